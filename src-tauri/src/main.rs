@@ -1,0 +1,2 @@
+//! The Tauri shell.
+fn main() {}

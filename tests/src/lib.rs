@@ -1,0 +1,1 @@
+//! What the whole product promises; the checks are in tests/.
