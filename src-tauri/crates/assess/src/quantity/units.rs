@@ -1,0 +1,30 @@
+//! Exact quantities: decimals, never floating point.
+
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+macro_rules! exact {
+    ($($(#[$doc:meta])* $name:ident),+ $(,)?) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema, TS)]
+        #[serde(transparent)]
+        pub struct $name(#[ts(type = "string")] pub Decimal);
+
+        impl From<Decimal> for $name {
+            fn from(value: Decimal) -> Self {
+                Self(value)
+            }
+        }
+    )+};
+}
+
+exact! {
+    /// A resistance in ohms, an exact decimal string in files.
+    Ohms,
+    /// A voltage in volts, an exact decimal string in files.
+    Volts,
+    /// A share in per cent of the measured value, an exact decimal string in files.
+    Percent,
+}

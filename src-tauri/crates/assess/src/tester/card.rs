@@ -1,0 +1,56 @@
+//! The tester's card: test voltages, ranges, accuracy, over-range limits.
+
+use crate::quantity::{Ohms, Percent, Shown, Volts};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// One range of a tester at one test voltage.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct Range {
+    /// Lower end of the measuring range, Ω.
+    pub from_ohm: Ohms,
+    /// Upper end, Ω.
+    pub to_ohm: Ohms,
+    /// Step of the display in this range, Ω.
+    pub resolution_ohm: Ohms,
+    /// Stated accuracy: per cent of the reading; absent: not stated.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub accuracy_percent: Option<Percent>,
+    /// Stated accuracy: steps of the display, added to the per cent.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub accuracy_digits: Option<u32>,
+}
+
+/// What the card says for one test voltage.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct VoltageCard {
+    /// Test voltage, V d.c.
+    pub test_voltage_v: Volts,
+    /// Ranges, lowest first.
+    pub ranges: Vec<Range>,
+    /// What the display shows when the resistance is above its limit, for example `> 999 MΩ`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub over_range: Option<Shown>,
+    /// The maker's stated operating uncertainty, % of the measured value.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub operating_uncertainty_percent: Option<Percent>,
+}
+
+/// The card facet of a tester.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct Card {
+    /// Per test voltage.
+    pub voltages: Vec<VoltageCard>,
+    /// Whether its papers say that it conforms to IEC 61557-2 (30 % operating uncertainty).
+    #[serde(default)]
+    pub conforms_iec_61557_2: bool,
+    /// The most it shows with the leads shorted; absent: near zero is expected.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub shorted_up_to: Option<Shown>,
+}

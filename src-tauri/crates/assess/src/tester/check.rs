@@ -1,0 +1,73 @@
+//! Checks between verifications, and damage.
+
+use crate::ids::{CheckId, DamageId, PersonId, TesterId};
+use crate::moment::Moment;
+use crate::quantity::{Ohms, Shown, Volts};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// How the leads were held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum LeadEnd {
+    /// Tips together: near zero is expected.
+    Shorted,
+    /// Tips apart: over-range is expected.
+    Open,
+}
+
+/// Leads shorted or open, at the start or the end of a run. It belongs to one tester.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct LeadCheck {
+    /// Its id.
+    pub id: CheckId,
+    /// The tester.
+    pub tester: TesterId,
+    /// Shorted or open.
+    pub leads: LeadEnd,
+    /// What was shown.
+    pub shown: Shown,
+    /// As expected or not, judged when taken against the card.
+    pub good: bool,
+    /// Who.
+    pub person: PersonId,
+    /// When.
+    pub at: Moment,
+}
+
+/// A check between verifications. Good, it proves nothing; failed, it counts as an as-found failure there.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct QuickCheck {
+    /// Its id.
+    pub id: CheckId,
+    /// The tester.
+    pub tester: TesterId,
+    /// Test voltage, V d.c.
+    pub test_voltage_v: Volts,
+    /// Lowest resistance touched, Ω.
+    pub from_ohm: Ohms,
+    /// Highest resistance touched, Ω.
+    pub to_ohm: Ohms,
+    /// As expected or not.
+    pub good: bool,
+    /// When.
+    pub at: Moment,
+}
+
+/// A report that the tester was damaged.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct Damage {
+    /// Its id.
+    pub id: DamageId,
+    /// The tester.
+    pub tester: TesterId,
+    /// The instant it happened, if known: it bars from then and looks back on nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub happened: Option<Moment>,
+    /// When it was found. Without a known instant it is an as-found failure everywhere.
+    pub found: Moment,
+    /// In words.
+    pub what: String,
+}
