@@ -1,0 +1,1 @@
+### The cautions that are read and confirmed once per job and person.

@@ -1,0 +1,1 @@
+### What went wrong around the record, and what to do. One key a code: failure-CODE.

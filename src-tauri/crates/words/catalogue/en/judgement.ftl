@@ -1,0 +1,1 @@
+### What is said of a reading's value, and of limits and guards.

@@ -1,0 +1,1 @@
+### What a limit set asks of a circuit, and where it says so.

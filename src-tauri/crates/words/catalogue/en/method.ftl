@@ -1,0 +1,1 @@
+### What is said of how a reading was taken, or of why there is none.

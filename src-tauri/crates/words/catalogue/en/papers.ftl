@@ -1,0 +1,1 @@
+### Headings and sentences that stand only on papers.

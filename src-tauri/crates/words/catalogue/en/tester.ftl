@@ -1,0 +1,1 @@
+### What is said of a tester for one reading.

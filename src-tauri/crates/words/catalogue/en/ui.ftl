@@ -1,0 +1,1 @@
+### Labels and hints of the screens.

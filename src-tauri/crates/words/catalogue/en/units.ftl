@@ -1,0 +1,1 @@
+### Dates, durations, signs, levels and other small words that stand beside quantities.
