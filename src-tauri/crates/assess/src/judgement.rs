@@ -207,6 +207,21 @@ pub enum TesterReason {
         /// The verification.
         verification: VerificationId,
     },
+    /// The verification is a conditional fail: it says neither good nor failed.
+    ConditionallyFailed {
+        /// The verification.
+        verification: VerificationId,
+    },
+    /// The verification gives no interval, and the card has no range at this test voltage to stand in for it.
+    NoRangeStated {
+        /// The verification.
+        verification: VerificationId,
+    },
+    /// A bench that tested neither the leads shorted nor a resistance at or below the limit, so its interval does not count.
+    LowEndNotTested {
+        /// The verification.
+        verification: VerificationId,
+    },
     /// A verification at or before the reading failed.
     FailedBefore {
         /// The verification.
@@ -217,6 +232,10 @@ pub enum TesterReason {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
         requirement: Option<RequirementName>,
+        /// The known resistance at which it failed, if it was one, Ω. Neither: it failed without saying where, or as a whole.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        point_ohm: Option<Ohms>,
     },
     /// A quick check at or before the reading failed.
     QuickCheckFailedBefore {
@@ -242,6 +261,10 @@ pub enum TesterReason {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[ts(optional)]
         requirement: Option<RequirementName>,
+        /// The known resistance at which it failed, if it was one, Ω. Neither: it failed without saying where, or as a whole.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        point_ohm: Option<Ohms>,
     },
     /// A later quick check failed.
     QuickCheckFailedAfter {
@@ -293,6 +316,10 @@ pub enum TesterRemark {
     },
     /// The certificate gives no intervals; the card's range stands in.
     CardRangeStandsIn,
+    /// Not every requirement of the tester standard was tested, and the paper does not say which.
+    NotAllTested,
+    /// The paper says that the tester does not conform, without saying in what; the policy asks for indications only.
+    DoesNotConform,
 }
 
 /// The tester's part of a judgement.
@@ -368,6 +395,13 @@ pub enum MethodReason {
     AboveTesterLimit {
         /// The limit.
         limit: Shown,
+    },
+    /// Two decades or more below the median of the readings of the same pair kind on the board. *Look*.
+    FarBelowOthers {
+        /// That median, Ω.
+        median_ohm: Ohms,
+        /// How many readings it is taken over, at least five.
+        readings: usize,
     },
     /// A device clock that cannot be right. *Look*.
     DoubtfulClock,

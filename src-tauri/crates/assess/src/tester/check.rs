@@ -34,6 +34,11 @@ pub struct LeadCheck {
     pub person: PersonId,
     /// When.
     pub at: Moment,
+    /// Start of the job it was made in: failed, it says nothing of readings before that. Absent: it reaches back to
+    /// this tester's last good check.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub job_started: Option<Moment>,
 }
 
 /// A check between verifications. Good, it proves nothing; failed, it counts as an as-found failure there.
