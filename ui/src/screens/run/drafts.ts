@@ -1,0 +1,43 @@
+import type { DraftView, Id } from '../../host';
+import type { Typed } from './pad';
+
+type Send = (slot: Id, typed: Typed) => Promise<DraftView>;
+
+/**
+ * Carries half-typed text to the core with each key, one call at a time and always the newest last, so that the core
+ * ends with what stands on the screen whatever order answers come in. The echo on the screen waits for none of it.
+ */
+export class Drafts {
+  #next: { slot: Id; typed: Typed } | undefined;
+  #running: Promise<void> | undefined;
+
+  constructor(
+    private carry: Send,
+    private answered: (answer: DraftView) => void,
+    private failed: (failure: unknown) => void,
+  ) {}
+
+  send(slot: Id, typed: Typed): void {
+    this.#next = { slot, typed };
+    this.#running ??= this.#run().finally(() => (this.#running = undefined));
+  }
+
+  /** Resolves once the core has everything that was typed. */
+  async settled(): Promise<void> {
+    await this.#running;
+  }
+
+  async #run(): Promise<void> {
+    while (this.#next) {
+      const { slot, typed } = this.#next;
+      this.#next = undefined;
+      try {
+        const answer = await this.carry(slot, typed);
+        // A newer key is waiting: this answer speaks of text that is no longer on the line.
+        if (!this.#next) this.answered(answer);
+      } catch (failure) {
+        this.failed(failure);
+      }
+    }
+  }
+}

@@ -1,0 +1,192 @@
+import { call, Refusal, type Comparator, type DraftView, type Id, type Indication, type RunView, type Saved } from '../../host';
+import { feel } from '../../host/feel';
+import { t } from '../../words';
+import { Drafts } from './drafts';
+import { NOTHING, press, type Press, type Typed } from './pad';
+
+/** No test is quicker, and a double tap must not record the next pair. */
+const DEAD_MS = 800;
+/** How long a new circuit is announced; its over-range key is armed only then. */
+const ANNOUNCE_MS = 2000;
+
+/** One board's recording loop. Holds what is typed and what the core last said; the record itself is the core's. */
+export class Run {
+  view = $state<RunView>();
+  typed = $state<Typed>(NOTHING);
+  /** The core's view of what is typed; behind the echo by one answer at most. */
+  draft = $state<DraftView>();
+  refused = $state<string | null>(null);
+  dead = $state(false);
+  announced = $state<string | null>(null);
+  failure = $state<string | null>(null);
+
+  #board: Id;
+  #saving = false;
+  #waiting: Press[] = [];
+  #drafts = new Drafts(
+    (slot, typed) => call('draft', { slot, ...typed }),
+    (answer) => this.#drafted(answer),
+    (failure) => this.#failed(failure),
+  );
+  #timers = new Set<ReturnType<typeof setTimeout>>();
+
+  constructor(board: Id) {
+    this.#board = board;
+  }
+
+  async open(slot: Id | null): Promise<void> {
+    await this.#drafts.settled();
+    await this.attempt(() => call('run', { board: this.#board, slot }));
+  }
+
+  /** Any act that answers with a new view of the run. */
+  async attempt(act: () => Promise<RunView>): Promise<boolean> {
+    try {
+      this.show(await act());
+      return true;
+    } catch (failure) {
+      this.#failed(failure);
+      return false;
+    }
+  }
+
+  show(view: RunView): void {
+    this.view = view;
+    this.draft = view.draft;
+    this.typed = { text: view.draft.text, comparator: view.draft.comparator };
+    this.refused = null;
+    this.failure = null;
+  }
+
+  press(pressed: Press): void {
+    if (this.#saving) {
+      // Typed ahead of the answer: meant for the next pair, which is known only when the answer is here.
+      if (pressed.key === 'unit' || pressed.key === 'over-range') this.#refuse(t('refused-too-soon'));
+      else this.#waiting.push(pressed);
+      return;
+    }
+    const view = this.view;
+    if (!view?.slot || view.ask_volts) return;
+    const saves = pressed.key === 'unit' || pressed.key === 'over-range';
+    if (saves && (this.dead || (pressed.key === 'over-range' && this.announced))) {
+      return this.#refuse(t('refused-too-soon'));
+    }
+    const after = press(this.typed, pressed);
+    switch (after.kind) {
+      case 'refused':
+        return this.#refuse(t(after.why, { shown: this.shown }));
+      case 'typed':
+        this.typed = after.typed;
+        this.refused = null;
+        feel('accepted');
+        return this.#drafts.send(view.slot, after.typed);
+      case 'save':
+        return void this.#save(view.slot, { typed: { ...after.typed, unit: after.unit } });
+      case 'save-over-range':
+        if (!view.over_range.ready) return this.#refuse(t('refused-no-over-range'));
+        return void this.#save(view.slot, 'over_range');
+    }
+  }
+
+  /** Enter saves nothing: which unit was meant is the one thing it cannot know. */
+  pressEnter(): void {
+    this.#refuse(t('refused-enter'));
+  }
+
+  async undo(): Promise<void> {
+    if (this.#saving) return this.#refuse(t('refused-too-soon'));
+    await this.attempt(async () => {
+      await this.#drafts.settled();
+      const answer = await call('undo_reading', { board: this.#board });
+      this.announced = null;
+      return answer.run;
+    });
+  }
+
+  async notTested(reason: string, words: string | null): Promise<void> {
+    const slot = this.view?.slot;
+    if (slot) await this.#saved(() => call('mark_not_tested', { slot, reason, words }));
+  }
+
+  async chooseTester(tester: Id): Promise<void> {
+    await this.attempt(() => call('choose_tester', { board: this.#board, tester }));
+  }
+
+  async setVolts(volts: number): Promise<void> {
+    await this.attempt(() => call('set_volts', { board: this.#board, volts }));
+  }
+
+  /** What stands on the entry line: the core's form where it has answered for this very text. */
+  get shown(): string {
+    if (this.draft && this.draft.text === this.typed.text && this.draft.comparator === this.typed.comparator) {
+      return this.draft.shown;
+    }
+    return this.typed.text;
+  }
+
+  get comparator(): Comparator {
+    return this.typed.comparator;
+  }
+
+  close(): void {
+    for (const timer of this.#timers) clearTimeout(timer);
+  }
+
+  #save(slot: Id, indication: Indication): Promise<void> {
+    return this.#saved(() => call('save_reading', { slot, indication }));
+  }
+
+  async #saved(act: () => Promise<Saved>): Promise<void> {
+    this.#saving = true;
+    try {
+      await this.#drafts.settled();
+      const answer = await act();
+      this.#saving = false;
+      this.show(answer.run);
+      this.#rest();
+      if (answer.moved === 'circuit') this.#announce(answer.run.announce);
+      feel(answer.moved === 'circuit' ? 'moved' : answer.saved.judgement.level === 'none' ? 'accepted' : 'look');
+      const waiting = this.#waiting.splice(0);
+      for (const pressed of waiting) this.press(pressed);
+    } catch (failure) {
+      // What was typed ahead was meant for a pair that never came; the words on the screen say why.
+      this.#waiting = [];
+      this.#saving = false;
+      this.#failed(failure);
+    }
+  }
+
+  #rest(): void {
+    this.dead = true;
+    this.#after(DEAD_MS, () => (this.dead = false));
+  }
+
+  #announce(words: string | null): void {
+    this.announced = words;
+    this.#after(ANNOUNCE_MS, () => (this.announced = null));
+  }
+
+  #after(ms: number, act: () => void): void {
+    const timer = setTimeout(() => {
+      this.#timers.delete(timer);
+      act();
+    }, ms);
+    this.#timers.add(timer);
+  }
+
+  #drafted(answer: DraftView): void {
+    this.draft = answer;
+    if (answer.refused) this.refused = answer.refused;
+  }
+
+  #refuse(words: string): void {
+    this.refused = words;
+    feel('refused');
+  }
+
+  #failed(failure: unknown): void {
+    const words = failure instanceof Error ? failure.message : String(failure);
+    if (failure instanceof Refusal && failure.code === 'refused') this.#refuse(words);
+    else this.failure = words;
+  }
+}

@@ -1,0 +1,15 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** Every source file of the product with one of the endings, as [path, text]. */
+export function sources(...endings: string[]): [string, string][] {
+  return readdirSync('src', { recursive: true, encoding: 'utf8' })
+    .filter((path) => endings.some((ending) => path.endsWith(ending)))
+    .map((path) => [path, readFileSync(join('src', path), 'utf8')]);
+}
+
+export const CATALOGUE = '../src-tauri/crates/words/catalogue/en/ui.ftl';
+
+export function catalogue(): string {
+  return readFileSync(CATALOGUE, 'utf8');
+}
