@@ -1,6 +1,7 @@
-# Labels of the screens. Sentences of the trade are not here: they are made from reasons, and stand in the other files.
+### Labels of the screens. Sentences of the trade are made from reasons and stand in the other files.
 
 ## Signs and common words
+
 sign-todo = to do
 sign-done = done
 sign-look = look
@@ -13,6 +14,7 @@ source = Source
 earlier = Earlier here
 
 ## Look and feel
+
 look-and-feel = Theme, hand, gloves
 theme = Theme
 theme-system = System
@@ -27,6 +29,7 @@ gloves-off = Bare hands
 gloves-on = Gloves, larger keys
 
 ## Run
+
 screen-run = Record readings
 back-to-board = Back to { $board }
 test-voltage = Test voltage { $volts }
@@ -50,6 +53,7 @@ comparator-more_than-sign = >
 comparator-less_than-sign = <
 
 ## Keys: units are never translated
+
 key-more = More than, less than, exact
 key-more-face = >
 key-dot = Decimal sign
@@ -63,6 +67,7 @@ key-m-face = MΩ
 key-g-face = GΩ
 
 ## What the keypad refuses
+
 refused-no-digits = Enter the reading first
 refused-second-dot = One decimal sign only
 refused-sixth-digit = Five digits at most
@@ -75,6 +80,7 @@ refused-no-over-range = Over-range limit not set for this test voltage
 refused-enter = Press k, m or g
 
 ## Not tested, note, lead check
+
 not-tested = Not tested
 not-tested-title = Not tested: why
 not-tested-words = In other words (optional)
@@ -85,6 +91,7 @@ lead-check = Lead check
 lead-check-why = Without it, over-range readings carry a remark
 
 ## Elsewhere from here
+
 cautions = Cautions
 look-list = Things to look at
 correct = Correct many readings
