@@ -4,11 +4,25 @@
 //! Whatever a person reads comes from here. A sentence is one message of the catalogue; nothing is glued.
 
 mod catalogue;
+mod circuit;
+mod dates;
+mod guard;
+mod limits;
 mod locale;
+mod method;
+mod numbers;
 mod pseudo;
+mod quantity;
+mod small;
+mod tester;
+mod value;
 mod words;
 
 pub use catalogue::catalogue;
+pub use circuit::{PairNames, conductor_name};
 pub use fluent_bundle::FluentValue as Arg;
 pub use locale::Locale;
+pub use numbers::NumberStyle;
+pub use quantity::{comparator_sign, unit};
+pub use tester::AboutTester;
 pub use words::{MissingWords, Words};

@@ -2,6 +2,7 @@
 
 use crate::catalogue::catalogue;
 use crate::locale::Locale;
+use crate::numbers::NumberStyle;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
@@ -9,6 +10,7 @@ use unic_langid::LanguageIdentifier;
 /// The words of one locale.
 pub struct Words {
     locale: Locale,
+    numbers: NumberStyle,
     bundle: FluentBundle<FluentResource>,
     unreadable: Vec<String>,
 }
@@ -45,13 +47,25 @@ impl Words {
         if let Err(errors) = bundle.add_resource(resource) {
             unreadable.extend(errors.iter().map(ToString::to_string));
         }
-        Self { locale, bundle, unreadable }
+        Self { locale, numbers: NumberStyle::of_language(locale.language.tag), bundle, unreadable }
     }
 
     /// Whose words these are.
     #[must_use]
     pub const fn locale(&self) -> Locale {
         self.locale
+    }
+
+    /// The same words with the decimal sign of another region.
+    #[must_use]
+    pub fn with_numbers(self, numbers: NumberStyle) -> Self {
+        Self { numbers, ..self }
+    }
+
+    /// How numbers are written.
+    #[must_use]
+    pub const fn numbers(&self) -> NumberStyle {
+        self.numbers
     }
 
     /// What could not be read of the catalogue: entries with faults, and keys that stand in it twice.

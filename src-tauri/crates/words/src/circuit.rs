@@ -1,0 +1,199 @@
+//! Circuits and the pairs of ends their readings are taken between.
+
+use crate::words::Words;
+use provenohm_assess::circuit::{
+    Conductor, Conductors, Current, Earthing, Electrical, End, Item, Loads, Location, Measure, Nominal, Pair, Stage,
+    Terminal,
+};
+use provenohm_assess::ids::CircuitId;
+use std::collections::BTreeSet;
+
+/// What naming a pair needs of the circuit in whose row it stands, and of the others.
+#[derive(Clone, Copy)]
+pub struct PairNames<'a> {
+    /// The circuit in whose row the pair stands; its own conductors need no number.
+    pub circuit: CircuitId,
+    /// What its earth end is called.
+    pub earthing: Earthing,
+    /// The reference of a circuit, as people number it.
+    pub reference: &'a dyn Fn(CircuitId) -> String,
+}
+
+impl Words {
+    /// Two ends: `L1–PE`, `L+N – PE`, `all lives of 3, 4, 5 – PE`.
+    #[must_use]
+    pub fn pair(&self, pair: &Pair, names: &PairNames<'_>) -> String {
+        let own = |end: &End| circuits(end).contains(&names.circuit);
+        let (first, second) = if !own(&pair.a) && own(&pair.b) { (&pair.b, &pair.a) } else { (&pair.a, &pair.b) };
+        let (a, b) = (self.end(first, names), self.end(second, names));
+        if first.0.len() == 1 && second.0.len() == 1 && !a.contains(' ') && !b.contains(' ') {
+            format!("{a}–{b}")
+        } else {
+            self.text_with("pair-joined", &[("a", a.into()), ("b", b.into())])
+        }
+    }
+
+    fn end(&self, end: &End, names: &PairNames<'_>) -> String {
+        let lives = circuits(end);
+        if lives.len() > 1 {
+            let references = lives.iter().map(|circuit| (names.reference)(*circuit)).collect::<Vec<_>>().join(", ");
+            return self.text_with("end-all-lives", &[("circuits", references.into())]);
+        }
+        let parts = end.0.iter().map(|terminal| match terminal {
+            Terminal::Live { conductor, .. } => conductor_name(*conductor).to_owned(),
+            Terminal::OtherCircuits => self.text("end-other-circuits"),
+            Terminal::Earth => earth_name(names.earthing).to_owned(),
+        });
+        // A plus sign between names that carry a sign themselves could not be read.
+        let signed = end
+            .0
+            .iter()
+            .any(|terminal| matches!(terminal, Terminal::Live { conductor: Conductor::Plus | Conductor::Minus, .. }));
+        let joined = parts.collect::<Vec<_>>().join(if signed { ", " } else { "+" });
+        match lives.first() {
+            Some(other) if *other != names.circuit => self.text_with(
+                "end-of-circuit",
+                &[("conductors", joined.into()), ("circuit", (names.reference)(*other).into())],
+            ),
+            _ => joined,
+        }
+    }
+
+    /// A circuit's electrical facet in one line: `230 V a.c., L, N`.
+    #[must_use]
+    pub fn electrical(&self, electrical: &Electrical) -> String {
+        let nominal = ("nominal", self.nominal(&electrical.nominal).into());
+        let conductors = ("conductors", self.conductors(electrical.conductors).into());
+        match &electrical.measure {
+            Measure::None => self.text_with("circuit-plain", &[nominal, conductors]),
+            Measure::Selv => self.text_with("circuit-selv", &[nominal, conductors]),
+            Measure::Pelv => self.text_with("circuit-pelv", &[nominal, conductors]),
+            Measure::Felv { supply } => {
+                self.text_with("circuit-felv", &[nominal, ("supply", self.nominal(supply).into()), conductors])
+            }
+            Measure::Separation => self.text_with("circuit-separation", &[nominal, conductors]),
+        }
+    }
+
+    /// A nominal voltage: `230 V a.c.`, `400 V a.c., 230 V to earth`.
+    #[must_use]
+    pub fn nominal(&self, nominal: &Nominal) -> String {
+        let volts = ("volts", self.volts(nominal.volts).into());
+        match (nominal.current, nominal.to_earth.filter(|earth| *earth != nominal.volts)) {
+            (Current::Ac, None) => self.text_with("nominal-ac", &[volts]),
+            (Current::Dc, None) => self.text_with("nominal-dc", &[volts]),
+            (Current::Ac, Some(earth)) => {
+                self.text_with("nominal-ac-to-earth", &[volts, ("earth", self.volts(earth).into())])
+            }
+            (Current::Dc, Some(earth)) => {
+                self.text_with("nominal-dc-to-earth", &[volts, ("earth", self.volts(earth).into())])
+            }
+        }
+    }
+
+    /// Live conductors by their names: `L1, L2, L3, N`; with PEN where the circuit has one.
+    #[must_use]
+    pub fn conductors(&self, conductors: Conductors) -> String {
+        let (lives, pen) = match conductors {
+            Conductors::SinglePhase => ("L, N", false),
+            Conductors::SinglePhasePen => ("L", true),
+            Conductors::TwoPhase => ("L1, L2", false),
+            Conductors::TwoPhaseN => ("L1, L2, N", false),
+            Conductors::ThreePhase => ("L1, L2, L3", false),
+            Conductors::ThreePhaseN => ("L1, L2, L3, N", false),
+            Conductors::ThreePhasePen => ("L1, L2, L3", true),
+            Conductors::Dc => ("L+, L−", false),
+            Conductors::DcMidpoint => ("L+, M, L−", false),
+        };
+        if pen { self.text_with("conductors-with-pen", &[("lives", lives.into())]) } else { lives.to_owned() }
+    }
+
+    /// A protective measure by name: `SELV`.
+    #[must_use]
+    pub fn measure(&self, measure: &Measure) -> String {
+        self.text(match measure {
+            Measure::None => "measure-none",
+            Measure::Selv => "measure-selv",
+            Measure::Pelv => "measure-pelv",
+            Measure::Felv { .. } => "measure-felv",
+            Measure::Separation => "measure-separation",
+        })
+    }
+
+    /// The kind of current: `a.c.`.
+    #[must_use]
+    pub fn current(&self, current: Current) -> String {
+        self.text(match current {
+            Current::Ac => "current-ac",
+            Current::Dc => "current-dc",
+        })
+    }
+
+    /// Loads while testing.
+    #[must_use]
+    pub fn loads(&self, loads: Loads) -> String {
+        self.text(match loads {
+            Loads::Out => "loads-out",
+            Loads::Connected => "loads-connected",
+            Loads::Electronics => "loads-electronics",
+        })
+    }
+
+    /// A special item.
+    #[must_use]
+    pub fn item(&self, item: Item) -> String {
+        self.text(match item {
+            Item::HeatingElement => "item-heating-element",
+            Item::FunctionalEarth => "item-functional-earth",
+        })
+    }
+
+    /// A special location.
+    #[must_use]
+    pub fn location(&self, location: Location) -> String {
+        self.text(match location {
+            Location::Wet => "location-wet",
+            Location::FireRisk => "location-fire-risk",
+        })
+    }
+
+    /// Before or after equipment is connected.
+    #[must_use]
+    pub fn stage(&self, stage: Stage) -> String {
+        self.text(match stage {
+            Stage::Before => "stage-before",
+            Stage::After => "stage-after",
+        })
+    }
+}
+
+/// The circuits whose live conductors are joined at an end.
+fn circuits(end: &End) -> BTreeSet<CircuitId> {
+    let live = |terminal: &Terminal| match terminal {
+        Terminal::Live { circuit, .. } => Some(*circuit),
+        Terminal::OtherCircuits | Terminal::Earth => None,
+    };
+    end.0.iter().filter_map(live).collect()
+}
+
+/// A conductor's name, the same in every language; the minus is U+2212.
+#[must_use]
+pub const fn conductor_name(conductor: Conductor) -> &'static str {
+    match conductor {
+        Conductor::L => "L",
+        Conductor::L1 => "L1",
+        Conductor::L2 => "L2",
+        Conductor::L3 => "L3",
+        Conductor::N => "N",
+        Conductor::Plus => "L+",
+        Conductor::M => "M",
+        Conductor::Minus => "L−",
+    }
+}
+
+const fn earth_name(earthing: Earthing) -> &'static str {
+    match earthing {
+        Earthing::Pe => "PE",
+        Earthing::Pen => "PEN",
+    }
+}

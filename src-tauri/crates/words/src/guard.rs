@@ -1,0 +1,63 @@
+//! How a guard came about, figure by figure.
+
+use crate::words::Words;
+use provenohm_assess::judgement::{Guard, GuardSource};
+use provenohm_assess::limits::Limit;
+use provenohm_assess::quantity::{Percent, Shown};
+
+impl Words {
+    /// Every figure of a guard: w, the acceptance limit L + w, the smallest indication that proves L. Figures
+    /// stand in the unit of the reading.
+    #[must_use]
+    pub fn guard_lines(&self, guard: &Guard, limit: &Limit, shown: &Shown) -> Vec<String> {
+        let w = self.ohms_worked_out(guard.w_ohm, shown.unit);
+        let bare_limit = self.ohms_in(limit.minimum_ohm, shown.unit);
+        let mut lines = vec![
+            self.guard_source(&guard.source, &w, shown),
+            self.text_with(
+                "guard-acceptance",
+                &[
+                    ("limit", bare_limit.as_str().into()),
+                    ("w", w.as_str().into()),
+                    ("acceptance", self.ohms_worked_out(guard.acceptance_ohm, shown.unit).into()),
+                ],
+            ),
+            match guard.smallest_ohm {
+                Some(smallest) => self.text_with(
+                    "guard-smallest",
+                    &[("limit", bare_limit.as_str().into()), ("smallest", self.ohms_in(smallest, shown.unit).into())],
+                ),
+                None => self.text_with("guard-smallest-unknown", &[("limit", bare_limit.as_str().into())]),
+            },
+        ];
+        if guard.lapsed {
+            lines.push(self.text("guard-lapsed"));
+        }
+        lines
+    }
+
+    fn guard_source(&self, source: &GuardSource, w: &str, shown: &Shown) -> String {
+        let share = |key: &str, percent: Percent| {
+            self.text_with(
+                key,
+                &[("percent", self.percent(percent).into()), ("reading", self.reading(shown).into()), ("w", w.into())],
+            )
+        };
+        match source {
+            GuardSource::Budget { percent, .. } => share("guard-budget", *percent),
+            GuardSource::OperatingUncertainty { percent, .. } => share("guard-operating", *percent),
+            GuardSource::StatedOperatingUncertainty { percent } => share("guard-stated-operating", *percent),
+            GuardSource::Conforming { percent } => share("guard-conforming", *percent),
+            GuardSource::Accuracy { percent, digits, resolution_ohm } => self.text_with(
+                "guard-accuracy",
+                &[
+                    ("percent", self.percent(*percent).into()),
+                    ("reading", self.reading(shown).into()),
+                    ("digits", self.count(u64::from(*digits)).into()),
+                    ("resolution", self.ohms_in(*resolution_ohm, shown.unit).into()),
+                    ("w", w.into()),
+                ],
+            ),
+        }
+    }
+}

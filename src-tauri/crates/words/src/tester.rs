@@ -1,0 +1,194 @@
+//! Sentences about the tester of a reading, and the line of the header.
+
+use crate::words::Words;
+use chrono::NaiveDate;
+use fluent_bundle::FluentValue;
+use provenohm_assess::ids::VerificationId;
+use provenohm_assess::judgement::{TesterJudgement, TesterReason, TesterRemark, TesterState};
+use provenohm_assess::reading::Reading;
+use provenohm_assess::tester::{Interval, ProofEvent, ProofKind, RequirementName, TesterHistory, Verification};
+
+/// What the sentences need of a tester beside the judgement.
+#[derive(Clone, Copy, Debug)]
+pub struct AboutTester<'a> {
+    /// What people call it: `Tester A`.
+    pub name: &'a str,
+    /// Its history, for certificate numbers.
+    pub history: Option<&'a TesterHistory>,
+    /// The day on the screen; absent on paper, where "ago" would mean nothing.
+    pub today: Option<NaiveDate>,
+}
+
+impl AboutTester<'_> {
+    fn verification(&self, id: VerificationId) -> Option<&Verification> {
+        self.history?.events.iter().find_map(|event| match event {
+            ProofEvent::Verification(verification) if verification.id == id => Some(verification),
+            _ => None,
+        })
+    }
+}
+
+impl Words {
+    /// The state in a word or two: `proved`, `found good afterwards`.
+    #[must_use]
+    pub fn tester_state(&self, state: TesterState) -> String {
+        self.text(match state {
+            TesterState::Proved => "state-proved",
+            TesterState::Lapsed => "state-lapsed",
+            TesterState::NotProved => "state-not-proved",
+            TesterState::FoundGoodAfterwards => "state-found-good-afterwards",
+            TesterState::InDoubt => "state-in-doubt",
+            TesterState::Barred => "state-barred",
+            TesterState::NotChosen => "state-not-chosen",
+        })
+    }
+
+    /// The line of the header: the tester and its state now, `Tester A · proved to 3 Mar 2027`.
+    #[must_use]
+    pub fn tester_header(&self, judgement: &TesterJudgement, about: &AboutTester<'_>) -> String {
+        let tester = ("tester", about.name.into());
+        match (judgement.state, judgement.reasons.first(), about.today) {
+            (TesterState::NotChosen, ..) => self.text("header-none"),
+            (TesterState::Proved, Some(TesterReason::ProvedBy { valid_until, .. }), _) => {
+                self.text_with("header-proved", &[tester, ("until", self.date(*valid_until).into())])
+            }
+            (TesterState::Lapsed, Some(TesterReason::LapsedOn { valid_until: Some(until), .. }), Some(today)) => {
+                self.text_of_span("header-lapsed", *until, today, &[tester])
+            }
+            (state, ..) => self.text_with("header-state", &[tester, ("state", self.tester_state(state).into())]),
+        }
+    }
+
+    /// What is said of the tester of a reading: the sentence of the reason that decided.
+    #[must_use]
+    pub fn tester_sentence(&self, judgement: &TesterJudgement, about: &AboutTester<'_>, reading: &Reading) -> String {
+        match judgement.reasons.first() {
+            Some(reason) => self.tester_reason(reason, about, reading),
+            None => self.tester_header(judgement, about),
+        }
+    }
+
+    /// The sentence of one reason.
+    #[must_use]
+    pub fn tester_reason(&self, reason: &TesterReason, about: &AboutTester<'_>, reading: &Reading) -> String {
+        let volts = ("volts", self.volts(reading.test_voltage_v).into());
+        let said = |key: &str, args: &[(&str, FluentValue<'_>)]| {
+            let mut filled = vec![("tester", about.name.into())];
+            filled.extend_from_slice(args);
+            self.text_with(key, &filled)
+        };
+        match reason {
+            TesterReason::ProvedBy { verification, made, valid_until, recorded_later } => {
+                let proof = about.verification(*verification);
+                let certificate = proof.and_then(|proof| proof.certificate.as_deref());
+                let paper = match (certificate, proof.map(|proof| proof.kind)) {
+                    (Some(_), _) => "certificate",
+                    (None, Some(ProofKind::Calibration)) => "calibration",
+                    (None, _) => "bench",
+                };
+                let mut args = vec![
+                    ("paper", paper.into()),
+                    ("certificate", certificate.unwrap_or_default().into()),
+                    ("made", self.day(*made).into()),
+                    ("until", self.date(*valid_until).into()),
+                ];
+                match recorded_later {
+                    Some(recorded) => {
+                        args.push(("recorded", self.date(recorded.date_naive()).into()));
+                        said("tester-proved-recorded-later", &args)
+                    }
+                    None => said("tester-proved", &args),
+                }
+            }
+            TesterReason::LapsedOn { valid_until: Some(until), .. } => {
+                let taken = reading.at.date_naive();
+                // "Ago" is said on the day of the reading only; later it would no longer be its age then.
+                if about.today == Some(taken) {
+                    self.text_of_span("tester-lapsed", *until, taken, &[("tester", about.name.into())])
+                } else {
+                    said("tester-lapsed-on", &[("until", self.date(*until).into())])
+                }
+            }
+            TesterReason::LapsedOn { valid_until: None, .. } => said("tester-lapsed-no-date", &[]),
+            TesterReason::NothingOnRecord => said("tester-nothing-on-record", &[volts]),
+            TesterReason::VoltageNotCovered { test_voltage_v } => {
+                said("tester-voltage-not-covered", &[("volts", self.volts(*test_voltage_v).into())])
+            }
+            TesterReason::OutsideProvedRange { holds } if holds.is_empty() => {
+                said("tester-outside-proved-range-nowhere", &[volts])
+            }
+            TesterReason::OutsideProvedRange { holds } => {
+                said("tester-outside-proved-range", &[volts, ("holds", self.intervals(holds).into())])
+            }
+            TesterReason::AdjustedSince { made } => said("tester-adjusted-since", &[("made", self.day(*made).into())]),
+            TesterReason::NotAllTested { .. } => said("tester-not-all-tested", &[]),
+            TesterReason::FailedBefore { made, requirement: None, .. } => {
+                said("tester-not-good-before", &[("made", self.day(*made).into())])
+            }
+            TesterReason::FailedBefore { made, requirement: Some(requirement), .. } => said(
+                "tester-not-good-before-requirement",
+                &[("made", self.day(*made).into()), ("requirement", selector(*requirement).into())],
+            ),
+            TesterReason::QuickCheckFailedBefore { at, .. } => {
+                said("tester-quick-check-before", &[("at", self.date_time(*at).into())])
+            }
+            TesterReason::DamagedBefore { at, .. } => {
+                said("tester-damaged-before", &[("at", self.date_time(*at).into())])
+            }
+            TesterReason::FailedAfter { made, requirement: None, .. } => {
+                said("tester-not-good-after", &[("made", self.day(*made).into())])
+            }
+            TesterReason::FailedAfter { made, requirement: Some(requirement), .. } => said(
+                "tester-not-good-after-requirement",
+                &[("made", self.day(*made).into()), ("requirement", selector(*requirement).into())],
+            ),
+            TesterReason::QuickCheckFailedAfter { at, .. } => {
+                said("tester-quick-check-after", &[("at", self.date_time(*at).into())])
+            }
+            TesterReason::DamagedAfter { at, .. } => {
+                said("tester-damaged-after", &[("at", self.date_time(*at).into())])
+            }
+            TesterReason::GoodAfter { made, .. } => said("tester-good-after", &[("made", self.day(*made).into())]),
+            TesterReason::NotConfirmable { .. } => said("tester-not-confirmable", &[]),
+            TesterReason::NoTester => self.text("tester-none"),
+            TesterReason::LiveValues => said("tester-live-values", &[]),
+        }
+    }
+
+    /// The sentence of one remark on the proof.
+    #[must_use]
+    pub fn tester_remark(&self, remark: &TesterRemark) -> String {
+        match remark {
+            TesterRemark::LowEndNotShown => self.text("remark-low-end-not-shown"),
+            TesterRemark::RequirementNotTested { requirement } => {
+                self.text_with("remark-not-tested", &[("requirement", selector(*requirement).into())])
+            }
+            TesterRemark::RequirementFailed { requirement } => {
+                self.text_with("remark-not-met", &[("requirement", selector(*requirement).into())])
+            }
+            TesterRemark::CardRangeStandsIn => self.text("remark-card-range-stands-in"),
+        }
+    }
+
+    /// Intervals of resistance: `0.5 MΩ to 1 GΩ`.
+    #[must_use]
+    pub fn intervals(&self, intervals: &[Interval]) -> String {
+        let each = intervals.iter().map(|interval| {
+            self.text_with(
+                "interval",
+                &[("from", self.ohms(interval.from_ohm).into()), ("to", self.ohms(interval.to_ohm).into())],
+            )
+        });
+        each.collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// The variant of a message that speaks of a requirement.
+const fn selector(requirement: RequirementName) -> &'static str {
+    match requirement {
+        RequirementName::OperatingUncertainty => "operating-uncertainty",
+        RequirementName::OpenCircuitVoltage => "open-circuit-voltage",
+        RequirementName::RatedCurrent => "rated-current",
+        RequirementName::ShortCircuitCurrent => "short-circuit-current",
+    }
+}
