@@ -42,6 +42,10 @@ impl Words {
             MethodReason::AboveTesterLimit { limit } => {
                 self.text_with("method-above-tester-limit", &[("limit", self.reading(limit).into())])
             }
+            MethodReason::FarBelowOthers { median_ohm, readings } => self.text_with(
+                "method-far-below-others",
+                &[("median", self.ohms(*median_ohm).into()), ("readings", (*readings).into())],
+            ),
             MethodReason::DoubtfulClock => self.text("method-doubtful-clock"),
             MethodReason::TwoLiveValues => self.text("method-two-live-values"),
             MethodReason::AtReferenceConditions => self.text("method-at-reference-conditions"),

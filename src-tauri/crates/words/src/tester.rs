@@ -5,6 +5,8 @@ use chrono::NaiveDate;
 use fluent_bundle::FluentValue;
 use provenohm_assess::ids::VerificationId;
 use provenohm_assess::judgement::{TesterJudgement, TesterReason, TesterRemark, TesterState};
+use provenohm_assess::moment::When;
+use provenohm_assess::quantity::Ohms;
 use provenohm_assess::reading::Reading;
 use provenohm_assess::tester::{Interval, ProofEvent, ProofKind, RequirementName, TesterHistory, Verification};
 
@@ -122,26 +124,21 @@ impl Words {
             }
             TesterReason::AdjustedSince { made } => said("tester-adjusted-since", &[("made", self.day(*made).into())]),
             TesterReason::NotAllTested { .. } => said("tester-not-all-tested", &[]),
-            TesterReason::FailedBefore { made, requirement: None, .. } => {
-                said("tester-not-good-before", &[("made", self.day(*made).into())])
+            TesterReason::ConditionallyFailed { .. } => said("tester-conditionally-failed", &[]),
+            TesterReason::NoRangeStated { .. } => said("tester-no-range-stated", &[volts]),
+            TesterReason::LowEndNotTested { .. } => said("tester-low-end-not-tested", &[volts]),
+            TesterReason::FailedBefore { made, requirement, point_ohm, .. } => {
+                self.not_good("tester-not-good-before", about, *made, *requirement, *point_ohm)
             }
-            TesterReason::FailedBefore { made, requirement: Some(requirement), .. } => said(
-                "tester-not-good-before-requirement",
-                &[("made", self.day(*made).into()), ("requirement", selector(*requirement).into())],
-            ),
             TesterReason::QuickCheckFailedBefore { at, .. } => {
                 said("tester-quick-check-before", &[("at", self.date_time(*at).into())])
             }
             TesterReason::DamagedBefore { at, .. } => {
                 said("tester-damaged-before", &[("at", self.date_time(*at).into())])
             }
-            TesterReason::FailedAfter { made, requirement: None, .. } => {
-                said("tester-not-good-after", &[("made", self.day(*made).into())])
+            TesterReason::FailedAfter { made, requirement, point_ohm, .. } => {
+                self.not_good("tester-not-good-after", about, *made, *requirement, *point_ohm)
             }
-            TesterReason::FailedAfter { made, requirement: Some(requirement), .. } => said(
-                "tester-not-good-after-requirement",
-                &[("made", self.day(*made).into()), ("requirement", selector(*requirement).into())],
-            ),
             TesterReason::QuickCheckFailedAfter { at, .. } => {
                 said("tester-quick-check-after", &[("at", self.date_time(*at).into())])
             }
@@ -152,6 +149,29 @@ impl Words {
             TesterReason::NotConfirmable { .. } => said("tester-not-confirmable", &[]),
             TesterReason::NoTester => self.text("tester-none"),
             TesterReason::LiveValues => said("tester-live-values", &[]),
+        }
+    }
+
+    /// That a verification found it failed: on the whole, in a requirement, or at a known resistance.
+    fn not_good(
+        &self,
+        key: &str,
+        about: &AboutTester<'_>,
+        made: When,
+        requirement: Option<RequirementName>,
+        point: Option<Ohms>,
+    ) -> String {
+        let tester = ("tester", about.name.into());
+        let made = ("made", self.day(made).into());
+        match (requirement, point) {
+            (Some(requirement), _) => self.text_with(
+                &format!("{key}-requirement"),
+                &[tester, made, ("requirement", selector(requirement).into())],
+            ),
+            (None, Some(point)) => {
+                self.text_with(&format!("{key}-point"), &[tester, made, ("point", self.ohms(point).into())])
+            }
+            (None, None) => self.text_with(key, &[tester, made]),
         }
     }
 
@@ -167,6 +187,8 @@ impl Words {
                 self.text_with("remark-not-met", &[("requirement", selector(*requirement).into())])
             }
             TesterRemark::CardRangeStandsIn => self.text("remark-card-range-stands-in"),
+            TesterRemark::NotAllTested => self.text("remark-not-all-tested"),
+            TesterRemark::DoesNotConform => self.text("remark-does-not-conform"),
         }
     }
 

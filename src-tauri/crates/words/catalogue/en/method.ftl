@@ -13,6 +13,7 @@ method-neutral-not-isolated = N was not isolated from PE
 method-loads-connected = loads were connected
 method-fewer-digits = fewer digits than this tester shows: one step is { $resolution }
 method-above-tester-limit = above this tester's limit of { $limit }: check the unit
+method-far-below-others = far below { $median }, the median of { $readings } like pairs on this board
 method-doubtful-clock = the clock of this device was in doubt
 method-two-live-values = rests on something that has two values to settle
 method-at-reference-conditions = judged at reference conditions

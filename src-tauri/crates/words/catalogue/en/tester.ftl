@@ -63,8 +63,12 @@ tester-outside-proved-range = { $tester }: at { $volts } proved only in { $holds
 tester-outside-proved-range-nowhere = { $tester }: at { $volts } its indications are proved nowhere
 tester-adjusted-since = { $tester }: adjusted on { $made }, not proved since
 tester-not-all-tested = { $tester }: verified, but not for everything the policy asks
+tester-conditionally-failed = { $tester }: its verification says neither good nor failed
+tester-no-range-stated = { $tester }: neither its verification nor its card states a range at { $volts }
+tester-low-end-not-tested = { $tester }: its bench tested nothing near the limit at { $volts }
 
 tester-not-good-before = { $tester }: barred, found failed on { $made }
+tester-not-good-before-point = { $tester }: barred, found failed at { $point } on { $made }
 tester-not-good-before-requirement = { $requirement ->
     [operating-uncertainty] { $tester }: barred, on { $made } its operating uncertainty was not met
     [open-circuit-voltage] { $tester }: barred, on { $made } its open-circuit voltage was not met
@@ -75,6 +79,7 @@ tester-quick-check-before = { $tester }: barred, the quick check of { $at } did 
 tester-damaged-before = { $tester }: barred, damaged at { $at }
 
 tester-not-good-after = { $tester }: in doubt, found failed on { $made }, after this reading
+tester-not-good-after-point = { $tester }: in doubt, found failed at { $point } on { $made }, after this reading
 tester-not-good-after-requirement = { $requirement ->
     [operating-uncertainty] { $tester }: in doubt, its operating uncertainty was not met on { $made }, after this reading
     [open-circuit-voltage] { $tester }: in doubt, its open-circuit voltage was not met on { $made }, after this reading
@@ -109,3 +114,5 @@ remark-not-met = { $requirement ->
    *[short-circuit-current] measuring current known not to be met
 }
 remark-card-range-stands-in = certificate gives no intervals: the card's range stands in
+remark-not-all-tested = not every requirement of the tester standard was tested
+remark-does-not-conform = its paper says it does not conform to the tester standard
