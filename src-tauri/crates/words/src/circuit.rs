@@ -29,7 +29,7 @@ impl Words {
         if first.0.len() == 1 && second.0.len() == 1 && !a.contains(' ') && !b.contains(' ') {
             format!("{a}–{b}")
         } else {
-            self.text_with("pair-joined", &[("a", a.into()), ("b", b.into())])
+            self.text_with("said-pair-joined", &[("a", a.into()), ("b", b.into())])
         }
     }
 
@@ -37,11 +37,11 @@ impl Words {
         let lives = circuits(end);
         if lives.len() > 1 {
             let references = lives.iter().map(|circuit| (names.reference)(*circuit)).collect::<Vec<_>>().join(", ");
-            return self.text_with("end-all-lives", &[("circuits", references.into())]);
+            return self.text_with("said-end-all-lives", &[("circuits", references.into())]);
         }
         let parts = end.0.iter().map(|terminal| match terminal {
             Terminal::Live { conductor, .. } => conductor_name(*conductor).to_owned(),
-            Terminal::OtherCircuits => self.text("end-other-circuits"),
+            Terminal::OtherCircuits => self.text("said-end-other-circuits"),
             Terminal::Earth => earth_name(names.earthing).to_owned(),
         });
         // A plus sign between names that carry a sign themselves could not be read.
@@ -52,7 +52,7 @@ impl Words {
         let joined = parts.collect::<Vec<_>>().join(if signed { ", " } else { "+" });
         match lives.first() {
             Some(other) if *other != names.circuit => self.text_with(
-                "end-of-circuit",
+                "said-end-of-circuit",
                 &[("conductors", joined.into()), ("circuit", (names.reference)(*other).into())],
             ),
             _ => joined,
@@ -65,13 +65,13 @@ impl Words {
         let nominal = ("nominal", self.nominal(&electrical.nominal).into());
         let conductors = ("conductors", self.conductors(electrical.conductors).into());
         match &electrical.measure {
-            Measure::None => self.text_with("circuit-plain", &[nominal, conductors]),
-            Measure::Selv => self.text_with("circuit-selv", &[nominal, conductors]),
-            Measure::Pelv => self.text_with("circuit-pelv", &[nominal, conductors]),
+            Measure::None => self.text_with("said-circuit-plain", &[nominal, conductors]),
+            Measure::Selv => self.text_with("said-circuit-selv", &[nominal, conductors]),
+            Measure::Pelv => self.text_with("said-circuit-pelv", &[nominal, conductors]),
             Measure::Felv { supply } => {
-                self.text_with("circuit-felv", &[nominal, ("supply", self.nominal(supply).into()), conductors])
+                self.text_with("said-circuit-felv", &[nominal, ("supply", self.nominal(supply).into()), conductors])
             }
-            Measure::Separation => self.text_with("circuit-separation", &[nominal, conductors]),
+            Measure::Separation => self.text_with("said-circuit-separation", &[nominal, conductors]),
         }
     }
 
@@ -80,13 +80,13 @@ impl Words {
     pub fn nominal(&self, nominal: &Nominal) -> String {
         let volts = ("volts", self.volts(nominal.volts).into());
         match (nominal.current, nominal.to_earth.filter(|earth| *earth != nominal.volts)) {
-            (Current::Ac, None) => self.text_with("nominal-ac", &[volts]),
-            (Current::Dc, None) => self.text_with("nominal-dc", &[volts]),
+            (Current::Ac, None) => self.text_with("said-nominal-ac", &[volts]),
+            (Current::Dc, None) => self.text_with("said-nominal-dc", &[volts]),
             (Current::Ac, Some(earth)) => {
-                self.text_with("nominal-ac-to-earth", &[volts, ("earth", self.volts(earth).into())])
+                self.text_with("said-nominal-ac-to-earth", &[volts, ("earth", self.volts(earth).into())])
             }
             (Current::Dc, Some(earth)) => {
-                self.text_with("nominal-dc-to-earth", &[volts, ("earth", self.volts(earth).into())])
+                self.text_with("said-nominal-dc-to-earth", &[volts, ("earth", self.volts(earth).into())])
             }
         }
     }
@@ -105,18 +105,18 @@ impl Words {
             Conductors::Dc => ("L+, L−", false),
             Conductors::DcMidpoint => ("L+, M, L−", false),
         };
-        if pen { self.text_with("conductors-with-pen", &[("lives", lives.into())]) } else { lives.to_owned() }
+        if pen { self.text_with("said-conductors-with-pen", &[("lives", lives.into())]) } else { lives.to_owned() }
     }
 
     /// A protective measure by name: `SELV`.
     #[must_use]
     pub fn measure(&self, measure: &Measure) -> String {
         self.text(match measure {
-            Measure::None => "measure-none",
-            Measure::Selv => "measure-selv",
-            Measure::Pelv => "measure-pelv",
-            Measure::Felv { .. } => "measure-felv",
-            Measure::Separation => "measure-separation",
+            Measure::None => "said-measure-none",
+            Measure::Selv => "said-measure-selv",
+            Measure::Pelv => "said-measure-pelv",
+            Measure::Felv { .. } => "said-measure-felv",
+            Measure::Separation => "said-measure-separation",
         })
     }
 
@@ -124,8 +124,8 @@ impl Words {
     #[must_use]
     pub fn current(&self, current: Current) -> String {
         self.text(match current {
-            Current::Ac => "current-ac",
-            Current::Dc => "current-dc",
+            Current::Ac => "said-current-ac",
+            Current::Dc => "said-current-dc",
         })
     }
 
@@ -133,9 +133,9 @@ impl Words {
     #[must_use]
     pub fn loads(&self, loads: Loads) -> String {
         self.text(match loads {
-            Loads::Out => "loads-out",
-            Loads::Connected => "loads-connected",
-            Loads::Electronics => "loads-electronics",
+            Loads::Out => "said-loads-out",
+            Loads::Connected => "said-loads-connected",
+            Loads::Electronics => "said-loads-electronics",
         })
     }
 
@@ -143,8 +143,8 @@ impl Words {
     #[must_use]
     pub fn item(&self, item: Item) -> String {
         self.text(match item {
-            Item::HeatingElement => "item-heating-element",
-            Item::FunctionalEarth => "item-functional-earth",
+            Item::HeatingElement => "said-item-heating-element",
+            Item::FunctionalEarth => "said-item-functional-earth",
         })
     }
 
@@ -152,8 +152,8 @@ impl Words {
     #[must_use]
     pub fn location(&self, location: Location) -> String {
         self.text(match location {
-            Location::Wet => "location-wet",
-            Location::FireRisk => "location-fire-risk",
+            Location::Wet => "said-location-wet",
+            Location::FireRisk => "said-location-fire-risk",
         })
     }
 
@@ -161,8 +161,8 @@ impl Words {
     #[must_use]
     pub fn stage(&self, stage: Stage) -> String {
         self.text(match stage {
-            Stage::Before => "stage-before",
-            Stage::After => "stage-after",
+            Stage::Before => "said-stage-before",
+            Stage::After => "said-stage-after",
         })
     }
 }

@@ -15,7 +15,7 @@ impl Words {
         let mut lines = vec![
             self.guard_source(&guard.source, &w, shown),
             self.text_with(
-                "guard-acceptance",
+                "said-guard-acceptance",
                 &[
                     ("limit", bare_limit.as_str().into()),
                     ("w", w.as_str().into()),
@@ -24,14 +24,14 @@ impl Words {
             ),
             match guard.smallest_ohm {
                 Some(smallest) => self.text_with(
-                    "guard-smallest",
+                    "said-guard-smallest",
                     &[("limit", bare_limit.as_str().into()), ("smallest", self.ohms_in(smallest, shown.unit).into())],
                 ),
-                None => self.text_with("guard-smallest-unknown", &[("limit", bare_limit.as_str().into())]),
+                None => self.text_with("said-guard-smallest-unknown", &[("limit", bare_limit.as_str().into())]),
             },
         ];
         if guard.lapsed {
-            lines.push(self.text("guard-lapsed"));
+            lines.push(self.text("said-guard-lapsed"));
         }
         lines
     }
@@ -44,12 +44,12 @@ impl Words {
             )
         };
         match source {
-            GuardSource::Budget { percent, .. } => share("guard-budget", *percent),
-            GuardSource::OperatingUncertainty { percent, .. } => share("guard-operating", *percent),
-            GuardSource::StatedOperatingUncertainty { percent } => share("guard-stated-operating", *percent),
-            GuardSource::Conforming { percent } => share("guard-conforming", *percent),
+            GuardSource::Budget { percent, .. } => share("said-guard-budget", *percent),
+            GuardSource::OperatingUncertainty { percent, .. } => share("said-guard-operating", *percent),
+            GuardSource::StatedOperatingUncertainty { percent } => share("said-guard-stated-operating", *percent),
+            GuardSource::Conforming { percent } => share("said-guard-conforming", *percent),
             GuardSource::Accuracy { percent, digits, resolution_ohm } => self.text_with(
-                "guard-accuracy",
+                "said-guard-accuracy",
                 &[
                     ("percent", self.percent(*percent).into()),
                     ("reading", self.reading(shown).into()),

@@ -1,7 +1,8 @@
 //! Words for screen and paper: one Fluent catalogue a language, the quantities that stand in it, and the
 //! sentences made from a judgement's reasons.
 //!
-//! Whatever a person reads comes from here. A sentence is one message of the catalogue; nothing is glued.
+//! Whatever a person reads comes from here. A sentence is one message of the catalogue; nothing is glued. Keys that
+//! begin with `said-` are filled in by this crate, the others by whoever shows them.
 
 mod catalogue;
 mod circuit;

@@ -10,8 +10,8 @@ impl Words {
         let minimum = ("minimum", self.ohms(limit.minimum_ohm).into());
         let source = ("source", self.source(&limit.source).into());
         match limit.test_voltage_v {
-            Some(volts) => self.text_with("limit-demand", &[("volts", self.volts(volts).into()), minimum, source]),
-            None => self.text_with("limit-demand-no-voltage", &[minimum, source]),
+            Some(volts) => self.text_with("said-limit-demand", &[("volts", self.volts(volts).into()), minimum, source]),
+            None => self.text_with("said-limit-demand-no-voltage", &[minimum, source]),
         }
     }
 
@@ -19,8 +19,8 @@ impl Words {
     #[must_use]
     pub fn asked_voltage(&self, limit: &Limit) -> String {
         match limit.test_voltage_v {
-            Some(volts) => self.text_with("limit-voltage", &[("volts", self.volts(volts).into())]),
-            None => self.text("limit-voltage-not-stated"),
+            Some(volts) => self.text_with("said-limit-voltage", &[("volts", self.volts(volts).into())]),
+            None => self.text("said-limit-voltage-not-stated"),
         }
     }
 
@@ -28,8 +28,10 @@ impl Words {
     #[must_use]
     pub fn minimum(&self, minimum: Minimum) -> String {
         match minimum {
-            Minimum::Ohm(ohms) => self.text_with("limit-minimum", &[("minimum", self.ohms(ohms).into())]),
-            Minimum::OhmPerVolt(ohms) => self.text_with("limit-ohms-per-volt", &[("ohms", self.ohms(ohms).into())]),
+            Minimum::Ohm(ohms) => self.text_with("said-limit-minimum", &[("minimum", self.ohms(ohms).into())]),
+            Minimum::OhmPerVolt(ohms) => {
+                self.text_with("said-limit-ohms-per-volt", &[("ohms", self.ohms(ohms).into())])
+            }
         }
     }
 
@@ -39,7 +41,7 @@ impl Words {
         if source.place.is_empty() {
             return source.title.clone();
         }
-        self.text_with("limit-source", &[("title", (&source.title).into()), ("place", (&source.place).into())])
+        self.text_with("said-limit-source", &[("title", (&source.title).into()), ("place", (&source.place).into())])
     }
 
     /// Where a limit comes from, with the set it was taken from where that is not the publication itself.
@@ -49,20 +51,20 @@ impl Words {
         if limit.set == limit.source.title {
             return source;
         }
-        self.text_with("limit-source-of-set", &[("source", source.into()), ("set", (&limit.set).into())])
+        self.text_with("said-limit-source-of-set", &[("source", source.into()), ("set", (&limit.set).into())])
     }
 
     /// How a figure reached this program: `read in a published page`.
     #[must_use]
     pub fn tag(&self, tag: Tag) -> String {
         self.text(match tag {
-            Tag::Seen => "tag-seen",
-            Tag::MemoryHigh => "tag-memory-high",
-            Tag::MemoryMedium => "tag-memory-medium",
-            Tag::MemoryLow => "tag-memory-low",
-            Tag::Calculated => "tag-calculated",
-            Tag::Practice => "tag-practice",
-            Tag::User => "tag-user",
+            Tag::Seen => "said-tag-seen",
+            Tag::MemoryHigh => "said-tag-memory-high",
+            Tag::MemoryMedium => "said-tag-memory-medium",
+            Tag::MemoryLow => "said-tag-memory-low",
+            Tag::Calculated => "said-tag-calculated",
+            Tag::Practice => "said-tag-practice",
+            Tag::User => "said-tag-user",
         })
     }
 
@@ -70,9 +72,9 @@ impl Words {
     #[must_use]
     pub fn reduced_reason(&self, reason: ReducedReason) -> String {
         self.text(match reason {
-            ReducedReason::SurgeProtector => "reduced-surge-protector",
-            ReducedReason::Equipment => "reduced-equipment",
-            ReducedReason::EquipmentConnected => "reduced-equipment-connected",
+            ReducedReason::SurgeProtector => "said-reduced-surge-protector",
+            ReducedReason::Equipment => "said-reduced-equipment",
+            ReducedReason::EquipmentConnected => "said-reduced-equipment-connected",
         })
     }
 }

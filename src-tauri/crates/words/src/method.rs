@@ -11,45 +11,45 @@ impl Words {
     pub fn method_sentence(&self, reason: &MethodReason) -> String {
         match reason {
             MethodReason::LowerVoltage { taken_v, asked_v } => self.text_with(
-                "method-lower-voltage",
+                "said-method-lower-voltage",
                 &[("taken", self.volts(*taken_v).into()), ("asked", self.volts(*asked_v).into())],
             ),
             MethodReason::HigherVoltage { taken_v, asked_v } => self.text_with(
-                "method-higher-voltage",
+                "said-method-higher-voltage",
                 &[("taken", self.volts(*taken_v).into()), ("asked", self.volts(*asked_v).into())],
             ),
             MethodReason::ReducedVoltage { taken_v, asked_v, reason } => self.text_with(
                 match reason {
-                    ReducedReason::SurgeProtector => "method-reduced-surge-protector",
-                    ReducedReason::Equipment => "method-reduced-equipment",
-                    ReducedReason::EquipmentConnected => "method-reduced-equipment-connected",
+                    ReducedReason::SurgeProtector => "said-method-reduced-surge-protector",
+                    ReducedReason::Equipment => "said-method-reduced-equipment",
+                    ReducedReason::EquipmentConnected => "said-method-reduced-equipment-connected",
                 },
                 &[("taken", self.volts(*taken_v).into()), ("asked", self.volts(*asked_v).into())],
             ),
-            MethodReason::ForbiddenPair => self.text("method-forbidden-pair"),
-            MethodReason::LeadsNotChecked => self.text("method-leads-not-checked"),
+            MethodReason::ForbiddenPair => self.text("said-method-forbidden-pair"),
+            MethodReason::LeadsNotChecked => self.text("said-method-leads-not-checked"),
             MethodReason::LeadsInDoubt { at, .. } => {
-                self.text_with("method-leads-in-doubt", &[("at", self.time(*at).into())])
+                self.text_with("said-method-leads-in-doubt", &[("at", self.time(*at).into())])
             }
             MethodReason::LeadsMayReadLow { at, .. } => {
-                self.text_with("method-leads-may-read-low", &[("at", self.time(*at).into())])
+                self.text_with("said-method-leads-may-read-low", &[("at", self.time(*at).into())])
             }
-            MethodReason::NeutralNotIsolated => self.text("method-neutral-not-isolated"),
-            MethodReason::LoadsConnected => self.text("method-loads-connected"),
+            MethodReason::NeutralNotIsolated => self.text("said-method-neutral-not-isolated"),
+            MethodReason::LoadsConnected => self.text("said-method-loads-connected"),
             MethodReason::FewerDigits { resolution_ohm } => {
-                self.text_with("method-fewer-digits", &[("resolution", self.ohms(*resolution_ohm).into())])
+                self.text_with("said-method-fewer-digits", &[("resolution", self.ohms(*resolution_ohm).into())])
             }
             MethodReason::AboveTesterLimit { limit } => {
-                self.text_with("method-above-tester-limit", &[("limit", self.reading(limit).into())])
+                self.text_with("said-method-above-tester-limit", &[("limit", self.reading(limit).into())])
             }
             MethodReason::FarBelowOthers { median_ohm, readings } => self.text_with(
-                "method-far-below-others",
+                "said-method-far-below-others",
                 &[("median", self.ohms(*median_ohm).into()), ("readings", (*readings).into())],
             ),
-            MethodReason::DoubtfulClock => self.text("method-doubtful-clock"),
-            MethodReason::TwoLiveValues => self.text("method-two-live-values"),
-            MethodReason::AtReferenceConditions => self.text("method-at-reference-conditions"),
-            MethodReason::NeedsNewerVersion => self.text("method-needs-newer-version"),
+            MethodReason::DoubtfulClock => self.text("said-method-doubtful-clock"),
+            MethodReason::TwoLiveValues => self.text("said-method-two-live-values"),
+            MethodReason::AtReferenceConditions => self.text("said-method-at-reference-conditions"),
+            MethodReason::NeedsNewerVersion => self.text("said-method-needs-newer-version"),
         }
     }
 
@@ -57,12 +57,12 @@ impl Words {
     #[must_use]
     pub fn not_tested_reason(&self, reason: NotTestedReason) -> String {
         self.text(match reason {
-            NotTestedReason::Live => "not-tested-live",
-            NotTestedReason::NoAccess => "not-tested-no-access",
-            NotTestedReason::LoadConnected => "not-tested-load-connected",
-            NotTestedReason::Joined => "not-tested-joined",
-            NotTestedReason::NotPresent => "not-tested-not-present",
-            NotTestedReason::Other => "not-tested-other",
+            NotTestedReason::Live => "said-not-tested-live",
+            NotTestedReason::NoAccess => "said-not-tested-no-access",
+            NotTestedReason::LoadConnected => "said-not-tested-load-connected",
+            NotTestedReason::Joined => "said-not-tested-joined",
+            NotTestedReason::NotPresent => "said-not-tested-not-present",
+            NotTestedReason::Other => "said-not-tested-other",
         })
     }
 
@@ -70,6 +70,6 @@ impl Words {
     #[must_use]
     pub fn not_tested(&self, reason: NotTestedReason, own_words: Option<&str>) -> String {
         let reason = own_words.map_or_else(|| self.not_tested_reason(reason), ToOwned::to_owned);
-        self.text_with("not-tested", &[("reason", reason.into())])
+        self.text_with("said-not-tested", &[("reason", reason.into())])
     }
 }

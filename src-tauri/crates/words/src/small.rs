@@ -10,10 +10,10 @@ impl Words {
     #[must_use]
     pub fn level(&self, level: Level) -> String {
         self.text(match level {
-            Level::Done => "level-done",
-            Level::Remark => "level-remark",
-            Level::Look => "level-look",
-            Level::Stop => "level-stop",
+            Level::Done => "said-level-done",
+            Level::Remark => "said-level-remark",
+            Level::Look => "said-level-look",
+            Level::Stop => "said-level-stop",
         })
     }
 
@@ -21,9 +21,9 @@ impl Words {
     #[must_use]
     pub fn comparator(&self, comparator: Comparator) -> String {
         self.text(match comparator {
-            Comparator::Exact => "comparator-exact",
-            Comparator::MoreThan => "comparator-more-than",
-            Comparator::LessThan => "comparator-less-than",
+            Comparator::Exact => "said-comparator-exact",
+            Comparator::MoreThan => "said-comparator-more-than",
+            Comparator::LessThan => "said-comparator-less-than",
         })
     }
 
@@ -31,8 +31,8 @@ impl Words {
     #[must_use]
     pub fn value_policy(&self, policy: ValuePolicy) -> String {
         self.text(match policy {
-            ValuePolicy::Simple => "policy-value-simple",
-            ValuePolicy::Guarded => "policy-value-guarded",
+            ValuePolicy::Simple => "said-policy-value-simple",
+            ValuePolicy::Guarded => "said-policy-value-guarded",
         })
     }
 
@@ -40,9 +40,9 @@ impl Words {
     #[must_use]
     pub fn tester_policy(&self, policy: TesterPolicy) -> String {
         self.text(match policy {
-            TesterPolicy::Full => "policy-tester-full",
-            TesterPolicy::Usual => "policy-tester-usual",
-            TesterPolicy::IndicationsOnly => "policy-tester-indications-only",
+            TesterPolicy::Full => "said-policy-tester-full",
+            TesterPolicy::Usual => "said-policy-tester-usual",
+            TesterPolicy::IndicationsOnly => "said-policy-tester-indications-only",
         })
     }
 }

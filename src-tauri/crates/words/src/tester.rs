@@ -35,13 +35,13 @@ impl Words {
     #[must_use]
     pub fn tester_state(&self, state: TesterState) -> String {
         self.text(match state {
-            TesterState::Proved => "state-proved",
-            TesterState::Lapsed => "state-lapsed",
-            TesterState::NotProved => "state-not-proved",
-            TesterState::FoundGoodAfterwards => "state-found-good-afterwards",
-            TesterState::InDoubt => "state-in-doubt",
-            TesterState::Barred => "state-barred",
-            TesterState::NotChosen => "state-not-chosen",
+            TesterState::Proved => "said-state-proved",
+            TesterState::Lapsed => "said-state-lapsed",
+            TesterState::NotProved => "said-state-not-proved",
+            TesterState::FoundGoodAfterwards => "said-state-found-good-afterwards",
+            TesterState::InDoubt => "said-state-in-doubt",
+            TesterState::Barred => "said-state-barred",
+            TesterState::NotChosen => "said-state-not-chosen",
         })
     }
 
@@ -50,14 +50,14 @@ impl Words {
     pub fn tester_header(&self, judgement: &TesterJudgement, about: &AboutTester<'_>) -> String {
         let tester = ("tester", about.name.into());
         match (judgement.state, judgement.reasons.first(), about.today) {
-            (TesterState::NotChosen, ..) => self.text("header-none"),
+            (TesterState::NotChosen, ..) => self.text("said-header-none"),
             (TesterState::Proved, Some(TesterReason::ProvedBy { valid_until, .. }), _) => {
-                self.text_with("header-proved", &[tester, ("until", self.date(*valid_until).into())])
+                self.text_with("said-header-proved", &[tester, ("until", self.date(*valid_until).into())])
             }
             (TesterState::Lapsed, Some(TesterReason::LapsedOn { valid_until: Some(until), .. }), Some(today)) => {
-                self.text_of_span("header-lapsed", *until, today, &[tester])
+                self.text_of_span("said-header-lapsed", *until, today, &[tester])
             }
-            (state, ..) => self.text_with("header-state", &[tester, ("state", self.tester_state(state).into())]),
+            (state, ..) => self.text_with("said-header-state", &[tester, ("state", self.tester_state(state).into())]),
         }
     }
 
@@ -97,58 +97,60 @@ impl Words {
                 match recorded_later {
                     Some(recorded) => {
                         args.push(("recorded", self.date(recorded.date_naive()).into()));
-                        said("tester-proved-recorded-later", &args)
+                        said("said-tester-proved-recorded-later", &args)
                     }
-                    None => said("tester-proved", &args),
+                    None => said("said-tester-proved", &args),
                 }
             }
             TesterReason::LapsedOn { valid_until: Some(until), .. } => {
                 let taken = reading.at.date_naive();
                 // "Ago" is said on the day of the reading only; later it would no longer be its age then.
                 if about.today == Some(taken) {
-                    self.text_of_span("tester-lapsed", *until, taken, &[("tester", about.name.into())])
+                    self.text_of_span("said-tester-lapsed", *until, taken, &[("tester", about.name.into())])
                 } else {
-                    said("tester-lapsed-on", &[("until", self.date(*until).into())])
+                    said("said-tester-lapsed-on", &[("until", self.date(*until).into())])
                 }
             }
-            TesterReason::LapsedOn { valid_until: None, .. } => said("tester-lapsed-no-date", &[]),
-            TesterReason::NothingOnRecord => said("tester-nothing-on-record", &[volts]),
+            TesterReason::LapsedOn { valid_until: None, .. } => said("said-tester-lapsed-no-date", &[]),
+            TesterReason::NothingOnRecord => said("said-tester-nothing-on-record", &[volts]),
             TesterReason::VoltageNotCovered { test_voltage_v } => {
-                said("tester-voltage-not-covered", &[("volts", self.volts(*test_voltage_v).into())])
+                said("said-tester-voltage-not-covered", &[("volts", self.volts(*test_voltage_v).into())])
             }
             TesterReason::OutsideProvedRange { holds } if holds.is_empty() => {
-                said("tester-outside-proved-range-nowhere", &[volts])
+                said("said-tester-outside-proved-range-nowhere", &[volts])
             }
             TesterReason::OutsideProvedRange { holds } => {
-                said("tester-outside-proved-range", &[volts, ("holds", self.intervals(holds).into())])
+                said("said-tester-outside-proved-range", &[volts, ("holds", self.intervals(holds).into())])
             }
-            TesterReason::AdjustedSince { made } => said("tester-adjusted-since", &[("made", self.day(*made).into())]),
-            TesterReason::NotAllTested { .. } => said("tester-not-all-tested", &[]),
-            TesterReason::ConditionallyFailed { .. } => said("tester-conditionally-failed", &[]),
-            TesterReason::NoRangeStated { .. } => said("tester-no-range-stated", &[volts]),
-            TesterReason::LowEndNotTested { .. } => said("tester-low-end-not-tested", &[volts]),
+            TesterReason::AdjustedSince { made } => {
+                said("said-tester-adjusted-since", &[("made", self.day(*made).into())])
+            }
+            TesterReason::NotAllTested { .. } => said("said-tester-not-all-tested", &[]),
+            TesterReason::ConditionallyFailed { .. } => said("said-tester-conditionally-failed", &[]),
+            TesterReason::NoRangeStated { .. } => said("said-tester-no-range-stated", &[volts]),
+            TesterReason::LowEndNotTested { .. } => said("said-tester-low-end-not-tested", &[volts]),
             TesterReason::FailedBefore { made, requirement, point_ohm, .. } => {
-                self.not_good("tester-not-good-before", about, *made, *requirement, *point_ohm)
+                self.not_good("said-tester-not-good-before", about, *made, *requirement, *point_ohm)
             }
             TesterReason::QuickCheckFailedBefore { at, .. } => {
-                said("tester-quick-check-before", &[("at", self.date_time(*at).into())])
+                said("said-tester-quick-check-before", &[("at", self.date_time(*at).into())])
             }
             TesterReason::DamagedBefore { at, .. } => {
-                said("tester-damaged-before", &[("at", self.date_time(*at).into())])
+                said("said-tester-damaged-before", &[("at", self.date_time(*at).into())])
             }
             TesterReason::FailedAfter { made, requirement, point_ohm, .. } => {
-                self.not_good("tester-not-good-after", about, *made, *requirement, *point_ohm)
+                self.not_good("said-tester-not-good-after", about, *made, *requirement, *point_ohm)
             }
             TesterReason::QuickCheckFailedAfter { at, .. } => {
-                said("tester-quick-check-after", &[("at", self.date_time(*at).into())])
+                said("said-tester-quick-check-after", &[("at", self.date_time(*at).into())])
             }
             TesterReason::DamagedAfter { at, .. } => {
-                said("tester-damaged-after", &[("at", self.date_time(*at).into())])
+                said("said-tester-damaged-after", &[("at", self.date_time(*at).into())])
             }
-            TesterReason::GoodAfter { made, .. } => said("tester-good-after", &[("made", self.day(*made).into())]),
-            TesterReason::NotConfirmable { .. } => said("tester-not-confirmable", &[]),
-            TesterReason::NoTester => self.text("tester-none"),
-            TesterReason::LiveValues => said("tester-live-values", &[]),
+            TesterReason::GoodAfter { made, .. } => said("said-tester-good-after", &[("made", self.day(*made).into())]),
+            TesterReason::NotConfirmable { .. } => said("said-tester-not-confirmable", &[]),
+            TesterReason::NoTester => self.text("said-tester-none"),
+            TesterReason::LiveValues => said("said-tester-live-values", &[]),
         }
     }
 
@@ -179,16 +181,16 @@ impl Words {
     #[must_use]
     pub fn tester_remark(&self, remark: &TesterRemark) -> String {
         match remark {
-            TesterRemark::LowEndNotShown => self.text("remark-low-end-not-shown"),
+            TesterRemark::LowEndNotShown => self.text("said-remark-low-end-not-shown"),
             TesterRemark::RequirementNotTested { requirement } => {
-                self.text_with("remark-not-tested", &[("requirement", selector(*requirement).into())])
+                self.text_with("said-remark-not-tested", &[("requirement", selector(*requirement).into())])
             }
             TesterRemark::RequirementFailed { requirement } => {
-                self.text_with("remark-not-met", &[("requirement", selector(*requirement).into())])
+                self.text_with("said-remark-not-met", &[("requirement", selector(*requirement).into())])
             }
-            TesterRemark::CardRangeStandsIn => self.text("remark-card-range-stands-in"),
-            TesterRemark::NotAllTested => self.text("remark-not-all-tested"),
-            TesterRemark::DoesNotConform => self.text("remark-does-not-conform"),
+            TesterRemark::CardRangeStandsIn => self.text("said-remark-card-range-stands-in"),
+            TesterRemark::NotAllTested => self.text("said-remark-not-all-tested"),
+            TesterRemark::DoesNotConform => self.text("said-remark-does-not-conform"),
         }
     }
 
@@ -197,7 +199,7 @@ impl Words {
     pub fn intervals(&self, intervals: &[Interval]) -> String {
         let each = intervals.iter().map(|interval| {
             self.text_with(
-                "interval",
+                "said-interval",
                 &[("from", self.ohms(interval.from_ohm).into()), ("to", self.ohms(interval.to_ohm).into())],
             )
         });

@@ -11,10 +11,10 @@ impl Words {
     #[must_use]
     pub fn value(&self, value: Value) -> String {
         self.text(match value {
-            Value::Meets => "value-meets",
-            Value::TooClose => "value-too-close",
-            Value::CannotBeJudged => "value-cannot-be-judged",
-            Value::Below => "value-below",
+            Value::Meets => "said-value-meets",
+            Value::TooClose => "said-value-too-close",
+            Value::CannotBeJudged => "said-value-cannot-be-judged",
+            Value::Below => "said-value-below",
         })
     }
 
@@ -25,18 +25,18 @@ impl Words {
         let said = &judgement.value;
         match (said.value, &said.limit) {
             (Value::CannotBeJudged, limit) => self.cannot_be_judged(&said.reason, limit.as_ref(), reading),
-            (_, None) => self.text_with("judged-without-limit", &[("volts", self.taken(reading).into())]),
-            (Value::Meets, Some(limit)) => self.compared("meets-limit", limit, reading),
+            (_, None) => self.text_with("said-judged-without-limit", &[("volts", self.taken(reading).into())]),
+            (Value::Meets, Some(limit)) => self.compared("said-meets-limit", limit, reading),
             (Value::Below, Some(limit)) => match higher_voltage(judgement) {
                 Some(asked) => self.text_with(
-                    "below-limit-higher-voltage",
+                    "said-below-limit-higher-voltage",
                     &[
                         ("limit", self.ohms(limit.minimum_ohm).into()),
                         ("volts", self.taken(reading).into()),
                         ("asked", self.volts(asked).into()),
                     ],
                 ),
-                None => self.compared("below-limit", limit, reading),
+                None => self.compared("said-below-limit", limit, reading),
             },
             (Value::TooClose, Some(limit)) => self.too_close(said, limit, reading),
         }
@@ -53,7 +53,7 @@ impl Words {
     fn too_close(&self, said: &ValueJudgement, limit: &Limit, reading: &Reading) -> String {
         if let ValueReason::ClaimCut { top_ohm } = said.reason {
             return self.text_with(
-                "too-close-claim-cut",
+                "said-too-close-claim-cut",
                 &[("volts", self.taken(reading).into()), ("top", self.ohms(top_ohm).into())],
             );
         }
@@ -65,7 +65,7 @@ impl Words {
             None => self.ohms(limit.minimum_ohm),
         };
         self.text_with(
-            "too-close",
+            "said-too-close",
             &[
                 ("reading", self.reading(&reading.shown).into()),
                 ("volts", self.taken(reading).into()),
@@ -78,7 +78,7 @@ impl Words {
         let volts = ("volts", self.taken(reading).into());
         match (reason, limit) {
             (ValueReason::OpenTowardsLimit | ValueReason::Compared, Some(limit)) => self.text_with(
-                "open-towards-limit",
+                "said-open-towards-limit",
                 &[
                     ("reading", self.reading(&reading.shown).into()),
                     ("limit", self.ohms(limit.minimum_ohm).into()),
@@ -86,17 +86,17 @@ impl Words {
                 ],
             ),
             (ValueReason::OpenTowardsLimit | ValueReason::Compared | ValueReason::NoLimit, _) => {
-                self.text_with("no-limit", &[volts])
+                self.text_with("said-no-limit", &[volts])
             }
-            (ValueReason::NoUncertainty, _) => self.text_with("no-uncertainty", &[volts]),
+            (ValueReason::NoUncertainty, _) => self.text_with("said-no-uncertainty", &[volts]),
             (ValueReason::LowerVoltage { asked_v }, _) => {
-                self.text_with("lower-voltage", &[volts, ("asked", self.volts(*asked_v).into())])
+                self.text_with("said-lower-voltage", &[volts, ("asked", self.volts(*asked_v).into())])
             }
             (ValueReason::ClaimCut { top_ohm }, _) => {
-                self.text_with("claim-cut", &[volts, ("top", self.ohms(*top_ohm).into())])
+                self.text_with("said-claim-cut", &[volts, ("top", self.ohms(*top_ohm).into())])
             }
-            (ValueReason::MembersDiffer, _) => self.text_with("members-differ", &[volts]),
-            (ValueReason::TooManyLiveValues, _) => self.text_with("too-many-live-values", &[volts]),
+            (ValueReason::MembersDiffer, _) => self.text_with("said-members-differ", &[volts]),
+            (ValueReason::TooManyLiveValues, _) => self.text_with("said-too-many-live-values", &[volts]),
         }
     }
 }

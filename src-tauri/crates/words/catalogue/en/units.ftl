@@ -1,6 +1,6 @@
-### Dates, durations, signs, levels and other small words that stand beside quantities.
+### Dates, levels and other small words that stand beside quantities.
 
-date = { $month ->
+said-date = { $month ->
     [1] { $day } Jan { $year }
     [2] { $day } Feb { $year }
     [3] { $day } Mar { $year }
@@ -14,24 +14,17 @@ date = { $month ->
     [11] { $day } Nov { $year }
    *[12] { $day } Dec { $year }
 }
-date-time = { $date } { $time }
-
-## Signs: a shape and one of these words.
-
-sign-to-do = to do
-sign-done = done
-sign-look = look
-sign-stop = stop
+said-date-time = { $date } { $time }
 
 ## Levels, as a column of a paper or a file says them.
 
-level-done = done
-level-remark = remark
-level-look = look
-level-stop = stop
+said-level-done = done
+said-level-remark = remark
+said-level-look = look
+said-level-stop = stop
 
 ## Comparators, beside their sign.
 
-comparator-exact = exact
-comparator-more-than = more than
-comparator-less-than = less than
+said-comparator-exact = exact
+said-comparator-more-than = more than
+said-comparator-less-than = less than
