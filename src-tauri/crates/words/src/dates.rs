@@ -28,10 +28,7 @@ impl Words {
     /// Day and time in the offset it was recorded in: `25 Nov 2026 10:42`.
     #[must_use]
     pub fn date_time(&self, at: Moment) -> String {
-        self.text_with(
-            "said-date-time",
-            &[("said-date", self.date(at.date_naive()).into()), ("time", self.time(at).into())],
-        )
+        self.text_with("said-date-time", &[("date", self.date(at.date_naive()).into()), ("time", self.time(at).into())])
     }
 
     /// When a verification was made: a day, with the time where one is known.

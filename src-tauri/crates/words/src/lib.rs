@@ -5,8 +5,10 @@
 //! begin with `said-` are filled in by this crate, the others by whoever shows them.
 
 mod catalogue;
+mod cautions;
 mod circuit;
 mod dates;
+mod failure;
 mod guard;
 mod limits;
 mod locale;

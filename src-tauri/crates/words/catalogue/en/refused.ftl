@@ -1,1 +1,59 @@
 ### What cannot be a reading, a circuit or a limit set: one line, at most twelve words, what to do.
+### The refusals of the keypad itself stand with the labels of the screens.
+
+## A quantity
+
+refused-over-range-not-set = Over-range limit not set for this test voltage
+refused-press-unit = Press k, m or g
+refused-no-unit = Add the unit: kΩ, MΩ or GΩ
+refused-milliohm = Write MΩ or kΩ
+refused-unknown-unit = Write Ω, kΩ, MΩ or GΩ
+refused-grouping = No spaces or signs between digits but one decimal sign
+refused-not-exact = An exact figure is needed, without > or <
+refused-not-a-number = Write digits, for example { $example }
+
+## Fields of forms
+
+complaint-needed = Fill this in
+complaint-name-needed = Enter a name
+complaint-name-taken = This name is taken
+complaint-reason-needed = Say why in a few words
+complaint-reference-needed = Enter the circuit's reference
+complaint-reference-taken = Circuit { $reference } is already on this board
+complaint-count = Type how many, from 1 to { $most }
+complaint-volts = Write the voltage, for example { $example }
+complaint-resistance = Write a resistance with its unit, for example { $example }
+complaint-percent = Write the percentage as a number, for example { $example }
+complaint-whole-number = Write a whole number
+complaint-date = Write the date like { $example }
+complaint-time = Write the time like { $example }
+complaint-last-day-before = The last day lies before the day it was made
+complaint-in-the-future = This lies in the future
+complaint-ends-turned = The upper end lies below the lower end
+complaint-ranges-overlap = This range overlaps the one before it
+complaint-step-too-large = One step is larger than this range
+complaint-above-zero = Write a figure above zero
+complaint-voltage-twice = { $volts } stands here twice
+complaint-nothing-stated = State at least one test voltage
+complaint-too-long = At most { $most } characters
+
+## Circuits
+
+complaint-extra-low-bound = { $measure } goes up to { $bound }
+complaint-felv-supply-needed = Enter the nominal voltage of the FELV supply
+complaint-to-earth-needed = This set asks for the voltage to earth
+complaint-to-earth-above = The voltage to earth is above the nominal voltage
+complaint-dc-conductors = These conductors belong to the other kind of current
+complaint-no-limit = This set has no limit for this circuit
+
+## Tables and files
+
+complaint-unknown-word = “{ $word }” is none of: { $choices }
+complaint-columns = { $found ->
+    [one] { $found } column here, { $expected } are needed
+   *[other] { $found } columns here, { $expected } are needed
+}
+complaint-empty-table = No line with a circuit in it
+complaint-unknown-column = Unknown column “{ $column }”
+complaint-missing-column = Column “{ $column }” is missing
+complaint-file-line = Line { $line }: { $reason }

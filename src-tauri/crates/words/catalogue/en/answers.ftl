@@ -1,0 +1,185 @@
+### What an operation answers when it has done something, and the small sums on the screens.
+
+## Jobs and boards
+
+answer-job-summary = { $boards ->
+    [one] { $boards } board
+   *[other] { $boards } boards
+}, { $circuits ->
+    [one] { $circuits } circuit
+   *[other] { $circuits } circuits
+}, { $done } of { $readings ->
+    [one] { $readings } reading
+   *[other] { $readings } readings
+}
+answer-board-summary = { $circuits ->
+    [one] { $circuits } circuit
+   *[other] { $circuits } circuits
+}, { $done } of { $readings ->
+    [one] { $readings } reading
+   *[other] { $readings } readings
+}
+answer-progress = { $done } of { $of }
+answer-rules = Judged by { $set }: { $value }; { $tester }
+answer-look-count = { $count ->
+    [0] Nothing to look at
+    [one] { $count } thing to look at
+   *[other] { $count } things to look at
+}
+answer-stop-count = { $count ->
+    [0] Nothing blocks a sign-off
+    [one] { $count } thing blocks a sign-off
+   *[other] { $count } things block a sign-off
+}
+answer-look-and-stop = { $look ->
+    [0] Nothing to look at
+    [one] { $look } thing to look at
+   *[other] { $look } things to look at
+}, { $stop ->
+    [one] { $stop } blocks a sign-off
+   *[other] { $stop } block a sign-off
+}
+answer-whereabouts-here = On this device
+answer-whereabouts-handed-over = Handed over { $at }
+answer-demo = Invented demonstration: no installation, no person and no tester in it is real
+answer-from-file = Made from a job file
+
+## Circuits
+
+answer-readings-for-circuits = { $readings ->
+    [one] { $readings } reading
+   *[other] { $readings } readings
+} for { $circuits ->
+    [one] { $circuits } circuit
+   *[other] { $circuits } circuits
+}
+answer-circuit-saved = Saved circuit { $circuit }
+answer-circuits-added = { $count ->
+    [one] Added { $count } circuit
+   *[other] Added { $count } circuits
+}
+answer-circuit-removed = { $readings ->
+    [0] Removed circuit { $circuit }
+    [one] Removed circuit { $circuit } and { $readings } reading
+   *[other] Removed circuit { $circuit } and { $readings } readings
+}
+answer-circuit-restored = Circuit { $circuit } is back
+answer-circuit-follows = { $readings ->
+    [one] { $readings } reading: { $demand }
+   *[other] { $readings } readings: { $demand }
+}
+answer-two-values = Two values to settle
+
+## Run
+
+answer-tester-set-to = Tester set to { $volts }
+answer-voltage-from = { $volts } from circuit { $circuit } on
+answer-now-circuit = { $description ->
+    [none] Now circuit { $circuit }
+   *[other] Now circuit { $circuit } · { $description }
+}
+answer-over-range-not-set = > limit not set
+answer-saved = Saved { $reading } for { $pair }
+answer-read-back = { $pair } { $reading }
+answer-announce = { $pair } { $reading } { $judgement }
+answer-not-tested = { $pair } not tested: { $reason }
+answer-undone = Took back { $reading } for { $pair }
+answer-undone-not-tested = Took back “not tested” for { $pair }
+answer-nothing-to-undo = Nothing to take back
+answer-board-ended = No pair of this board is open
+answer-board-ended-done = { $count ->
+    [one] { $count } reading taken
+   *[other] { $count } readings taken
+}
+answer-board-ended-not-tested = { $count ->
+    [one] { $count } pair not tested
+   *[other] { $count } pairs not tested
+}
+answer-note-kept = Note kept
+answer-note-removed = Note removed
+
+## Lead check
+
+answer-leads-shorted = Leads shorted
+answer-leads-open = Leads open
+answer-lead-check-due = Leads not checked today
+answer-lead-check-good = Leads checked at { $at }
+answer-lead-check-not-good = Leads did not hold at { $at }: look at the leads, check again
+answer-leads-shorted-good = Leads shorted showed { $reading }, as expected
+answer-leads-shorted-not-good = Leads shorted showed { $reading }: the leads may be open
+answer-leads-open-good = Leads open showed { $reading }, as expected
+answer-leads-open-not-good = Leads open showed { $reading }: the leads may read low
+
+## Conditions
+
+answer-condition-n-isolated = N isolated from PE
+answer-condition-n-not-isolated = N not isolated from PE
+answer-condition-n-not-stated = isolation of N not stated
+
+## Testers
+
+answer-tester-saved = Saved { $tester }
+answer-no-testers = No testers yet
+answer-card-line = { $volts }: { $ranges }
+answer-card-range = { $from } to { $to }, one step { $resolution }
+answer-card-range-accuracy = { $from } to { $to }, one step { $resolution }, ±({ $percent } + { $digits } digits)
+answer-card-over-range = over-range shown as { $reading }
+answer-verification-recorded = Recorded the verification of { $made }
+answer-verification-withdrawn = Withdrawn: { $reason }
+answer-verification-recorded-on = Recorded on { $at }
+answer-verification-calibration = Calibration of { $made } by { $by }
+answer-verification-bench = Bench verification of { $made } by { $by }
+answer-verification-certificate = Certificate { $certificate }
+answer-verification-valid-until = Valid to { $until }
+answer-verification-no-last-day = No last day set
+answer-verification-adjusted = Adjusted
+answer-no-longer-flagged = { $count ->
+    [one] { $count } reading is no longer flagged
+   *[other] { $count } readings are no longer flagged
+}
+answer-newly-flagged = { $count ->
+    [one] { $count } reading is now flagged
+   *[other] { $count } readings are now flagged
+}
+answer-flags-unchanged = No reading changes its judgement
+
+## Origin and correction
+
+answer-origin-who = Person
+answer-origin-device = Device
+answer-origin-tester = Tester
+answer-origin-when = Time
+answer-origin-voltage = Test voltage
+answer-origin-conditions = Conditions
+answer-tester-with-serial = { $tester }, serial number { $serial }
+answer-withdrawn = withdrawn: { $reason }
+answer-replaced = replaced: { $reason }
+answer-corrected = corrected: { $reason }, was { $before }
+answer-readings-corrected = { $count ->
+    [one] Corrected { $count } reading
+   *[other] Corrected { $count } readings
+}
+
+## Papers and files
+
+answer-schedule-made = Schedule written to { $path }
+answer-job-exported = Job file written to { $path }
+answer-job-imported = New job made from the file: { $name }
+answer-job-file = Job { $name }: { $boards ->
+    [one] { $boards } board
+   *[other] { $boards } boards
+}, { $readings ->
+    [one] { $readings } reading
+   *[other] { $readings } readings
+}
+answer-page-alt = Page { $page } of { $pages } of the schedule
+answer-not-signed = Not signed
+answer-missing-readings = { $count ->
+    [one] { $count } required pair has no reading
+   *[other] { $count } required pairs have no reading
+}
+answer-not-proved-readings = { $count ->
+    [one] { $count } reading rests on a tester that was not proved
+   *[other] { $count } readings rest on a tester that was not proved
+}
+answer-cautions-confirmed = Read and confirmed by { $person } on { $at }
