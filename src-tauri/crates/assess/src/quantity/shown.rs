@@ -1,5 +1,7 @@
 //! What the display showed: comparator, digits and unit, kept as read.
 
+use super::{Ohms, Refusal};
+use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -34,8 +36,32 @@ pub enum Unit {
     GigaOhm,
 }
 
-/// Digits as shown: `1.20` is 120 with two decimals and keeps its zero. At most five digits.
-/// In files a string with a decimal point.
+impl Unit {
+    /// Its symbol; Ω is U+03A9, upright, never translated.
+    #[must_use]
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Ohm => "Ω",
+            Self::KiloOhm => "kΩ",
+            Self::MegaOhm => "MΩ",
+            Self::GigaOhm => "GΩ",
+        }
+    }
+
+    /// One of it in ohms.
+    #[must_use]
+    pub fn ohms(self) -> Decimal {
+        Decimal::from(match self {
+            Self::Ohm => 1,
+            Self::KiloOhm => 1_000,
+            Self::MegaOhm => 1_000_000,
+            Self::GigaOhm => 1_000_000_000,
+        })
+    }
+}
+
+/// Digits as shown: `1.20` is 120 with two decimals and keeps its zero. At most five digits, not counting the zero
+/// before a decimal sign. In files a string with a decimal point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(try_from = "String", into = "String")]
 #[schemars(with = "String")]
@@ -46,8 +72,11 @@ pub struct Digits {
 }
 
 impl Digits {
+    /// No display of an insulation tester shows more digits.
+    pub const MOST: usize = 5;
+
     /// Digits from an integer and the number of decimals: `Digits::new(120, 2)` is `1.20`.
-    /// `None` when there are more than five digits before or after the sign together.
+    /// `None` when there are more than five digits.
     #[must_use]
     pub const fn new(mantissa: u32, decimals: u8) -> Option<Self> {
         if mantissa > 99_999 || decimals > 5 { None } else { Some(Self { mantissa, decimals }) }
@@ -64,26 +93,60 @@ impl Digits {
     pub const fn decimals(self) -> u8 {
         self.decimals
     }
+
+    /// The number they stand for, without a unit.
+    #[must_use]
+    pub fn value(self) -> Decimal {
+        Decimal::new(self.mantissa.into(), self.decimals.into())
+    }
+
+    /// Digits that count towards [`Self::MOST`] in a text: all but the zero before a decimal point.
+    pub(super) fn counted(text: &str) -> usize {
+        text.strip_prefix("0.").unwrap_or(text).bytes().filter(u8::is_ascii_digit).count()
+    }
+
+    /// Reads digits with at most one point. A zero may be missing before the point, nothing after it.
+    pub(super) fn read(text: &str) -> Result<Self, Refusal> {
+        let (whole, fraction) = text.split_once('.').map_or((text, None), |(w, f)| (w, Some(f)));
+        if fraction.is_some_and(|f| f.contains('.')) {
+            return Err(Refusal::SecondDot);
+        }
+        let all = [whole, fraction.unwrap_or_default()].concat();
+        if all.is_empty() {
+            return Err(Refusal::NoDigits);
+        }
+        if !all.bytes().all(|b| b.is_ascii_digit()) {
+            return Err(Refusal::NotANumber);
+        }
+        if fraction == Some("") {
+            return Err(Refusal::OpenDot);
+        }
+        if whole.len() > 1 && whole.starts_with('0') {
+            return Err(Refusal::DigitAfterZero);
+        }
+        let decimals = fraction.map_or(0, str::len);
+        let parsed = all.parse().ok().zip(u8::try_from(decimals).ok());
+        parsed.and_then(|(mantissa, decimals)| Self::new(mantissa, decimals)).ok_or(Refusal::SixthDigit)
+    }
 }
 
-/// Text that is not one to five digits with at most one decimal point among or before them.
+/// Text that is not one to five digits with at most one decimal point among them.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not one to five digits with a decimal point")]
-pub struct NotDigits(pub String);
+#[error("`{text}` is not one to five digits with a decimal point: {why}")]
+pub struct NotDigits {
+    /// The text.
+    pub text: String,
+    /// Why not.
+    pub why: Refusal,
+}
 
 impl TryFrom<String> for Digits {
     type Error = NotDigits;
 
     fn try_from(text: String) -> Result<Self, NotDigits> {
-        let (whole, fraction) = text.split_once('.').unwrap_or((&text, ""));
-        let all: String = [whole, fraction].concat();
-        let plain = !whole.is_empty() && all.len() <= 5 && all.bytes().all(|b| b.is_ascii_digit());
-        let complete = !text.ends_with('.');
-        let parsed = all.parse().ok().zip(u8::try_from(fraction.len()).ok());
-        match parsed {
-            Some((mantissa, decimals)) if plain && complete => Self::new(mantissa, decimals).ok_or(NotDigits(text)),
-            _ => Err(NotDigits(text)),
-        }
+        let naked = text.starts_with('.');
+        let read = if naked { Err(Refusal::NotANumber) } else { Self::read(&text) };
+        read.map_err(|why| NotDigits { text, why })
     }
 }
 
@@ -111,4 +174,18 @@ pub struct Shown {
     pub digits: Digits,
     /// The unit they were shown in.
     pub unit: Unit,
+}
+
+impl Shown {
+    /// The resistance the digits stand for, exact; the comparator says whether the indication is it, above or below.
+    #[must_use]
+    pub fn ohms(self) -> Ohms {
+        Ohms((self.digits.value() * self.unit.ohms()).normalize())
+    }
+
+    /// One step of the last digit shown, exact.
+    #[must_use]
+    pub fn last_digit(self) -> Ohms {
+        Ohms((Decimal::new(1, self.digits.decimals().into()) * self.unit.ohms()).normalize())
+    }
 }
