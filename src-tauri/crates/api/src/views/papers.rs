@@ -1,0 +1,125 @@
+//! The schedule, job files and the cautions.
+
+use super::{Choice, Sentence};
+use provenohm_assess::ids::{BoardId, JobId};
+
+told! {
+    /// Whether the schedule is ready, as a list of what it will say.
+    pub struct ScheduleView {
+        /// The job.
+        pub job: JobId,
+        /// Title of the paper.
+        pub title: String,
+        /// What is missing, to look at, unproved or unsigned. Never blocks a draft.
+        pub ready: Vec<ReadyLine>,
+        /// Formats to choose from.
+        pub formats: Vec<Choice>,
+    }
+
+    /// One line of the list; it leads to its place.
+    pub struct ReadyLine {
+        /// What it says.
+        pub said: Sentence,
+        /// Where to go.
+        pub to: Option<ReadyPlace>,
+    }
+
+    /// A page of the preview.
+    pub struct PageView {
+        /// Page, from 1.
+        pub page: u32,
+        /// Pages in all.
+        pub pages: u32,
+        /// PNG, base64.
+        pub png_base64: String,
+        /// What the picture shows, in words.
+        pub alt: String,
+    }
+
+    /// A file was written.
+    pub struct Written {
+        /// Where.
+        pub path: String,
+        /// In words.
+        pub words: String,
+    }
+
+    /// What a job file holds, before it is taken.
+    pub struct JobFilePreview {
+        /// In a sentence.
+        pub words: String,
+        /// What it holds.
+        pub lines: Vec<String>,
+    }
+
+    /// A job was made from a file.
+    pub struct Imported {
+        /// The new job.
+        pub job: JobId,
+        /// In words.
+        pub words: String,
+    }
+
+    /// The cautions.
+    pub struct CautionsView {
+        /// Title.
+        pub title: String,
+        /// One sentence or two each.
+        pub points: Vec<String>,
+        /// Who confirmed them and when, if this person has for this job.
+        pub confirmed: Option<String>,
+    }
+}
+
+/// Where a line of the list leads.
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize, ts_rs::TS)]
+#[serde(rename_all = "snake_case", tag = "kind")]
+pub enum ReadyPlace {
+    /// Things to look at.
+    Look,
+    /// The run of a board.
+    Run {
+        /// The board.
+        board: BoardId,
+    },
+    /// The testers.
+    Testers,
+    /// The job's people, rules and names.
+    Job,
+}
+
+choice! {
+    /// Format of a schedule.
+    pub enum ScheduleFormat {
+        /// PDF/A-3.
+        Pdf,
+        /// Spreadsheet.
+        Xlsx,
+        /// Comma-separated values.
+        Csv,
+    }
+}
+
+asked! {
+    /// A page of the schedule as a picture.
+    pub struct PageAsk {
+        /// The job.
+        pub job: JobId,
+        /// Page, from 1.
+        pub page: u32,
+    }
+
+    /// A schedule to make.
+    pub struct MakeSchedule {
+        /// The job.
+        pub job: JobId,
+        /// Format.
+        pub format: ScheduleFormat,
+    }
+
+    /// A job file's text.
+    pub struct JobFileText {
+        /// JSON.
+        pub text: String,
+    }
+}

@@ -1,0 +1,101 @@
+//! Testers and their cards.
+
+use super::{Sentence, TesterLine, VerificationView};
+use provenohm_assess::ids::TesterId;
+
+told! {
+    /// The testers on this device.
+    pub struct TestersView {
+        /// By name.
+        pub testers: Vec<TesterLine>,
+    }
+
+    /// One tester.
+    pub struct TesterView {
+        /// The tester.
+        pub id: TesterId,
+        /// Who it is.
+        pub identity: TesterIdentity,
+        /// Its card, as typed.
+        pub card: CardForm,
+        /// The card in words, a line a test voltage.
+        pub card_words: Vec<String>,
+        /// Its state today, a line a test voltage.
+        pub state: Vec<Sentence>,
+        /// Verifications, newest first.
+        pub verifications: Vec<VerificationView>,
+        /// What the last act changed, in words.
+        pub words: Option<String>,
+    }
+}
+
+asked! {
+    /// Who a tester is.
+    pub struct TesterIdentity {
+        /// What people call it.
+        pub name: String,
+        /// Serial number.
+        pub serial: String,
+        /// Owner.
+        #[serde(default)]
+        pub owner: String,
+        /// Note.
+        #[serde(default)]
+        pub note: String,
+    }
+
+    /// A card as typed.
+    pub struct CardForm {
+        /// Per test voltage.
+        pub voltages: Vec<VoltageForm>,
+        /// Its papers say it conforms to IEC 61557-2.
+        #[serde(default)]
+        pub conforms: bool,
+        /// The most it shows with the leads shorted, for example `0.05 MΩ`; empty: near zero.
+        #[serde(default)]
+        pub shorted_up_to: String,
+    }
+
+    /// One test voltage of a card, as typed.
+    pub struct VoltageForm {
+        /// V d.c.
+        pub volts: String,
+        /// `999 MΩ`; empty: not set.
+        #[serde(default)]
+        pub over_range: String,
+        /// Stated operating uncertainty, %; empty: not stated.
+        #[serde(default)]
+        pub operating_percent: String,
+        /// Ranges, lowest first.
+        #[serde(default)]
+        pub ranges: Vec<RangeForm>,
+    }
+
+    /// One range, as typed.
+    pub struct RangeForm {
+        /// Lower end, for example `0.05 MΩ`.
+        pub from: String,
+        /// Upper end.
+        pub to: String,
+        /// Step of the display.
+        pub resolution: String,
+        /// Accuracy, % of the reading; empty: not stated.
+        #[serde(default)]
+        pub percent: String,
+        /// Accuracy, digits; empty: none.
+        #[serde(default)]
+        pub digits: String,
+    }
+
+    /// A new tester, or a change to one.
+    pub struct SaveTester {
+        /// The tester; absent: a new one.
+        #[serde(default)]
+        #[ts(optional = nullable)]
+        pub tester: Option<TesterId>,
+        /// Who it is.
+        pub identity: TesterIdentity,
+        /// Its card.
+        pub card: CardForm,
+    }
+}

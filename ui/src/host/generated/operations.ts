@@ -1,0 +1,2275 @@
+// Generated from the operations by `cargo run -p provenohm-api --example types`. Change them there.
+
+export type AddBoard = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Name.
+ */
+name: string, };
+
+export type AddManyCircuits = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * How many, as typed.
+ */
+count: string, 
+/**
+ * Their kind; reference and description are left out.
+ */
+form: CircuitForm, };
+
+export type AddPerson = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Role.
+ */
+role: string, };
+
+export type AskVolts = { 
+/**
+ * `Tester set to 250 V`.
+ */
+words: string, 
+/**
+ * What it saves, V.
+ */
+volts: number, 
+/**
+ * The other test voltages.
+ */
+others: Array<VoltsChoice>, };
+
+export type BePerson = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The person.
+ */
+person: PersonId, };
+
+export type BoardCell = { 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * Name of the pair: the column it stands in.
+ */
+pair: string, 
+/**
+ * Its sign.
+ */
+sign: Sign, 
+/**
+ * What was read, or that it was not tested.
+ */
+shown: string | null, };
+
+export type BoardId = string;
+
+export type BoardLine = { 
+/**
+ * The board.
+ */
+id: BoardId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * For example `12 circuits, 30 of 54 readings`.
+ */
+summary: string, 
+/**
+ * Its sign.
+ */
+sign: Sign, 
+/**
+ * Things to look at.
+ */
+look: number, 
+/**
+ * Things that block a sign-off.
+ */
+stop: number, 
+/**
+ * Slots with a reading or a reason.
+ */
+done: number, 
+/**
+ * Slots in all.
+ */
+of: number, };
+
+export type BoardRow = { 
+/**
+ * The circuit.
+ */
+circuit: CircuitId, 
+/**
+ * Reference.
+ */
+reference: string, 
+/**
+ * Description.
+ */
+description: string, 
+/**
+ * Its cells, in the order of its pairs.
+ */
+cells: Array<BoardCell>, };
+
+export type BoardTable = { 
+/**
+ * The board.
+ */
+id: BoardId, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Column heads: names of pairs.
+ */
+pairs: Array<string>, 
+/**
+ * One row a circuit.
+ */
+rows: Array<BoardRow>, };
+
+export type CardForm = { 
+/**
+ * Per test voltage.
+ */
+voltages: Array<VoltageForm>, 
+/**
+ * Its papers say it conforms to IEC 61557-2.
+ */
+conforms: boolean, 
+/**
+ * The most it shows with the leads shorted, for example `0.05 MΩ`; empty: near zero.
+ */
+shorted_up_to: string, };
+
+export type CatalogueAsk = { 
+/**
+ * A locale such as `en`; absent: the one of the settings.
+ */
+locale?: string | null, };
+
+export type CatalogueView = { 
+/**
+ * The locale it is for.
+ */
+locale: string, 
+/**
+ * Fluent source.
+ */
+ftl: string, };
+
+export type CautionsView = { 
+/**
+ * Title.
+ */
+title: string, 
+/**
+ * One sentence or two each.
+ */
+points: Array<string>, 
+/**
+ * Who confirmed them and when, if this person has for this job.
+ */
+confirmed: string | null, };
+
+export type CheckCircuit = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The form.
+ */
+form: CircuitForm, };
+
+export type Choice = { 
+/**
+ * Sent back.
+ */
+id: string, 
+/**
+ * Shown.
+ */
+words: string, };
+
+export type ChooseTester = { 
+/**
+ * The board of the run.
+ */
+board: BoardId, 
+/**
+ * The tester.
+ */
+tester: TesterId, };
+
+export type CircuitChecked = { 
+/**
+ * What is wrong.
+ */
+complaints: Array<Complaint>, 
+/**
+ * What follows, when nothing is wrong.
+ */
+follows: Follows | null, };
+
+export type CircuitChoices = { 
+/**
+ * Protective measures.
+ */
+measures: Array<Choice>, 
+/**
+ * Arrangements of conductors.
+ */
+conductors: Array<Choice>, 
+/**
+ * Kinds of current.
+ */
+currents: Array<Choice>, 
+/**
+ * Loads.
+ */
+loads: Array<Choice>, 
+/**
+ * Special items.
+ */
+items: Array<Choice>, 
+/**
+ * Special locations.
+ */
+locations: Array<Choice>, };
+
+export type CircuitForm = { 
+/**
+ * Reference on the board.
+ */
+reference: string, 
+/**
+ * What it feeds.
+ */
+description: string, 
+/**
+ * Nominal voltage as typed, V.
+ */
+nominal: string, 
+/**
+ * Kind of current.
+ */
+current: Current, 
+/**
+ * Voltage to earth as typed, V; empty: not stated.
+ */
+to_earth: string, 
+/**
+ * Protective measure.
+ */
+measure: MeasureName, 
+/**
+ * FELV: the supply's nominal voltage as typed, V.
+ */
+felv_supply: string, 
+/**
+ * Live conductors.
+ */
+conductors: Conductors, 
+/**
+ * Loads while testing.
+ */
+loads: Loads, 
+/**
+ * Lives joined for the test to earth.
+ */
+joined_to_earth: boolean, 
+/**
+ * A surge protector that cannot be disconnected.
+ */
+spd_stays: boolean, 
+/**
+ * Special item.
+ */
+item: Item | null, 
+/**
+ * Special location.
+ */
+location: Location | null, 
+/**
+ * Notes.
+ */
+notes: string, };
+
+export type CircuitId = string;
+
+export type CircuitTable = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The text.
+ */
+text: string, 
+/**
+ * How its fields are parted.
+ */
+format: TableFormat, };
+
+export type CircuitView = { 
+/**
+ * The circuit.
+ */
+id: CircuitId, 
+/**
+ * Its reference on the board.
+ */
+reference: string, 
+/**
+ * What it feeds.
+ */
+description: string, 
+/**
+ * What can be edited, as typed.
+ */
+form: CircuitForm, 
+/**
+ * Its electrical facet in one line.
+ */
+electrical: string, 
+/**
+ * What the set asks of it.
+ */
+follows: Follows, 
+/**
+ * Slots with a reading or a reason.
+ */
+done: number, 
+/**
+ * Slots in all.
+ */
+of: number, 
+/**
+ * Its sign.
+ */
+sign: Sign, 
+/**
+ * Two live values, in words.
+ */
+conflict: string | null, };
+
+export type CircuitsChanged = { 
+/**
+ * The board's circuits now.
+ */
+view: CircuitsView, 
+/**
+ * What was done, in words.
+ */
+words: string, 
+/**
+ * Takes it back.
+ */
+undo: UndoToken | null, };
+
+export type CircuitsPreview = { 
+/**
+ * Its rows.
+ */
+rows: Array<PreviewRow>, 
+/**
+ * What is wrong, by line; a table with complaints is not taken.
+ */
+complaints: Array<LineComplaint>, 
+/**
+ * The sum in words.
+ */
+sum: string, };
+
+export type CircuitsView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * For example `54 readings for 12 circuits`.
+ */
+sum: string, 
+/**
+ * Circuits in the order they are read in.
+ */
+circuits: Array<CircuitView>, 
+/**
+ * Circuits taken away, which can be brought back.
+ */
+removed: Array<RemovedCircuit>, 
+/**
+ * What a form offers.
+ */
+choices: CircuitChoices, 
+/**
+ * A form with what the last circuit has, for the next one.
+ */
+next: CircuitForm, };
+
+export type Comparator = "exact" | "more_than" | "less_than";
+
+export type Complaint = { 
+/**
+ * The field, for example `nominal` or `voltages.0.ranges.1.to`.
+ */
+field: string, 
+/**
+ * What is wrong and what to do.
+ */
+words: string, };
+
+export type ConditionsView = { 
+/**
+ * Loads.
+ */
+loads: Loads, 
+/**
+ * N isolated from PE; absent: not stated.
+ */
+n_isolated: boolean | null, 
+/**
+ * Why the reduced voltage is used.
+ */
+reduced: ReducedReason | null, 
+/**
+ * In words.
+ */
+words: string, 
+/**
+ * Reasons the set allows for a reduced voltage.
+ */
+reduced_reasons: Array<Choice>, };
+
+export type Conductors = "single_phase" | "single_phase_pen" | "two_phase" | "two_phase_n" | "three_phase" | "three_phase_n" | "three_phase_pen" | "dc" | "dc_midpoint";
+
+export type Conforms = "yes" | "no" | "not_all_tested" | "not_stated";
+
+export type CorrectReadings = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The readings.
+ */
+readings: Array<ReadingId>, 
+/**
+ * The tester that took them.
+ */
+tester?: TesterId | null, 
+/**
+ * The test voltage they were taken at, V.
+ */
+volts?: number | null, 
+/**
+ * The day they were taken, as typed; times of day stay.
+ */
+date?: string | null, 
+/**
+ * Minutes the device clock was ahead; taken off every time.
+ */
+clock_ahead_minutes?: number | null, 
+/**
+ * Loads while they were taken.
+ */
+loads?: Loads | null, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type Current = "ac" | "dc";
+
+export type Done = { 
+/**
+ * What was done, in words.
+ */
+words: string, 
+/**
+ * Hand it to `undo` to take the act back.
+ */
+undo: UndoToken | null, };
+
+export type Draft = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The slot they are for.
+ */
+slot: SlotId, 
+/**
+ * As typed.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, };
+
+export type DraftView = { 
+/**
+ * As typed.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, 
+/**
+ * Ready to show, with sign and word.
+ */
+shown: string, 
+/**
+ * Why a unit key would be refused now; absent: it would not.
+ */
+refused: string | null, 
+/**
+ * The ruler's marks: one for each unit key.
+ */
+ruler: Array<RulerMark>, };
+
+export type EndCard = { 
+/**
+ * In a sentence.
+ */
+words: string, 
+/**
+ * What was done and what is left.
+ */
+lines: Array<Sentence>, };
+
+export type Failure = { 
+/**
+ * Stable, snake_case: `form` (see the complaints), `refused` (cannot be a reading), `unknown_operation`, …
+ */
+code: string, 
+/**
+ * One sentence for the person.
+ */
+words: string, 
+/**
+ * What is wrong with which field; empty unless the code is `form`.
+ */
+complaints: Array<Complaint>, 
+/**
+ * Technical text to copy, where something broke.
+ */
+detail: string | null, };
+
+export type FindingForm = { 
+/**
+ * V d.c.
+ */
+volts: string, 
+/**
+ * Before any adjustment.
+ */
+as_found: Outcome, 
+/**
+ * After the adjustment, or the one result where nothing was adjusted.
+ */
+as_left: Outcome, 
+/**
+ * Against the tester standard.
+ */
+conforms: Conforms, 
+/**
+ * Edition of the tester standard.
+ */
+edition: string, 
+/**
+ * Where indications hold; empty: the certificate does not say.
+ */
+holds: Array<HoldsForm>, 
+/**
+ * Operating uncertainty, %; empty: not known.
+ */
+operating_percent: string, };
+
+export type Follows = { 
+/**
+ * For example `500 V`, or that the set states none.
+ */
+test_voltage: string, 
+/**
+ * For example `1.0 MΩ`.
+ */
+minimum: string, 
+/**
+ * Where the figure stands and how sure it is.
+ */
+source: string, 
+/**
+ * Names of the required pairs, for example `L1–PE`.
+ */
+pairs: Array<string>, 
+/**
+ * How many readings.
+ */
+readings: number, 
+/**
+ * All of it in a sentence.
+ */
+words: string, };
+
+export type Hand = "left" | "right";
+
+export type HoldsForm = { 
+/**
+ * Lower end, for example `0.1 MΩ`.
+ */
+from: string, 
+/**
+ * Upper end.
+ */
+to: string, };
+
+export type Imported = { 
+/**
+ * The new job.
+ */
+job: JobId, 
+/**
+ * In words.
+ */
+words: string, };
+
+export type Indication = { "typed": Typed } | "over_range";
+
+export type Item = "heating_element" | "functional_earth";
+
+export type JobFilePreview = { 
+/**
+ * In a sentence.
+ */
+words: string, 
+/**
+ * What it holds.
+ */
+lines: Array<string>, };
+
+export type JobFileText = { 
+/**
+ * JSON.
+ */
+text: string, };
+
+export type JobId = string;
+
+export type JobLine = { 
+/**
+ * The job.
+ */
+id: JobId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Place.
+ */
+place: string, 
+/**
+ * Invented: screens and papers say so.
+ */
+demo: boolean, 
+/**
+ * For example `3 boards, 61 circuits, 120 of 160 readings`.
+ */
+summary: string, 
+/**
+ * Things to look at.
+ */
+look: number, 
+/**
+ * Things that block a sign-off.
+ */
+stop: number, };
+
+export type JobView = { 
+/**
+ * The job.
+ */
+id: JobId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Place.
+ */
+place: string, 
+/**
+ * Invented: screens and papers say so.
+ */
+demo: boolean, 
+/**
+ * Made from a job file.
+ */
+from_file: boolean, 
+/**
+ * The set it is judged by.
+ */
+limit_set: SetLine, 
+/**
+ * How values are compared.
+ */
+value_policy: ValuePolicy, 
+/**
+ * What proves a tester.
+ */
+tester_policy: TesterPolicy, 
+/**
+ * Set and policies in a sentence.
+ */
+rules_words: string, 
+/**
+ * People.
+ */
+people: Array<PersonView>, 
+/**
+ * Who records on this device; absent: not said yet.
+ */
+me: PersonId | null, 
+/**
+ * Whether that person has read and confirmed the cautions for this job.
+ */
+cautions_confirmed: boolean, 
+/**
+ * Boards in order.
+ */
+boards: Array<BoardLine>, 
+/**
+ * Testers this job's readings rely on.
+ */
+testers: Array<TesterLine>, 
+/**
+ * Things to look at.
+ */
+look: number, 
+/**
+ * Things that block a sign-off.
+ */
+stop: number, 
+/**
+ * Both in words.
+ */
+look_words: string, 
+/**
+ * Where the record is, in words.
+ */
+whereabouts: string, 
+/**
+ * Facets with two live values, to settle.
+ */
+to_settle: Array<ToSettle>, };
+
+export type JobsView = { 
+/**
+ * Newest first.
+ */
+jobs: Array<JobLine>, };
+
+export type LeadCheckAsk = { 
+/**
+ * The board of the run.
+ */
+board: BoardId, 
+/**
+ * Shorted or open.
+ */
+leads: LeadEnd, 
+/**
+ * What it shows.
+ */
+indication: LeadIndication, };
+
+export type LeadChecked = { 
+/**
+ * What it says.
+ */
+said: Sentence, 
+/**
+ * The screen now.
+ */
+run: RunView, };
+
+export type LeadEnd = "shorted" | "open";
+
+export type LeadIndication = "near_zero" | "over_range" | { "typed": Typed };
+
+export type Level = "done" | "remark" | "look" | "stop";
+
+export type Line = { 
+/**
+ * What it is.
+ */
+label: string, 
+/**
+ * Its value, ready to show.
+ */
+value: string, };
+
+export type LineComplaint = { 
+/**
+ * Line, from 1.
+ */
+line: number, 
+/**
+ * What is wrong and what to do.
+ */
+words: string, };
+
+export type LoadSet = { 
+/**
+ * JSON.
+ */
+text: string, };
+
+export type Loads = "out" | "connected" | "electronics";
+
+export type Location = "wet" | "fire_risk";
+
+export type LookItem = { 
+/**
+ * Unlike every other item's.
+ */
+key: string, 
+/**
+ * The board; absent for what concerns the whole job.
+ */
+board: BoardId | null, 
+/**
+ * The circuit.
+ */
+circuit: CircuitId | null, 
+/**
+ * The slot.
+ */
+slot: SlotId | null, 
+/**
+ * The reading.
+ */
+reading: ReadingId | null, 
+/**
+ * `DB-2 · 7 Sockets · L1–PE`.
+ */
+place: string, 
+/**
+ * What was read, if something was.
+ */
+shown: string | null, 
+/**
+ * How much attention.
+ */
+level: Level, 
+/**
+ * Why, the gravest first.
+ */
+sentences: Array<Sentence>, };
+
+export type LookView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * In a sentence.
+ */
+words: string, 
+/**
+ * Things that block a sign-off.
+ */
+stop: number, 
+/**
+ * Things to look at.
+ */
+look: number, 
+/**
+ * Slots marked *not tested*.
+ */
+not_tested: number, 
+/**
+ * Readings that stand.
+ */
+all: number, 
+/**
+ * The things, worst first.
+ */
+items: Array<LookItem>, 
+/**
+ * Boards at a glance.
+ */
+boards: Array<BoardTable>, };
+
+export type MakeSchedule = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Format.
+ */
+format: ScheduleFormat, };
+
+export type MarkNotTested = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * Why.
+ */
+reason: NotTestedReason, 
+/**
+ * In words, for *other*.
+ */
+words: string, };
+
+export type MeasureName = "none" | "selv" | "pelv" | "felv" | "separation";
+
+export type MoveCircuit = { 
+/**
+ * The circuit.
+ */
+circuit: CircuitId, 
+/**
+ * −1 up, 1 down.
+ */
+by: number, };
+
+export type Moved = "pair" | "circuit" | "end";
+
+export type NoInput = Record<symbol, never>;
+
+export type NotTestedReason = "live" | "no_access" | "load_connected" | "joined" | "not_present" | "other";
+
+export type Notch = { 
+/**
+ * 0 at its left end, 1 at its right end.
+ */
+at: number, 
+/**
+ * `1 kΩ`.
+ */
+label: string, };
+
+export type Nothing = Record<symbol, never>;
+
+export type OfBoard = { 
+/**
+ * The board.
+ */
+board: BoardId, };
+
+export type OfCircuit = { 
+/**
+ * The circuit.
+ */
+circuit: CircuitId, };
+
+export type OfJob = { 
+/**
+ * The job.
+ */
+job: JobId, };
+
+export type OfSlot = { 
+/**
+ * The board it is on.
+ */
+board: BoardId, 
+/**
+ * The slot.
+ */
+slot: SlotId, };
+
+export type OfTester = { 
+/**
+ * The tester.
+ */
+tester: TesterId, };
+
+export type OriginReading = { 
+/**
+ * The reading.
+ */
+id: ReadingId, 
+/**
+ * `487 MΩ`.
+ */
+shown: string, 
+/**
+ * What became of it, if it no longer stands.
+ */
+what: string | null, 
+/**
+ * Value, tester, method.
+ */
+judgement: Array<Sentence>, 
+/**
+ * Who, device, tester, when, test voltage, conditions; old values of what was corrected.
+ */
+lines: Array<Line>, };
+
+export type OriginView = { 
+/**
+ * `DB-2 · 7 Sockets · L1–PE`.
+ */
+place: string, 
+/**
+ * Readings that stand: one, or several to settle.
+ */
+current: Array<OriginReading>, 
+/**
+ * Readings that were replaced or withdrawn, newest first.
+ */
+earlier: Array<OriginReading>, 
+/**
+ * Why it was not tested, if that stands.
+ */
+not_tested: string | null, 
+/**
+ * The limit.
+ */
+limit: string, 
+/**
+ * Where the limit stands and how sure it is.
+ */
+source: string, 
+/**
+ * The note on it.
+ */
+note: string | null, };
+
+export type Outcome = "good" | "failed" | "conditional_fail" | "not_stated";
+
+export type OverRangeKey = { 
+/**
+ * `> 999 MΩ`, or that the limit is not set.
+ */
+label: string, 
+/**
+ * Whether it can save.
+ */
+ready: boolean, };
+
+export type PageAsk = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Page, from 1.
+ */
+page: number, };
+
+export type PageView = { 
+/**
+ * Page, from 1.
+ */
+page: number, 
+/**
+ * Pages in all.
+ */
+pages: number, 
+/**
+ * PNG, base64.
+ */
+png_base64: string, 
+/**
+ * What the picture shows, in words.
+ */
+alt: string, };
+
+export type PersonId = string;
+
+export type PersonView = { 
+/**
+ * Their id.
+ */
+id: PersonId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Role in the job, in their own words.
+ */
+role: string, };
+
+export type Place = { 
+/**
+ * The UI's own address of a screen; absent: the start.
+ */
+hash?: string | null, };
+
+export type PreviewRow = { 
+/**
+ * Line, from 1.
+ */
+line: number, 
+/**
+ * Reference.
+ */
+reference: string, 
+/**
+ * Description.
+ */
+description: string, 
+/**
+ * Electrical facet in one line.
+ */
+electrical: string, 
+/**
+ * What follows.
+ */
+follows: string, };
+
+export type ProofKind = "calibration" | "bench";
+
+export type RangeForm = { 
+/**
+ * Lower end, for example `0.05 MΩ`.
+ */
+from: string, 
+/**
+ * Upper end.
+ */
+to: string, 
+/**
+ * Step of the display.
+ */
+resolution: string, 
+/**
+ * Accuracy, % of the reading; empty: not stated.
+ */
+percent: string, 
+/**
+ * Accuracy, digits; empty: none.
+ */
+digits: string, };
+
+export type ReadBack = { 
+/**
+ * The reading; absent for *not tested*.
+ */
+reading: ReadingId | null, 
+/**
+ * Its slot.
+ */
+slot: SlotId, 
+/**
+ * `L2–N`.
+ */
+pair: string, 
+/**
+ * `487 MΩ`.
+ */
+shown: string, 
+/**
+ * The whole, said once.
+ */
+announce: string, 
+/**
+ * The judgement in one sentence, at its level.
+ */
+judgement: Sentence, 
+/**
+ * Its parts: value, tester, method, the gravest first.
+ */
+sentences: Array<Sentence>, };
+
+export type ReadingId = string;
+
+export type ReadingRow = { 
+/**
+ * The reading.
+ */
+reading: ReadingId, 
+/**
+ * Its board.
+ */
+board: BoardId, 
+/**
+ * Its slot.
+ */
+slot: SlotId, 
+/**
+ * `DB-2 · 7 Sockets · L1–PE`.
+ */
+place: string, 
+/**
+ * `487 MΩ`.
+ */
+shown: string, 
+/**
+ * Its tester.
+ */
+tester: string, 
+/**
+ * Its test voltage.
+ */
+volts: string, 
+/**
+ * When.
+ */
+time: string, 
+/**
+ * Its level.
+ */
+level: Level, };
+
+export type ReadingsAsk = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The board; absent: all.
+ */
+board?: BoardId | null, };
+
+export type ReadingsView = { 
+/**
+ * One row a reading that stands.
+ */
+rows: Array<ReadingRow>, 
+/**
+ * Testers to choose from.
+ */
+testers: Array<Choice>, 
+/**
+ * Test voltages to choose from.
+ */
+volts: Array<VoltsChoice>, };
+
+export type ReadyLine = { 
+/**
+ * What it says.
+ */
+said: Sentence, 
+/**
+ * Where to go.
+ */
+to: ReadyPlace | null, };
+
+export type ReadyPlace = { "kind": "look" } | { "kind": "run", 
+/**
+ * The board.
+ */
+board: BoardId, } | { "kind": "testers" } | { "kind": "job" };
+
+export type RecordVerification = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * What the paper says.
+ */
+form: VerificationForm, 
+/**
+ * The verification it replaces, if it corrects one.
+ */
+replaces?: VerificationId | null, 
+/**
+ * Why it is replaced.
+ */
+reason: string, };
+
+export type ReducedReason = "surge_protector" | "equipment" | "equipment_connected";
+
+export type RemovedCircuit = { 
+/**
+ * The circuit.
+ */
+id: CircuitId, 
+/**
+ * Reference and description.
+ */
+words: string, };
+
+export type RenameBoard = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * Name.
+ */
+name: string, };
+
+export type ReplaceReading = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The reading replaced.
+ */
+reading: ReadingId, 
+/**
+ * As typed.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, 
+/**
+ * The unit key.
+ */
+unit: UnitKey, 
+/**
+ * Why.
+ */
+why: ReplaceReason, };
+
+export type ReplaceReason = "mistyped" | "repaired" | "repeated";
+
+export type RulerMark = { 
+/**
+ * The unit key.
+ */
+unit: UnitKey, 
+/**
+ * 0 at its left end, 1 at its right end.
+ */
+at: number, };
+
+export type RunAsk = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * Jump to this slot.
+ */
+slot?: SlotId | null, 
+/**
+ * Jump to this circuit's first open slot.
+ */
+circuit?: CircuitId | null, };
+
+export type RunCircuit = { 
+/**
+ * The circuit.
+ */
+id: CircuitId, 
+/**
+ * Reference.
+ */
+reference: string, 
+/**
+ * Description.
+ */
+description: string, 
+/**
+ * `7 of 12`.
+ */
+position: string, 
+/**
+ * Notes on it.
+ */
+notes: string, };
+
+export type RunCircuitLine = { 
+/**
+ * The circuit.
+ */
+id: CircuitId, 
+/**
+ * Reference.
+ */
+reference: string, 
+/**
+ * Description.
+ */
+description: string, 
+/**
+ * Its sign.
+ */
+sign: Sign, 
+/**
+ * `3 of 5`.
+ */
+progress: string, };
+
+export type RunTester = { 
+/**
+ * The tester; absent: none chosen.
+ */
+id: TesterId | null, 
+/**
+ * `Tester A · proved to 3 Mar 2027`.
+ */
+words: string, 
+/**
+ * How much attention.
+ */
+level: Level, };
+
+export type RunView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Its name.
+ */
+job_name: string, 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * Its name.
+ */
+board_name: string, 
+/**
+ * Before or after equipment is connected.
+ */
+stage: Stage, 
+/**
+ * The stage in words.
+ */
+stage_words: string, 
+/**
+ * The circuit now; absent on the end card.
+ */
+circuit: RunCircuit | null, 
+/**
+ * All circuits, for the jump list.
+ */
+circuits: Array<RunCircuitLine>, 
+/**
+ * Test voltage in words, for the header.
+ */
+voltage: string, 
+/**
+ * Set on the tester, V; absent: not said yet.
+ */
+volts: number | null, 
+/**
+ * `Now circuit 8 · Oven` or `1000 V from circuit 8 on`.
+ */
+announce: string | null, 
+/**
+ * The tester and its state.
+ */
+tester: RunTester, 
+/**
+ * Pairs of this circuit.
+ */
+slots: Array<SlotView>, 
+/**
+ * The slot now.
+ */
+slot: SlotId | null, 
+/**
+ * `3 of 5`.
+ */
+progress: string, 
+/**
+ * Half-typed digits.
+ */
+draft: DraftView, 
+/**
+ * The one-tap key.
+ */
+over_range: OverRangeKey, 
+/**
+ * The next circuit asks for another voltage: the pad shows only this until answered.
+ */
+ask_volts: AskVolts | null, 
+/**
+ * The smallest indication that proves the limit with this tester, under *guarded*.
+ */
+hint: string | null, 
+/**
+ * The last saved reading.
+ */
+read_back: ReadBack | null, 
+/**
+ * Whether undo has something to take back.
+ */
+can_undo: boolean, 
+/**
+ * Reasons for *not tested*.
+ */
+not_tested_reasons: Array<Choice>, 
+/**
+ * Where the lead check stands.
+ */
+lead_check: Sentence, 
+/**
+ * Whether lives of this circuit are joined for the test to earth.
+ */
+joined: boolean, 
+/**
+ * Under which conditions the next readings are taken.
+ */
+conditions: ConditionsView, 
+/**
+ * The note on this slot, if there is one.
+ */
+note: string | null, 
+/**
+ * The end card, when no slot is open.
+ */
+ended: EndCard | null, 
+/**
+ * Notches of the ruler, one a decade.
+ */
+ruler_notches: Array<Notch>, };
+
+export type SaveCircuit = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The circuit; absent: a new one.
+ */
+circuit?: CircuitId | null, 
+/**
+ * The form.
+ */
+form: CircuitForm, };
+
+export type SaveReading = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * What the tester shows.
+ */
+indication: Indication, };
+
+export type SaveTester = { 
+/**
+ * The tester; absent: a new one.
+ */
+tester?: TesterId | null, 
+/**
+ * Who it is.
+ */
+identity: TesterIdentity, 
+/**
+ * Its card.
+ */
+card: CardForm, };
+
+export type Saved = { 
+/**
+ * Read back.
+ */
+saved: ReadBack, 
+/**
+ * What moving on crossed.
+ */
+moved: Moved, 
+/**
+ * The screen now.
+ */
+run: RunView, };
+
+export type ScheduleFormat = "pdf" | "xlsx" | "csv";
+
+export type ScheduleView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Title of the paper.
+ */
+title: string, 
+/**
+ * What is missing, to look at, unproved or unsigned. Never blocks a draft.
+ */
+ready: Array<ReadyLine>, 
+/**
+ * Formats to choose from.
+ */
+formats: Array<Choice>, };
+
+export type Sentence = { 
+/**
+ * How much attention.
+ */
+level: Level, 
+/**
+ * The sentence.
+ */
+words: string, };
+
+export type SetConditions = { 
+/**
+ * The board of the run.
+ */
+board: BoardId, 
+/**
+ * Loads.
+ */
+loads: Loads, 
+/**
+ * N isolated from PE.
+ */
+n_isolated: boolean | null, 
+/**
+ * Why the reduced voltage is used.
+ */
+reduced: ReducedReason | null, };
+
+export type SetId = string;
+
+export type SetJobNames = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Place.
+ */
+place: string, };
+
+export type SetJobRules = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The set.
+ */
+limit_set: SetName, 
+/**
+ * How values are compared.
+ */
+value_policy: ValuePolicy, 
+/**
+ * What proves a tester.
+ */
+tester_policy: TesterPolicy, 
+/**
+ * Why. Needed once the job has readings.
+ */
+reason: string, };
+
+export type SetJoined = { 
+/**
+ * The circuit.
+ */
+circuit: CircuitId, 
+/**
+ * Joined.
+ */
+joined: boolean, };
+
+export type SetLine = { 
+/**
+ * Sent back to choose it.
+ */
+name: SetName, 
+/**
+ * Title.
+ */
+title: string, 
+/**
+ * Where it is meant for.
+ */
+scope: string, 
+/**
+ * The publication and how sure its figures are, in words.
+ */
+source: string, 
+/**
+ * First digits of its hash, as papers print it.
+ */
+hash_short: string, 
+/**
+ * Entered by the user.
+ */
+own: boolean, };
+
+export type SetName = { 
+/**
+ * Which set.
+ */
+id: SetId, 
+/**
+ * Which version of it.
+ */
+version: number, 
+/**
+ * SHA-256 of its bytes, 64 lower-case hexadecimal digits.
+ */
+sha256: string, };
+
+export type SetNote = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * The note.
+ */
+text: string, };
+
+export type SetStage = { 
+/**
+ * The board of the run.
+ */
+board: BoardId, 
+/**
+ * The stage.
+ */
+stage: Stage, };
+
+export type SetVolts = { 
+/**
+ * The board of the run.
+ */
+board: BoardId, 
+/**
+ * V d.c.
+ */
+volts: number, };
+
+export type SetsView = { 
+/**
+ * Shipped ones first.
+ */
+sets: Array<SetLine>, };
+
+export type Settings = { 
+/**
+ * Colours.
+ */
+theme: Theme, 
+/**
+ * The side the pad docks to.
+ */
+hand: Hand, 
+/**
+ * Larger keys.
+ */
+gloves: boolean, 
+/**
+ * Language, for example `en`.
+ */
+locale: string, };
+
+export type SettingsView = { 
+/**
+ * The settings.
+ */
+settings: Settings, 
+/**
+ * Languages there are.
+ */
+locales: Array<Choice>, };
+
+export type Settle = { 
+/**
+ * The job it is in.
+ */
+job: JobId, 
+/**
+ * As told in `to_settle`.
+ */
+facet: string, 
+/**
+ * The id of the value that stands.
+ */
+value: string, };
+
+export type Sign = "todo" | "done" | "look" | "stop";
+
+export type SlotId = string;
+
+export type SlotView = { 
+/**
+ * The slot.
+ */
+id: SlotId, 
+/**
+ * `L1–PE`.
+ */
+name: string, 
+/**
+ * The two ends in full, for a reader of the screen.
+ */
+spoken: string, 
+/**
+ * Its sign.
+ */
+sign: Sign, 
+/**
+ * What was read, or that it was not tested.
+ */
+shown: string | null, };
+
+export type Stage = "before" | "after";
+
+export type StartJob = { 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Place.
+ */
+place: string, 
+/**
+ * Name of the person who records on this device.
+ */
+person: string, 
+/**
+ * Their role.
+ */
+role: string, };
+
+export type TableFormat = "tsv" | "csv";
+
+export type TesterId = string;
+
+export type TesterIdentity = { 
+/**
+ * What people call it.
+ */
+name: string, 
+/**
+ * Serial number.
+ */
+serial: string, 
+/**
+ * Owner.
+ */
+owner: string, 
+/**
+ * Note.
+ */
+note: string, };
+
+export type TesterLine = { 
+/**
+ * The tester.
+ */
+id: TesterId, 
+/**
+ * What people call it.
+ */
+name: string, 
+/**
+ * Serial number.
+ */
+serial: string, 
+/**
+ * Its state today.
+ */
+state: Sentence, };
+
+export type TesterPolicy = "full" | "usual" | "indications_only";
+
+export type TesterView = { 
+/**
+ * The tester.
+ */
+id: TesterId, 
+/**
+ * Who it is.
+ */
+identity: TesterIdentity, 
+/**
+ * Its card, as typed.
+ */
+card: CardForm, 
+/**
+ * The card in words, a line a test voltage.
+ */
+card_words: Array<string>, 
+/**
+ * Its state today, a line a test voltage.
+ */
+state: Array<Sentence>, 
+/**
+ * Verifications, newest first.
+ */
+verifications: Array<VerificationView>, 
+/**
+ * What the last act changed, in words.
+ */
+words: string | null, };
+
+export type TestersView = { 
+/**
+ * By name.
+ */
+testers: Array<TesterLine>, };
+
+export type Theme = "system" | "light" | "dark" | "sun";
+
+export type ToSettle = { 
+/**
+ * Sent back to `settle`.
+ */
+facet: string, 
+/**
+ * Whose facet it is, in words.
+ */
+words: string, 
+/**
+ * The live values.
+ */
+values: Array<Choice>, };
+
+export type Typed = { 
+/**
+ * As typed.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, 
+/**
+ * The unit key.
+ */
+unit: UnitKey, };
+
+export type UndoAsk = { 
+/**
+ * As told by the act.
+ */
+token: UndoToken, };
+
+export type UndoToken = string;
+
+export type Undone = { 
+/**
+ * In words.
+ */
+words: string, 
+/**
+ * The screen now, with the old digits in the entry line.
+ */
+run: RunView, };
+
+export type UnitKey = "k" | "m" | "g";
+
+export type ValuePolicy = "simple" | "guarded";
+
+export type VerificationForm = { 
+/**
+ * The day it was made.
+ */
+date: string, 
+/**
+ * The time, if the paper gives one.
+ */
+time: string, 
+/**
+ * Its last day; empty: none was set.
+ */
+valid_until: string, 
+/**
+ * Laboratory or bench.
+ */
+kind: ProofKind, 
+/**
+ * Who made it.
+ */
+by: string, 
+/**
+ * Certificate number.
+ */
+certificate: string, 
+/**
+ * Whether the tester was adjusted.
+ */
+adjusted: boolean, 
+/**
+ * The paper says *failed* without saying where.
+ */
+failed_on_the_whole: boolean, 
+/**
+ * Per test voltage.
+ */
+findings: Array<FindingForm>, };
+
+export type VerificationId = string;
+
+export type VerificationView = { 
+/**
+ * Its id.
+ */
+id: VerificationId, 
+/**
+ * Date, kind and who.
+ */
+title: string, 
+/**
+ * What it says, a line a test voltage.
+ */
+lines: Array<string>, 
+/**
+ * How much attention it asks for.
+ */
+level: Level, 
+/**
+ * When it was entered, in words.
+ */
+recorded: string, 
+/**
+ * Why it was withdrawn, if it was.
+ */
+withdrawn: string | null, 
+/**
+ * What can be edited, as typed, to replace it.
+ */
+form: VerificationForm, };
+
+export type VoltageForm = { 
+/**
+ * V d.c.
+ */
+volts: string, 
+/**
+ * `999 MΩ`; empty: not set.
+ */
+over_range: string, 
+/**
+ * Stated operating uncertainty, %; empty: not stated.
+ */
+operating_percent: string, 
+/**
+ * Ranges, lowest first.
+ */
+ranges: Array<RangeForm>, };
+
+export type VoltsChoice = { 
+/**
+ * V.
+ */
+volts: number, 
+/**
+ * `500 V`.
+ */
+words: string, };
+
+export type WithdrawReading = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The reading.
+ */
+reading: ReadingId, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type WithdrawVerification = { 
+/**
+ * Its tester.
+ */
+tester: TesterId, 
+/**
+ * The verification.
+ */
+verification: VerificationId, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type Written = { 
+/**
+ * Where.
+ */
+path: string, 
+/**
+ * In words.
+ */
+words: string, };
+
+/** Every operation with what it asks and what it tells. */
+export interface Operations {
+  /** The catalogue of a language, as Fluent source. */
+  catalogue: { input: CatalogueAsk; output: CatalogueView };
+  /** Settings of this device. */
+  settings: { input: NoInput; output: SettingsView };
+  /** Keeps settings of this device. */
+  set_settings: { input: Settings; output: SettingsView };
+  /** Where the person was. */
+  place: { input: NoInput; output: Place };
+  /** Keeps where the person is. */
+  set_place: { input: Place; output: Nothing };
+  /** The jobs on this device. */
+  jobs: { input: NoInput; output: JobsView };
+  /** Starts a job. */
+  start_job: { input: StartJob; output: JobView };
+  /** Puts the invented demo job into the record. */
+  make_demo: { input: NoInput; output: JobView };
+  /** One job. */
+  job: { input: OfJob; output: JobView };
+  /** Another name or place. */
+  set_job_names: { input: SetJobNames; output: JobView };
+  /** Another limit set or other policies. */
+  set_job_rules: { input: SetJobRules; output: JobView };
+  /** A person more. */
+  add_person: { input: AddPerson; output: JobView };
+  /** Says who records on this device. */
+  be_person: { input: BePerson; output: JobView };
+  /** A board more. */
+  add_board: { input: AddBoard; output: JobView };
+  /** Another name for a board. */
+  rename_board: { input: RenameBoard; output: JobView };
+  /** Takes a board away; its readings stay in the record. */
+  remove_board: { input: OfBoard; output: JobView };
+  /** Chooses between two live values. */
+  settle: { input: Settle; output: JobView };
+  /** The limit sets there are. */
+  limit_sets: { input: NoInput; output: SetsView };
+  /** Takes a limit set of one's own. */
+  load_set: { input: LoadSet; output: SetsView };
+  /** A board's circuits with what follows from each. */
+  circuits: { input: OfBoard; output: CircuitsView };
+  /** What follows from a form, or what is wrong with it. */
+  check_circuit: { input: CheckCircuit; output: CircuitChecked };
+  /** A new circuit, or a change to one. */
+  save_circuit: { input: SaveCircuit; output: CircuitsChanged };
+  /** Many numbered circuits of one kind. */
+  add_many_circuits: { input: AddManyCircuits; output: CircuitsChanged };
+  /** What a pasted or imported table would make. */
+  preview_circuits: { input: CircuitTable; output: CircuitsPreview };
+  /** Takes a pasted or imported table, whole or not at all. */
+  import_circuits: { input: CircuitTable; output: CircuitsChanged };
+  /** One place up or down. */
+  move_circuit: { input: MoveCircuit; output: CircuitsView };
+  /** Takes a circuit away; its readings stay in the record. */
+  remove_circuit: { input: OfCircuit; output: CircuitsChanged };
+  /** Brings a circuit back. */
+  restore_circuit: { input: OfCircuit; output: CircuitsChanged };
+  /** Takes an act back. */
+  undo: { input: UndoAsk; output: Done };
+  /** Opens Run, or jumps in it. */
+  run: { input: RunAsk; output: RunView };
+  /** Keeps half-typed digits; told at each key. */
+  draft: { input: Draft; output: DraftView };
+  /** Saves a reading and moves on. */
+  save_reading: { input: SaveReading; output: Saved };
+  /** Marks a pair *not tested* and moves on. */
+  mark_not_tested: { input: MarkNotTested; output: Saved };
+  /** Takes back this person's last act on this board; without end. */
+  undo_reading: { input: OfBoard; output: Undone };
+  /** A note on a slot. */
+  set_note: { input: SetNote; output: RunView };
+  /** The tester in hand. */
+  choose_tester: { input: ChooseTester; output: RunView };
+  /** The tester is set to this test voltage. */
+  set_volts: { input: SetVolts; output: RunView };
+  /** Before or after equipment is connected. */
+  set_stage: { input: SetStage; output: RunView };
+  /** Conditions from now on. */
+  set_conditions: { input: SetConditions; output: RunView };
+  /** Lives joined for the test to earth, or singly. */
+  set_joined: { input: SetJoined; output: RunView };
+  /** Leads shorted or open. */
+  record_lead_check: { input: LeadCheckAsk; output: LeadChecked };
+  /** The testers on this device. */
+  testers: { input: NoInput; output: TestersView };
+  /** One tester. */
+  tester: { input: OfTester; output: TesterView };
+  /** A new tester, or a change to one. */
+  save_tester: { input: SaveTester; output: TesterView };
+  /** Records a verification. */
+  record_verification: { input: RecordVerification; output: TesterView };
+  /** Withdraws a verification. */
+  withdraw_verification: { input: WithdrawVerification; output: TesterView };
+  /** Things to look at, worst first, and the boards at a glance. */
+  look: { input: OfJob; output: LookView };
+  /** Where a slot's readings come from. */
+  origin: { input: OfSlot; output: OriginView };
+  /** Readings to choose from for a correction. */
+  readings: { input: ReadingsAsk; output: ReadingsView };
+  /** Corrects tester, test voltage, time or conditions of many readings. */
+  correct_readings: { input: CorrectReadings; output: Done };
+  /** A reading in place of another. */
+  replace_reading: { input: ReplaceReading; output: Done };
+  /** Withdraws a reading. */
+  withdraw_reading: { input: WithdrawReading; output: Done };
+  /** What the schedule will say, as a list. */
+  schedule: { input: OfJob; output: ScheduleView };
+  /** A page of the schedule as a picture. */
+  preview_page: { input: PageAsk; output: PageView };
+  /** Writes the schedule to a file. */
+  make_schedule: { input: MakeSchedule; output: Written };
+  /** Writes a job file. */
+  export_job: { input: OfJob; output: Written };
+  /** What a job file holds. */
+  preview_job_file: { input: JobFileText; output: JobFilePreview };
+  /** Makes a new job from a job file. */
+  import_job_file: { input: JobFileText; output: Imported };
+  /** The cautions. */
+  cautions: { input: OfJob; output: CautionsView };
+  /** This person has read the cautions for this job. */
+  confirm_cautions: { input: OfJob; output: CautionsView };
+}
