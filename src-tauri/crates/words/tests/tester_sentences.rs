@@ -31,10 +31,7 @@ fn proved_by(number: u128, recorded_later: Option<&str>) -> TesterReason {
 fn a_proof_names_its_paper() {
     assert_eq!(said(&proved_by(1, None), None), "Tester A: proved to 3 Mar 2027 by certificate C-17");
     assert_eq!(said(&proved_by(2, None), None), "Tester A: proved to 3 Mar 2027 by the calibration of 4 Mar 2026");
-    assert_eq!(
-        said(&proved_by(3, None), None),
-        "Tester A: proved to 3 Mar 2027 by the bench verification of 4 Mar 2026"
-    );
+    assert_eq!(said(&proved_by(3, None), None), "Tester A: proved to 3 Mar 2027 by bench verification of 4 Mar 2026");
     assert_eq!(
         said(&proved_by(1, Some("2026-11-26T08:00:00+01:00")), None),
         "Tester A: proved to 3 Mar 2027 by certificate C-17, recorded on 26 Nov 2026"
@@ -113,11 +110,11 @@ fn every_reason_has_its_sentence() {
         ),
         (
             TesterReason::FailedAfter { verification, made, requirement: rated, point_ohm: None },
-            "Tester A: in doubt, its rated current was not met on 4 Mar 2026, after this reading",
+            "Tester A: in doubt, rated current not met on 4 Mar 2026, after this reading",
         ),
         (
             TesterReason::QuickCheckFailedAfter { check, at },
-            "Tester A: in doubt, a quick check at 4 Mar 2026 11:00, after this reading, did not hold",
+            "Tester A: in doubt, a later quick check (4 Mar 2026 11:00) did not hold",
         ),
         (
             TesterReason::DamagedAfter { damage, at },
@@ -194,14 +191,8 @@ fn every_method_reason_has_its_sentence() {
         ),
         (MethodReason::ForbiddenPair, "this pair is not to be tested with electronics connected"),
         (MethodReason::LeadsNotChecked, "over-range, and no good leads-shorted check that day"),
-        (
-            MethodReason::LeadsInDoubt { check, at },
-            "leads in doubt: the check with leads shorted at 12:00 did not hold",
-        ),
-        (
-            MethodReason::LeadsMayReadLow { check, at },
-            "the leads may have read low: the check with leads open at 12:00 did not hold",
-        ),
+        (MethodReason::LeadsInDoubt { check, at }, "leads in doubt: leads-shorted check at 12:00 did not hold"),
+        (MethodReason::LeadsMayReadLow { check, at }, "the leads may have read low (leads-open check at 12:00)"),
         (MethodReason::NeutralNotIsolated, "N was not isolated from PE"),
         (MethodReason::LoadsConnected, "loads were connected"),
         (

@@ -58,11 +58,11 @@ fn every_verdict_names_the_voltage_it_was_taken_at() {
         ),
         (
             said(Value::CannotBeJudged, Why::NoLimit, megohms("1.2"), 500),
-            "cannot be judged at 500 V: this set has no limit for this circuit",
+            "cannot be judged at 500 V: this set has no limit here",
         ),
         (
             said(Value::CannotBeJudged, Why::MembersDiffer, megohms("1.2"), 500),
-            "cannot be judged at 500 V: the joined circuits ask for different test voltages",
+            "cannot be judged at 500 V: joined circuits ask for different test voltages",
         ),
         (
             said(Value::CannotBeJudged, Why::TooManyLiveValues, megohms("1.2"), 500),
