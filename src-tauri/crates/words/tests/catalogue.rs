@@ -140,6 +140,20 @@ fn the_pseudo_locale_is_two_fifths_longer_and_bracketed() {
     }
 }
 
+/// A sentence nobody says is deleted. Whoever says it names its key as a literal, whole or without these endings.
+#[test]
+fn every_sentence_is_said_somewhere() {
+    const ENDINGS: [&str; 6] = ["", "-days", "-months", "-years", "-requirement", "-point"];
+    let source: String = std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/src"))
+        .unwrap()
+        .map(|file| std::fs::read_to_string(file.unwrap().path()).unwrap())
+        .collect();
+    for (key, _) in messages(Locale::ENGLISH) {
+        let named = |ending| key.strip_suffix(ending).is_some_and(|key| source.contains(&format!("\"{key}\"")));
+        assert!(!key.starts_with("said-") || ENDINGS.into_iter().any(named), "nobody says {key}");
+    }
+}
+
 #[test]
 fn every_refusal_has_its_words() {
     use Refusal::{
