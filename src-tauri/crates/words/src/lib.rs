@@ -18,6 +18,7 @@ mod quantity;
 mod refusal;
 mod small;
 mod tester;
+mod typed_dates;
 mod value;
 mod words;
 

@@ -4,10 +4,11 @@
 mod made;
 
 use made::{day, history, megohms, moment, ohms, on, reading, tester_judgement, verification_id, volts};
+use provenohm_assess::circuit::Loads;
 use provenohm_assess::ids::{CheckId, DamageId};
 use provenohm_assess::judgement::{MethodReason, TesterReason, TesterRemark, TesterState};
 use provenohm_assess::limits::ReducedReason;
-use provenohm_assess::reading::NotTestedReason;
+use provenohm_assess::reading::{Conditions, NotTestedReason};
 use provenohm_assess::tester::{Interval, RequirementName};
 use provenohm_words::{AboutTester, Locale, Words};
 use uuid::Uuid;
@@ -229,4 +230,16 @@ fn a_pair_that_was_not_tested_says_why() {
     let words = Words::new(Locale::ENGLISH);
     assert_eq!(words.not_tested(NotTestedReason::NoAccess, None), "not tested: no access");
     assert_eq!(words.not_tested(NotTestedReason::Other, Some("roof closed")), "not tested: roof closed");
+}
+
+#[test]
+fn conditions_say_what_was_stated() {
+    let words = Words::new(Locale::ENGLISH);
+    let stated =
+        Conditions { loads: Loads::Connected, n_isolated: Some(true), reduced: Some(ReducedReason::SurgeProtector) };
+    assert_eq!(
+        words.conditions(&stated),
+        ["loads connected", "N isolated from PE", "surge protectors cannot practicably be disconnected"]
+    );
+    assert_eq!(words.conditions(&Conditions::default()), ["loads disconnected"]);
 }

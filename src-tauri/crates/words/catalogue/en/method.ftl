@@ -19,6 +19,11 @@ said-method-two-live-values = rests on something that has two values to settle
 said-method-at-reference-conditions = judged at reference conditions
 said-method-needs-newer-version = rests on an entry that needs a newer version
 
+## Conditions a reading was taken under, beside the loads.
+
+said-n-isolated = N isolated from PE
+said-n-not-isolated = N not isolated from PE
+
 ## Why a lower test voltage was used.
 
 said-reduced-surge-protector = surge protectors cannot practicably be disconnected
