@@ -1,27 +1,72 @@
 import type { Operations, Settings } from '../src/host';
+import * as data from './data';
 import { FakeRun } from './run';
 
 type Answers = { [Op in keyof Operations]?: (input: Operations[Op]['input']) => Operations[Op]['output'] };
 
-let settings: Settings = { theme: 'system', hand: 'right', gloves: false };
+let settings: Settings = { theme: 'system', hand: 'right', gloves: false, locale: 'en' };
+const locales = [{ id: 'en', words: 'English' }];
 const run = new FakeRun();
 
 const answers: Answers = {
   place: () => ({ hash: null }),
-  set_place: () => null,
-  settings: () => settings,
-  set_settings: (next) => (settings = next),
-  run: ({ slot }) => run.open(slot),
+  set_place: () => ({}),
+  settings: () => ({ settings, locales }),
+  set_settings: (next) => ({ settings: (settings = next), locales }),
+  run: ({ slot, circuit }) => run.open(slot, circuit),
   draft: ({ text, comparator }) => run.draft(text, comparator),
   save_reading: ({ slot, indication }) => run.save(slot, indication),
   mark_not_tested: ({ slot }) => run.notTested(slot),
   undo_reading: () => run.undo(),
   set_volts: ({ volts }) => run.setVolts(volts),
   choose_tester: () => run.view(),
+  set_note: () => run.view(),
+  record_lead_check: () => ({ said: { level: 'done', words: 'Leads shorted: near zero, good' }, run: run.view() }),
+  jobs: () => ({
+    jobs: [
+      { id: 'j1', name: 'Harbour workshop', place: 'Pier 4', demo: true, summary: '3 boards, 61 circuits, 96 of 300 readings', look: 5, stop: 1 },
+      { id: 'j2', name: 'School annexe', place: 'North Road', demo: false, summary: '1 board, 8 circuits, 24 of 24 readings', look: 0, stop: 0 },
+    ],
+  }),
+  job: () => data.job,
+  limit_sets: () => ({ sets: data.sets }),
+  circuits: () => data.circuitsView,
+  check_circuit: () => ({ complaints: [], follows: data.follows }),
+  remove_circuit: () => ({ view: data.circuitsView, words: 'Removed circuit 12 and 3 readings', undo: 'u1' }),
+  preview_circuits: () => ({
+    rows: [{ line: 2, reference: '1', description: 'Lights', electrical: '230 V a.c., single-phase', follows: '500 V, 1.0 MΩ, 3 readings' }],
+    complaints: [{ line: 3, words: 'SELV ends at 50 V a.c.: 60 V cannot be SELV' }],
+    sum: '2 rows: 1 circuit, 1 line that cannot be taken',
+  }),
+  testers: () => ({ testers: data.testers }),
+  tester: () => data.tester,
+  look: () => data.look,
+  origin: () => data.origin,
+  readings: () => data.readings,
+  schedule: () => ({
+    job: 'j1',
+    title: 'Schedule of insulation resistance',
+    ready: [
+      { said: { level: 'stop', words: 'Tester D is barred for 1 reading' }, to: { kind: 'look' } },
+      { said: { level: 'look', words: '24 pairs of Board DB-2 are not tested' }, to: { kind: 'run', board: 'b2' } },
+      { said: { level: 'remark', words: 'Not signed' }, to: null },
+    ],
+    formats: [],
+  }),
+  preview_page: ({ page }) => ({
+    page,
+    pages: 3,
+    png_base64: 'iVBORw0KGgoAAAANSUhEUgAAAAMAAAACCAAAAAC4HznGAAAADklEQVR4nGP4DwUM+BkAhPUR7z7yYaMAAAAASUVORK5CYII=',
+    alt: 'Page 1: what is below, unproved or missing',
+  }),
+  make_schedule: ({ format }) => ({ path: `/home/recorder/Provenohm/harbour-workshop.${format}`, words: 'The schedule was written' }),
+  export_job: () => ({ path: '/home/recorder/Provenohm/harbour-workshop.json', words: 'The job file was written' }),
+  cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: null }),
+  confirm_cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: 'Confirmed by A. Recorder, 25 Nov 2026' }),
 };
 
 export function answer(operation: string, input: unknown): unknown {
   const known = answers[operation as keyof Operations] as ((input: unknown) => unknown) | undefined;
-  if (!known) throw { code: 'unknown', words: `The invented host does not know ${operation}` };
+  if (!known) throw { code: 'unknown', words: `The invented host does not know ${operation}`, complaints: [], detail: null };
   return known(input);
 }

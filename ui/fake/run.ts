@@ -1,14 +1,23 @@
-import type { Comparator, DraftView, Id, Indication, ReadBack, RunView, Saved, SlotLine } from '../src/host';
+import type { CircuitId, Comparator, DraftView, Indication, NotTestedReason, ReadBack, RunView, Saved, SlotId, SlotView, Undone } from '../src/host';
 
 interface Row {
-  id: Id;
+  id: CircuitId;
   reference: string;
   description: string;
   volts: number;
-  slots: SlotLine[];
+  slots: SlotView[];
 }
 
 const PAIRS = ['L1–L2', 'L1–PE', 'L2–PE', 'L1–N', 'N–PE'];
+const VOLTS = [250, 500, 1000].map((volts) => ({ volts, words: `${volts} V` }));
+const REASONS: [NotTestedReason, string][] = [
+  ['live', 'Circuit live'],
+  ['no_access', 'No access'],
+  ['load_connected', 'Load connected'],
+  ['joined', 'Joined with another conductor'],
+  ['not_present', 'Not present'],
+  ['other', 'Other'],
+];
 const LABEL = { k: 'kΩ', m: 'MΩ', g: 'GΩ' } as const;
 const NOTCHES = ['1 kΩ', '', '', '1 MΩ', '', '', '1 GΩ', ''].map((label, n) => ({ at: n / 7, label }));
 
@@ -17,19 +26,20 @@ const row = (n: number, description: string, volts: number): Row => ({
   reference: String(n),
   description,
   volts,
-  slots: PAIRS.map((name, at) => ({ id: `c${n}-${at}`, name, sign: 'todo', shown: null })),
+  slots: PAIRS.map((name, at) => ({ id: `c${n}-${at}`, name, spoken: name, sign: 'todo', shown: null })),
 });
 
 /** Imitates the flow of a run, not its judgement: its sentences are canned. */
 export class FakeRun {
   #rows = [row(7, 'Sockets, east wall', 500), row(8, 'Oven', 500), row(9, 'Garden lights, SELV side', 250)];
-  #slot: Id | null = 'c7-0';
+  #slot: SlotId | null = 'c7-0';
   #set = 500;
   #draft = { text: '', comparator: 'exact' as Comparator };
-  #saved: (ReadBack & { before: SlotLine; typed: { text: string; comparator: Comparator } })[] = [];
+  #saved: (ReadBack & { before: SlotView; typed: { text: string; comparator: Comparator } })[] = [];
 
-  open(slot: Id | null): RunView {
+  open(slot?: SlotId | null, circuit?: CircuitId | null): RunView {
     if (slot) this.#slot = slot;
+    if (circuit) this.#slot = `${circuit}-0`;
     this.#draft = { text: '', comparator: 'exact' };
     return this.view();
   }
@@ -42,29 +52,29 @@ export class FakeRun {
     return { text, comparator, shown: text, refused: null, ruler };
   }
 
-  save(slot: Id, indication: Indication): Saved {
+  save(slot: SlotId, indication: Indication): Saved {
     const shown =
       indication === 'over_range'
         ? '> 999 MΩ'
         : `${{ exact: '', more_than: '> ', less_than: '< ' }[indication.typed.comparator]}${indication.typed.text} ${LABEL[indication.typed.unit]}`;
     const low = indication !== 'over_range' && indication.typed.unit === 'k';
     return this.#put(slot, shown, low ? 'look' : 'done', {
-      level: low ? 'look' : 'none',
+      level: low ? 'look' : 'done',
       words: low ? 'Below 1.0 MΩ, the limit set for this job' : 'meets 1.0 MΩ at 500 V',
     });
   }
 
-  notTested(slot: Id): Saved {
+  notTested(slot: SlotId): Saved {
     return this.#put(slot, 'not tested', 'look', { level: 'look', words: 'Not tested: no access' });
   }
 
-  undo(): { run: RunView; words: string } {
+  undo(): Undone {
     const last = this.#saved.pop();
-    if (!last) throw { code: 'refused', words: 'Nothing of yours to take back' };
+    if (!last) throw { code: 'refused', words: 'Nothing of yours to take back', complaints: [], detail: null };
     Object.assign(this.#find(last.slot).slot, last.before);
     this.#slot = last.slot;
     this.#draft = last.typed;
-    return { run: this.view(), words: `Took back ${last.words}` };
+    return { run: this.view(), words: `Took back ${last.shown}` };
   }
 
   setVolts(volts: number): RunView {
@@ -79,18 +89,24 @@ export class FakeRun {
     const slots = now?.row.slots ?? [];
     return {
       job: 'j1',
-      board: { id: 'b2', name: 'Board DB-2' },
+      job_name: 'Harbour workshop',
+      board: 'b2',
+      board_name: 'Board DB-2',
+      cautions_confirmed: true,
+      stage: 'before',
+      stage_words: 'Before equipment is connected',
       voltage: `${this.#set} V`,
+      volts: this.#set,
+      volts_choices: VOLTS,
       announce: now ? `Now circuit ${now.row.reference} · ${now.row.description}` : null,
-      tester: { id: 't1', words: 'Tester A · proved to 3 Mar 2027', level: 'none' },
-      circuit: now && { id: now.row.id, reference: now.row.reference, description: now.row.description },
+      tester: { id: 't1', words: 'Tester A · proved to 3 Mar 2027', level: 'done' },
+      circuit: now && { id: now.row.id, reference: now.row.reference, description: now.row.description, position: '7 of 12', notes: '' },
       circuits: this.#rows.map((one) => ({
         id: one.id,
         reference: one.reference,
         description: one.description,
         sign: one.slots.every((slot) => slot.sign !== 'todo') ? 'done' : 'todo',
         progress: progress(one.slots),
-        slot: one.slots[0]?.id ?? null,
       })),
       slots,
       slot: this.#slot,
@@ -98,24 +114,26 @@ export class FakeRun {
       draft: this.draft(this.#draft.text, this.#draft.comparator),
       over_range: { label: '> 999 MΩ', ready: true },
       ask_volts:
-        wanted === this.#set
-          ? null
-          : { words: `Tester set to ${wanted} V`, volts: wanted, others: [250, 500, 1000].map((volts) => ({ volts, words: `${volts} V` })) },
-      volts_choices: [250, 500, 1000].map((volts) => ({ volts, words: `${volts} V` })),
+        wanted === this.#set ? null : { words: `Tester set to ${wanted} V`, volts: wanted, others: VOLTS },
       hint: 'From 1.06 MΩ this tester proves 1.0 MΩ',
       read_back: last ?? null,
       can_undo: last !== undefined,
-      reasons: ['Circuit live', 'No access', 'Load connected', 'Joined', 'Not present', 'Other'].map((words, id) => ({ id: String(id), words })),
-      notches: NOTCHES,
-      ended: now ? null : { words: 'All 15 pairs of Board DB-2 are recorded', lines: ['13 meet their limit', '2 to look at'] },
+      not_tested_reasons: REASONS.map(([id, words]) => ({ id, words })),
+      lead_check: { level: 'remark', words: 'Leads not checked today' },
+      joined: false,
+      conditions: { loads: 'out', n_isolated: null, reduced: null, words: 'Loads disconnected', reduced_reasons: [] },
+      note: null,
+      ruler_notches: NOTCHES,
+      ended: now
+        ? null
+        : { words: 'All 15 pairs of Board DB-2 are recorded', lines: [{ level: 'done', words: '13 meet their limit' }, { level: 'look', words: '2 to look at' }] },
     };
   }
 
-  #put(id: Id, shown: string, sign: 'done' | 'look', judgement: ReadBack['judgement']): Saved {
+  #put(id: SlotId, shown: string, sign: 'done' | 'look', judgement: ReadBack['judgement']): Saved {
     const { row, slot } = this.#find(id);
     const typed = this.#draft;
-    const words = `${slot.name}   ${shown}`;
-    const saved = { slot: id, words, judgement, announce: `Saved ${shown} for ${slot.name}. ${judgement.words}` };
+    const saved = { reading: `r-${id}`, slot: id, pair: slot.name, shown, judgement, sentences: [judgement], announce: `Saved ${shown} for ${slot.name}. ${judgement.words}` };
     this.#saved.push({ ...saved, before: { ...slot }, typed });
     Object.assign(slot, { sign, shown });
     this.#draft = { text: '', comparator: 'exact' };
@@ -125,15 +143,15 @@ export class FakeRun {
     return { saved, moved: !next ? 'end' : row.slots.includes(next) ? 'pair' : 'circuit', run: this.view() };
   }
 
-  #find(id: Id): { row: Row; slot: SlotLine } {
+  #find(id: SlotId): { row: Row; slot: SlotView } {
     for (const one of this.#rows) {
       const slot = one.slots.find((candidate) => candidate.id === id);
       if (slot) return { row: one, slot };
     }
-    throw { code: 'unknown', words: `No slot ${id}` };
+    throw { code: 'unknown', words: `No slot ${id}`, complaints: [], detail: null };
   }
 }
 
-function progress(slots: SlotLine[]): string {
+function progress(slots: SlotView[]): string {
   return `${slots.filter((slot) => slot.sign !== 'todo').length} of ${slots.length}`;
 }

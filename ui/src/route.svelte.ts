@@ -20,11 +20,16 @@ export function go(hash: string): void {
   window.location.hash = hash;
 }
 
+/** Goes somewhere without leaving a step behind for the way back. */
+export function replace(hash: string): void {
+  window.location.replace(hash);
+}
+
 /** Follows the hash, and tells the core of each place. Starts at the place the core remembers. */
 export async function follow(told: (failure: unknown) => void): Promise<void> {
   if (window.location.hash === '') {
     const { hash } = await call('place', {});
-    if (hash) window.location.replace(hash);
+    if (hash) replace(hash);
   }
   const moved = () => {
     Object.assign(route, parse(window.location.hash));

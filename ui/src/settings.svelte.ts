@@ -1,16 +1,21 @@
-import { call, type Settings } from './host';
+import { call, type Choice, type Settings } from './host';
 
 /** How this person likes the screen on this device. Kept by the core; only mirrored here. */
-export const settings = $state<Settings>({ theme: 'system', hand: 'right', gloves: false });
+export const settings = $state<Settings>({ theme: 'system', hand: 'right', gloves: false, locale: 'en' });
+
+/** The languages there are. */
+export const locales = $state<Choice[]>([]);
 
 export async function loadSettings(): Promise<void> {
-  Object.assign(settings, await call('settings', {}));
+  const view = await call('settings', {});
+  Object.assign(settings, view.settings);
+  locales.splice(0, locales.length, ...view.locales);
 }
 
 export async function changeSettings(change: Partial<Settings>): Promise<void> {
   // Shown at once and then as the core keeps it.
   Object.assign(settings, change);
-  Object.assign(settings, await call('set_settings', { ...$state.snapshot(settings) }));
+  Object.assign(settings, (await call('set_settings', $state.snapshot(settings))).settings);
 }
 
 /** Puts the theme on the page, following the system where that was chosen. */

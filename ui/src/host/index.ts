@@ -1,22 +1,22 @@
 import { knock } from '#door';
-import type { Operations } from './contract';
+import type { Complaint, Failure, Operations } from './generated/operations';
 
-export type * from './contract';
+export type * from './generated/operations';
 
-/** What the core answers when it did not do what was asked. */
-export interface Failure {
-  /** Stable, for decisions in the screens. */
-  code: string;
-  /** For the person, from the catalogue. */
-  words: string;
-}
-
+/** The core did not do what was asked, and says so in words that are ready to show. */
 export class Refusal extends Error {
+  /** Stable, for decisions in the screens. */
   readonly code: string;
+  /** What is wrong with which field of a form. */
+  readonly complaints: Complaint[];
+  /** Technical text to copy, where something broke. */
+  readonly detail: string | null;
 
   constructor(failure: Failure) {
     super(failure.words);
     this.code = failure.code;
+    this.complaints = failure.complaints;
+    this.detail = failure.detail;
   }
 }
 
@@ -36,5 +36,5 @@ function asRefusal(failure: unknown): Refusal {
   if (typeof failure === 'object' && failure !== null && 'code' in failure && 'words' in failure) {
     return new Refusal(failure as Failure);
   }
-  return new Refusal({ code: 'unreachable', words: String(failure) });
+  return new Refusal({ code: 'unreachable', words: String(failure), complaints: [], detail: null });
 }

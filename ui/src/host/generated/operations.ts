@@ -552,7 +552,7 @@ text: string,
  */
 comparator: Comparator, 
 /**
- * Ready to show, with sign and word.
+ * The digits with the decimal sign of the language, without the comparator's sign or word: they are set apart.
  */
 shown: string, 
 /**
@@ -1460,6 +1460,10 @@ job: JobId,
  */
 job_name: string, 
 /**
+ * Whether this person has read and confirmed the cautions for this job.
+ */
+cautions_confirmed: boolean, 
+/**
  * The board.
  */
 board: BoardId, 
@@ -1491,6 +1495,10 @@ voltage: string,
  * Set on the tester, V; absent: not said yet.
  */
 volts: number | null, 
+/**
+ * What the tester in hand can be set to, for a change by hand.
+ */
+volts_choices: Array<VoltsChoice>, 
 /**
  * `Now circuit 8 · Oven` or `1000 V from circuit 8 on`.
  */

@@ -1,14 +1,14 @@
-import type { DraftView, Id } from '../../host';
+import type { DraftView, SlotId } from '../../host';
 import type { Typed } from './pad';
 
-type Send = (slot: Id, typed: Typed) => Promise<DraftView>;
+type Send = (slot: SlotId, typed: Typed) => Promise<DraftView>;
 
 /**
  * Carries half-typed text to the core with each key, one call at a time and always the newest last, so that the core
  * ends with what stands on the screen whatever order answers come in. The echo on the screen waits for none of it.
  */
 export class Drafts {
-  #next: { slot: Id; typed: Typed } | undefined;
+  #next: { slot: SlotId; typed: Typed } | undefined;
   #running: Promise<void> | undefined;
 
   constructor(
@@ -17,7 +17,7 @@ export class Drafts {
     private failed: (failure: unknown) => void,
   ) {}
 
-  send(slot: Id, typed: Typed): void {
+  send(slot: SlotId, typed: Typed): void {
     this.#next = { slot, typed };
     this.#running ??= this.#run().finally(() => (this.#running = undefined));
   }

@@ -1,7 +1,6 @@
 /** The keypad's text, as a state machine without a screen: what each press makes of what is typed. */
 
-export type Comparator = 'exact' | 'more_than' | 'less_than';
-export type Unit = 'k' | 'm' | 'g';
+import type { Comparator, UnitKey } from '../../host';
 
 export interface Typed {
   /** Digits with at most one `.`, as on the tester's display; empty before the first key. */
@@ -15,7 +14,7 @@ export type Press =
   /** The pad's one key goes round; a keyboard has a key for each sign. */
   | { key: 'comparator'; set?: Comparator }
   | { key: 'back' }
-  | { key: 'unit'; unit: Unit }
+  | { key: 'unit'; unit: UnitKey }
   | { key: 'over-range' };
 
 /** Why a press changed nothing; each is a message of the catalogue. */
@@ -31,7 +30,7 @@ export type Refused =
 export type Outcome =
   | { kind: 'typed'; typed: Typed }
   | { kind: 'refused'; typed: Typed; why: Refused }
-  | { kind: 'save'; typed: Typed; unit: Unit }
+  | { kind: 'save'; typed: Typed; unit: UnitKey }
   | { kind: 'save-over-range' };
 
 export const NOTHING: Typed = { text: '', comparator: 'exact' };
@@ -109,7 +108,7 @@ export function pressOf(key: string): Press | undefined {
     case 'K':
     case 'M':
     case 'G':
-      return { key: 'unit', unit: key.toLowerCase() as Unit };
+      return { key: 'unit', unit: key.toLowerCase() as UnitKey };
     case 'o':
     case 'O':
       return { key: 'over-range' };

@@ -1,5 +1,23 @@
-import { call, Refusal, type Comparator, type DraftView, type Id, type Indication, type RunView, type Saved } from '../../host';
+import {
+  call,
+  Refusal,
+  type BoardId,
+  type CircuitId,
+  type Comparator,
+  type DraftView,
+  type Indication,
+  type LeadEnd,
+  type LeadIndication,
+  type NotTestedReason,
+  type RunView,
+  type Saved,
+  type Sentence,
+  type SlotId,
+  type Stage,
+  type TesterId,
+} from '../../host';
 import { feel } from '../../host/feel';
+import { calm } from '../../parts/level';
 import { t } from '../../words';
 import { Drafts } from './drafts';
 import { NOTHING, press, type Press, type Typed } from './pad';
@@ -20,23 +38,24 @@ export class Run {
   announced = $state<string | null>(null);
   failure = $state<string | null>(null);
 
-  #board: Id;
+  #board: BoardId;
   #saving = false;
   #waiting: Press[] = [];
   #drafts = new Drafts(
-    (slot, typed) => call('draft', { slot, ...typed }),
+    (slot, typed) => call('draft', { board: this.#board, slot, ...typed }),
     (answer) => this.#drafted(answer),
     (failure) => this.#failed(failure),
   );
   #timers = new Set<ReturnType<typeof setTimeout>>();
 
-  constructor(board: Id) {
+  constructor(board: BoardId) {
     this.#board = board;
   }
 
-  async open(slot: Id | null): Promise<void> {
+  /** Opens the board where it stands, or jumps to a pair or to a circuit's first open pair. */
+  async open(to: { slot?: SlotId | null; circuit?: CircuitId | null } = {}): Promise<void> {
     await this.#drafts.settled();
-    await this.attempt(() => call('run', { board: this.#board, slot }));
+    await this.attempt(() => call('run', { board: this.#board, ...to }));
   }
 
   /** Any act that answers with a new view of the run. */
@@ -103,17 +122,42 @@ export class Run {
     });
   }
 
-  async notTested(reason: string, words: string | null): Promise<void> {
+  async notTested(reason: NotTestedReason, words: string): Promise<void> {
     const slot = this.view?.slot;
-    if (slot) await this.#saved(() => call('mark_not_tested', { slot, reason, words }));
+    if (slot) await this.#saved(() => call('mark_not_tested', { board: this.#board, slot, reason, words }));
   }
 
-  async chooseTester(tester: Id): Promise<void> {
+  note(text: string): Promise<boolean> {
+    const slot = this.view?.slot;
+    return this.attempt(() => (slot ? call('set_note', { board: this.#board, slot, text }) : call('run', { board: this.#board })));
+  }
+
+  async chooseTester(tester: TesterId): Promise<void> {
     await this.attempt(() => call('choose_tester', { board: this.#board, tester }));
   }
 
   async setVolts(volts: number): Promise<void> {
     await this.attempt(() => call('set_volts', { board: this.#board, volts }));
+  }
+
+  async setStage(stage: Stage): Promise<void> {
+    await this.attempt(() => call('set_stage', { board: this.#board, stage }));
+  }
+
+  async setJoined(joined: boolean): Promise<void> {
+    const circuit = this.view?.circuit?.id;
+    if (circuit) await this.attempt(() => call('set_joined', { circuit, joined }));
+  }
+
+  /** What the check says, or nothing where it could not be recorded. */
+  async leadCheck(leads: LeadEnd, indication: LeadIndication): Promise<Sentence | null> {
+    let said: Sentence | null = null;
+    await this.attempt(async () => {
+      const answer = await call('record_lead_check', { board: this.#board, leads, indication });
+      said = answer.said;
+      return answer.run;
+    });
+    return said;
   }
 
   /** What stands on the entry line: the core's form where it has answered for this very text. */
@@ -132,8 +176,8 @@ export class Run {
     for (const timer of this.#timers) clearTimeout(timer);
   }
 
-  #save(slot: Id, indication: Indication): Promise<void> {
-    return this.#saved(() => call('save_reading', { slot, indication }));
+  #save(slot: SlotId, indication: Indication): Promise<void> {
+    return this.#saved(() => call('save_reading', { board: this.#board, slot, indication }));
   }
 
   async #saved(act: () => Promise<Saved>): Promise<void> {
@@ -145,7 +189,7 @@ export class Run {
       this.show(answer.run);
       this.#rest();
       if (answer.moved === 'circuit') this.#announce(answer.run.announce);
-      feel(answer.moved === 'circuit' ? 'moved' : answer.saved.judgement.level === 'none' ? 'accepted' : 'look');
+      feel(answer.moved === 'circuit' ? 'moved' : calm(answer.saved.judgement.level) ? 'accepted' : 'look');
       const waiting = this.#waiting.splice(0);
       for (const pressed of waiting) this.press(pressed);
     } catch (failure) {

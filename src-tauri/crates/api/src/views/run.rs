@@ -16,6 +16,8 @@ told! {
         pub job: JobId,
         /// Its name.
         pub job_name: String,
+        /// Whether this person has read and confirmed the cautions for this job.
+        pub cautions_confirmed: bool,
         /// The board.
         pub board: BoardId,
         /// Its name.
@@ -32,6 +34,8 @@ told! {
         pub voltage: String,
         /// Set on the tester, V; absent: not said yet.
         pub volts: Option<u32>,
+        /// What the tester in hand can be set to, for a change by hand.
+        pub volts_choices: Vec<VoltsChoice>,
         /// `Now circuit 8 · Oven` or `1000 V from circuit 8 on`.
         pub announce: Option<String>,
         /// The tester and its state.
@@ -128,7 +132,7 @@ told! {
         pub text: String,
         /// Exact, more than, less than.
         pub comparator: Comparator,
-        /// Ready to show, with sign and word.
+        /// The digits with the decimal sign of the language, without the comparator's sign or word: they are set apart.
         pub shown: String,
         /// Why a unit key would be refused now; absent: it would not.
         pub refused: Option<String>,

@@ -88,10 +88,253 @@ note = Note
 note-words = Note on this pair
 note-save = Keep the note
 lead-check = Lead check
-lead-check-why = Without it, over-range readings carry a remark
 
 ## Elsewhere from here
 
 cautions = Cautions
 look-list = Things to look at
 correct = Correct many readings
+leads-shorted = Leads shorted: what the tester shows
+leads-open = Leads open: what the tester shows
+leads-near-zero = Near zero
+
+## Around a job
+
+details = Technical text
+ways = Ways around this job
+way-job = Job
+way-run = Run
+jobs = Jobs
+back-to-job = Back to the job
+schedule = Schedule of results
+handover = Hand-over
+record = Record
+record-board = Record { $board }
+save = Save
+reason = Reason
+stays = Stays as it is
+jump = Go there
+jump-to = Go there: { $place }
+withdraw = Withdraw
+bring-back = Bring back
+nowhere = Nothing here
+nowhere-words = There is no such screen.
+
+## Jobs
+
+jobs-none = No jobs on this device yet
+job-start = Start a job
+job-receive = Receive a job
+job-make-demo = Put the invented demo job here
+job-demo = Invented demo · { $summary }
+job-at = { $name }, { $place }
+job-name = Name of the job
+job-place = Place
+job-me = Your name
+job-names = Name and place
+job-invented = Invented demo job
+
+## Job
+
+boards = Boards
+boards-none = No boards yet. Type a name
+board-new = Name of a new board
+board-name = Name of the board
+board-add = Add the board
+board-edit = Board
+board-remove = Remove this board
+board-remove-hint = Its readings stay in the record
+people = People
+people-who = Who records on this device
+person-add = Add a person
+person-name = Name
+person-role = Role (optional)
+person-named = { $name }, { $role }
+testers-all = All testers on this device
+rules = Judged by
+rules-change = Limit set and policies
+limit-set = Limit set
+set-about = { $scope } · { $source } · { $hash }
+set-own = Take a limit set of your own
+value-policy = A value meets its limit when it is
+value-policy-simple = at or above the limit
+value-policy-guarded = above the limit by the tester's uncertainty
+tester-policy = A verification proves a tester when
+tester-policy-full = every requirement was tested and met
+tester-policy-usual = indications hold and nothing is known to fail
+tester-policy-indications_only = indications hold
+to-settle = To settle
+cautions-read = Read and confirmed
+cautions-unread = Not yet read by you
+cautions-confirm = I have read these cautions
+
+## Circuits
+
+circuit = Circuit
+circuits = Circuits
+circuits-none = No circuits yet. Make many at once, or one by one
+circuits-bulk = Make many
+circuits-count = How many
+circuits-count-hint = 12 makes twelve numbered circuits; names come later
+circuits-add = Add these circuits
+circuits-import = Paste or import
+circuits-removed = Removed circuits
+circuit-new = New circuit
+circuit-edit = Circuit { $circuit }
+circuit-up = Circuit { $circuit } up
+circuit-down = Circuit { $circuit } down
+circuit-remove = Remove circuit { $circuit }
+circuit-reference = Reference
+circuit-description = Description
+circuit-kind = Kind
+circuit-nominal = Nominal voltage, V
+circuit-nominal-hint = 230, or 400 for three phases
+circuit-current = Current
+circuit-to-earth = Voltage to earth, V
+circuit-to-earth-hint = Only where the set asks for it
+circuit-measure = Protective measure
+circuit-felv-supply = FELV: nominal voltage of its supply, V
+circuit-conductors = Conductors
+circuit-loads = Loads
+circuit-item = Special item
+circuit-location = Special location
+circuit-joined = Lives joined for the test to earth
+circuit-spd = A surge protector stays connected
+circuit-notes = Notes
+none-special = None
+done-of = { $done } of { $of }
+follows = What follows
+follows-voltage = Test voltage
+follows-minimum = Minimum
+follows-pairs = Pairs to read
+import-columns = First row: the names of the columns
+import-paste = Paste a table here
+import-format = Columns are parted by
+import-tsv = Tabs
+import-csv = Commas or semicolons
+import-file = Or choose a file
+import-show = Show what it makes
+import-line = Line { $line }: { $words }
+import-complaints = What cannot be taken
+
+## Testers
+
+tester = Tester
+tester-named = { $name } · { $serial }
+tester-new = New tester
+tester-name = What people call it
+tester-serial = Serial number
+tester-serial-of = Serial number { $serial } { $owner }
+tester-owner = Owner
+tester-note = Note
+tester-state = Today
+testers-none = No testers yet. Add the one you use
+card-edit = Change the card
+card-conforms = Its papers say it conforms to IEC 61557-2
+card-shorted = Shows at most, leads shorted
+card-shorted-hint = 0.05 MΩ; empty means near zero
+voltage-group = Test voltage on the card
+voltage-add = Add a test voltage
+voltage-remove = Remove this test voltage
+volts = Test voltage, V
+over-range = Shows over-range above
+over-range-hint = 999 MΩ
+operating-percent = Operating uncertainty, %
+range-from = Range from
+range-to = to
+range-resolution = Step of the display
+range-percent = Accuracy, % of reading
+range-digits = plus digits
+range-add = Add a range
+range-remove = Remove this range
+verifications = Verifications
+verifications-none = No verification on record. Readings with this tester are flagged
+verification-new = Record a verification
+verification-correct = Correct it
+verification-withdraw = Withdraw this verification
+verification-date = Made on
+verification-time = Time (if stated)
+verification-until = Valid until
+verification-kind = Kind
+verification-by = Made by
+verification-certificate = Certificate number
+verification-adjusted = The tester was adjusted
+verification-failed-whole = The paper says failed without saying where
+kind-calibration = Calibration by a laboratory
+kind-bench = Check at a bench
+date-hint = 25 Nov 2026
+time-hint = 14:30
+finding-group = At one test voltage
+as-found = As found
+as-left = As left
+outcome = Result
+outcome-good = good
+outcome-failed = failed
+outcome-conditional_fail = conditional fail
+outcome-not_stated = not stated
+conforms = Conforms to the tester standard
+conforms-yes = yes
+conforms-no = no
+conforms-not_all_tested = not all tested
+conforms-not_stated = the certificate does not say
+edition = Edition of the standard
+edition-hint = IEC 61557-2:2019
+holds-from = Indications hold from
+holds-to = to
+holds-none = The certificate does not say where indications hold
+holds-add = Add where indications hold
+holds-remove = Remove this interval
+
+## Readings, correcting
+
+reading = Reading
+comparator = Sign
+comparator-exact = exactly
+unit = Unit
+place = Place
+time = Time
+replace = Replace
+replace-mistyped = mistyped
+replace-repaired = repaired, tested again
+replace-repeated = repeated
+readings-none = No readings yet
+readings-by = Taken with
+readings-all = Every tester
+readings-chosen =
+    { $count ->
+        [0] No readings chosen
+        [one] { $count } reading chosen
+       *[other] { $count } readings chosen
+    }
+choose-all = Choose all of these
+correct-date = Day they were taken
+correct-date-hint = Times of day stay
+correct-save = Correct these readings
+loads-out = disconnected
+loads-connected = connected
+loads-electronics = with electronics
+
+## Schedule
+
+ready = Ready?
+ready-nothing = Nothing is missing
+make-pdf = Make PDF
+make-xlsx = Make XLSX
+make-csv = Make CSV
+making = Making the pages
+preview = Preview
+page-of = Page { $page } of { $pages }
+page-before = Page before
+page-before-face = ‹
+page-after = Page after
+page-after-face = ›
+
+## Hand-over
+
+export = Job file
+export-about = A snapshot of this job for other software. The record stays here.
+export-do = Write the job file
+receive = Receive
+receive-about = A job file makes a new job, marked as from a file.
+receive-file = Job file
+receive-take = Make a job of it

@@ -1,0 +1,238 @@
+/** Invented, and as varied as real work: what the screens are looked at with. */
+import type { BoardTable, CircuitForm, CircuitsView, CircuitView, JobView, LookView, OriginView, ReadingsView, TesterLine, TesterView } from '../src/host';
+
+export const testers: TesterLine[] = [
+  { id: 't1', name: 'Tester A', serial: '1001', state: { level: 'done', words: 'Proved to 3 Mar 2027' } },
+  { id: 't2', name: 'Tester B', serial: '1002', state: { level: 'look', words: 'Not proved: no verification on record' } },
+  { id: 't3', name: 'Tester C', serial: '1003', state: { level: 'look', words: 'Verification lapsed 2 months ago' } },
+  { id: 't4', name: 'Tester D', serial: '1004', state: { level: 'stop', words: 'Barred: failed at 1 MΩ on 20 Nov 2026' } },
+];
+
+const set = {
+  name: { id: 'iec-60364-6-2016', version: 1, sha256: 'a'.repeat(64) },
+  title: 'IEC 60364-6:2016, Table 6A',
+  scope: 'Low-voltage installations',
+  source: 'IEC 60364-6:2016, seen',
+  hash_short: 'aaaa aaaa',
+  own: false,
+};
+
+export const sets = [set, { ...set, name: { ...set.name, id: 'older', sha256: 'b'.repeat(64) }, title: 'Older generation, 0.5 MΩ at 230 V', hash_short: 'bbbb bbbb' }];
+
+export const job: JobView = {
+  id: 'j1',
+  name: 'Harbour workshop',
+  place: 'Pier 4',
+  demo: true,
+  from_file: false,
+  limit_set: set,
+  value_policy: 'guarded',
+  tester_policy: 'usual',
+  rules_words: 'Guarded by the tester’s uncertainty; a verification is taken as usual',
+  people: [
+    { id: 'p1', name: 'A. Recorder', role: 'electrician' },
+    { id: 'p2', name: 'B. Reviewer', role: 'reviewer' },
+  ],
+  me: 'p1',
+  cautions_confirmed: true,
+  boards: [
+    { id: 'b1', name: 'Board DB-1, ground floor', summary: '22 circuits, 66 of 66 readings', sign: 'done', look: 0, stop: 0, done: 66, of: 66 },
+    { id: 'b2', name: 'Board DB-2, workshop', summary: '12 circuits, 30 of 54 readings', sign: 'look', look: 3, stop: 0, done: 30, of: 54 },
+    { id: 'b3', name: 'Board DB-3, motors', summary: '27 circuits, 0 of 180 readings', sign: 'todo', look: 0, stop: 0, done: 0, of: 180 },
+  ],
+  testers,
+  look: 5,
+  stop: 1,
+  look_words: '1 stop, 5 to look at, 2 not tested',
+  whereabouts: 'On this device: 96 readings only here',
+  to_settle: [],
+};
+
+export const form: CircuitForm = {
+  reference: '',
+  description: '',
+  nominal: '230',
+  current: 'ac',
+  to_earth: '',
+  measure: 'none',
+  felv_supply: '',
+  conductors: 'single_phase',
+  loads: 'out',
+  joined_to_earth: false,
+  spd_stays: false,
+  item: null,
+  location: null,
+  notes: '',
+};
+
+export const follows = {
+  test_voltage: '500 V d.c.',
+  minimum: '1.0 MΩ',
+  source: 'IEC 60364-6:2016, Table 6A, seen',
+  pairs: ['L–N', 'L–PE', 'N–PE'],
+  readings: 3,
+  words: '500 V, 1.0 MΩ, 3 readings',
+};
+
+const NAMES = ['Lights, hall', 'Lights, workshop', 'Sockets, north wall', 'Sockets, east wall', 'Oven', 'Water heater', 'Compressor', 'Lathe', 'Garden lights, SELV side', 'Door drive', 'Charger', 'Spare'];
+
+const circuits: CircuitView[] = NAMES.map((description, at) => {
+  const three = at === 6 || at === 7;
+  return {
+    id: `c${at + 1}`,
+    reference: String(at + 1),
+    description,
+    form: { ...form, reference: String(at + 1), description },
+    electrical: three ? '400 V a.c., three-phase with N' : at === 8 ? '24 V a.c., SELV' : '230 V a.c., single-phase',
+    follows: three ? { ...follows, words: '500 V, 1.0 MΩ, 10 readings' } : at === 8 ? { ...follows, words: '250 V, 0.5 MΩ, 2 readings' } : follows,
+    done: at < 5 ? 3 : 0,
+    of: three ? 10 : 3,
+    sign: at === 3 ? 'look' : at < 5 ? 'done' : 'todo',
+    conflict: null,
+  };
+});
+
+const choices = {
+  measures: [
+    { id: 'none', words: 'none of these' },
+    { id: 'selv', words: 'SELV' },
+    { id: 'pelv', words: 'PELV' },
+    { id: 'felv', words: 'FELV' },
+    { id: 'separation', words: 'electrical separation' },
+  ],
+  conductors: [
+    { id: 'single_phase', words: 'L, N, PE' },
+    { id: 'three_phase_n', words: 'L1, L2, L3, N, PE' },
+  ],
+  currents: [
+    { id: 'ac', words: 'a.c.' },
+    { id: 'dc', words: 'd.c.' },
+  ],
+  loads: [
+    { id: 'out', words: 'disconnected' },
+    { id: 'connected', words: 'connected' },
+  ],
+  items: [],
+  locations: [],
+};
+
+export const circuitsView: CircuitsView = {
+  job: 'j1',
+  board: 'b2',
+  name: 'Board DB-2, workshop',
+  sum: '54 readings for 12 circuits',
+  circuits,
+  removed: [{ id: 'c99', words: '13 Old heater' }],
+  choices,
+  next: form,
+};
+
+const PAIRS = ['L–N', 'L–PE', 'N–PE', 'L1–L2', 'L2–L3', 'L1–L3', 'L1–PE', 'L2–PE', 'L3–PE'];
+
+const table: BoardTable = {
+  id: 'b2',
+  name: 'Board DB-2, workshop',
+  pairs: PAIRS,
+  rows: circuits.map((circuit, at) => ({
+    circuit: circuit.id,
+    reference: circuit.reference,
+    description: circuit.description,
+    cells: (circuit.of === 10 ? PAIRS.slice(2) : PAIRS.slice(0, 3)).map((pair, of) => ({
+      slot: `${circuit.id}-${of}`,
+      pair,
+      sign: at > 4 ? 'todo' : at === 3 && of === 1 ? 'look' : 'done',
+      shown: at > 4 ? null : at === 3 && of === 1 ? '0.98 MΩ' : of === 0 ? '> 999 MΩ' : `${487 - 13 * at} MΩ`,
+    })),
+  })),
+};
+
+export const look: LookView = {
+  job: 'j1',
+  words: '1 stop, 3 to look at. 96 readings in all',
+  stop: 1,
+  look: 3,
+  not_tested: 1,
+  all: 96,
+  items: [
+    { key: '1', board: 'b2', circuit: 'c5', slot: 'c5-1', reading: 'r1', place: 'DB-2 · 5 Oven · L–PE', shown: '12.4 MΩ', level: 'stop', sentences: [{ level: 'stop', words: 'Tester D is barred: it failed at 1 MΩ on 20 Nov 2026' }] },
+    { key: '2', board: 'b2', circuit: 'c4', slot: 'c4-1', reading: 'r2', place: 'DB-2 · 4 Sockets, east wall · L–PE', shown: '0.98 MΩ', level: 'look', sentences: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'remark', words: 'Taken at 500 V with Tester A' }] },
+    { key: '3', board: 'b2', circuit: 'c2', slot: 'c2-0', reading: 'r3', place: 'DB-2 · 2 Lights, workshop · L–N', shown: '> 999 MΩ', level: 'look', sentences: [{ level: 'look', words: 'Tester B is not proved: no verification on record' }] },
+    { key: '4', board: 'b2', circuit: 'c7', slot: 'c7-2', reading: null, place: 'DB-2 · 7 Compressor · L1–PE', shown: null, level: 'look', sentences: [{ level: 'look', words: 'Not tested: no access' }] },
+  ],
+  boards: [table],
+};
+
+const lines = [
+  { label: 'Who', value: 'A. Recorder, electrician' },
+  { label: 'Tester', value: 'Tester A, serial 1001, proved to 3 Mar 2027' },
+  { label: 'When', value: '25 Nov 2026, 10:42' },
+  { label: 'Test voltage', value: '500 V' },
+  { label: 'Conditions', value: 'Loads disconnected, before equipment is connected' },
+];
+
+export const origin: OriginView = {
+  place: 'DB-2 · 4 Sockets, east wall · L–PE',
+  current: [{ id: 'r2', shown: '0.98 MΩ', what: null, judgement: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'done', words: 'Tester A was proved at 500 V from 0.5 MΩ to 1 GΩ' }], lines }],
+  earlier: [{ id: 'r0', shown: '0.31 MΩ', what: 'Replaced: repaired, tested again', judgement: [{ level: 'look', words: 'Below 1.0 MΩ' }], lines: lines.slice(0, 3) }],
+  not_tested: null,
+  limit: '1.0 MΩ at 500 V',
+  source: 'IEC 60364-6:2016, Table 6A, seen',
+  note: null,
+};
+
+export const readings: ReadingsView = {
+  rows: Array.from({ length: 30 }, (_, at) => ({
+    reading: `r${at}`,
+    board: 'b2',
+    slot: `s${at}`,
+    place: `DB-2 · ${1 + (at % 12)} ${NAMES[at % 12]} · ${PAIRS[at % 3]}`,
+    shown: at % 3 === 0 ? '> 999 MΩ' : `${487 - at} MΩ`,
+    tester: at % 4 === 3 ? 'Tester B' : 'Tester A',
+    volts: '500 V',
+    time: `25 Nov 2026, 10:${10 + at}`,
+    level: at % 7 === 3 ? 'look' : 'done',
+  })),
+  testers: testers.map(({ id, name }) => ({ id, words: name })),
+  volts: [250, 500, 1000].map((volts) => ({ volts, words: `${volts} V` })),
+};
+
+export const tester: TesterView = {
+  id: 't1',
+  identity: { name: 'Tester A', serial: '1001', owner: '', note: 'Invented' },
+  card: {
+    voltages: [250, 500, 1000].map((volts) => ({
+      volts: String(volts),
+      over_range: volts === 1000 ? '2 GΩ' : '999 MΩ',
+      operating_percent: '',
+      ranges: [{ from: '0.05 MΩ', to: '999 MΩ', resolution: '0.01 MΩ', percent: '3', digits: '2' }],
+    })),
+    conforms: true,
+    shorted_up_to: '',
+  },
+  card_words: ['250 V: 0.05 MΩ to 999 MΩ, ±(3 % + 2 digits), over-range above 999 MΩ', '500 V: 0.05 MΩ to 999 MΩ, ±(3 % + 2 digits), over-range above 999 MΩ', '1000 V: 0.05 MΩ to 2 GΩ, ±(3 % + 2 digits), over-range above 2 GΩ'],
+  state: [
+    { level: 'done', words: '250 V: proved to 3 Mar 2027' },
+    { level: 'done', words: '500 V: proved to 3 Mar 2027' },
+    { level: 'look', words: '1000 V: not proved, not named by any verification' },
+  ],
+  verifications: [
+    {
+      id: 'v1',
+      title: '3 Mar 2026 · calibration · Invented Laboratory',
+      lines: ['250 V: good, indications hold from 0.5 MΩ to 1 GΩ, conforms', '500 V: good, indications hold from 0.5 MΩ to 1 GΩ, conforms'],
+      level: 'done',
+      recorded: 'Recorded 4 Mar 2026 by A. Recorder',
+      withdrawn: null,
+      form: { date: '3 Mar 2026', time: '', valid_until: '3 Mar 2027', kind: 'calibration', by: 'Invented Laboratory', certificate: 'X-1', adjusted: false, failed_on_the_whole: false, findings: [] },
+    },
+  ],
+  words: null,
+};
+
+export const cautions = [
+  'Test dead and isolated circuits only. Isolate and lock every source: second feeds, generators, batteries, photovoltaics, shared neutrals.',
+  'Prove dead with a proving unit before connecting. The tester’s own lamp is no proof.',
+  'Disconnect electronics, dimmers, drives, surge protectors, RCDs with electronics and emergency lighting.',
+  'Warn others, also at the far end of the cable. Nobody touches the conductors during the test.',
+  'Keep connected until discharged, and verify the discharge before touching. Long cables hold charge.',
+];
