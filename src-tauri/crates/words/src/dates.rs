@@ -13,7 +13,7 @@ impl Words {
             "said-date",
             &[
                 ("day", date.day().to_string().into()),
-                ("month", date.month().into()),
+                ("month", self.month_name(date.month()).into()),
                 ("year", date.year().to_string().into()),
             ],
         )
@@ -29,6 +29,11 @@ impl Words {
     #[must_use]
     pub fn date_time(&self, at: Moment) -> String {
         self.text_with("said-date-time", &[("date", self.date(at.date_naive()).into()), ("time", self.time(at).into())])
+    }
+
+    /// The short name of a month, 1 to 12.
+    pub(crate) fn month_name(&self, month: u32) -> String {
+        self.text_with("said-month", &[("month", month.into())])
     }
 
     /// When a verification was made: a day, with the time where one is known.

@@ -3,7 +3,7 @@
 use crate::words::Words;
 use provenohm_assess::judgement::{Guard, GuardSource};
 use provenohm_assess::limits::Limit;
-use provenohm_assess::quantity::{Percent, Shown};
+use provenohm_assess::quantity::{Ohms, Percent, Shown};
 
 impl Words {
     /// Every figure of a guard: w, the acceptance limit L + w, the smallest indication that proves L. Figures
@@ -34,6 +34,15 @@ impl Words {
             lines.push(self.text("said-guard-lapsed"));
         }
         lines
+    }
+
+    /// From which indication on this tester proves the limit, for the entry line: `Proves 1.0 MΩ from 1.06 MΩ`.
+    #[must_use]
+    pub fn proves_from(&self, limit: &Limit, smallest: Ohms) -> String {
+        self.text_with(
+            "said-hint-smallest",
+            &[("limit", self.ohms(limit.minimum_ohm).into()), ("smallest", self.ohms(smallest).into())],
+        )
     }
 
     fn guard_source(&self, source: &GuardSource, w: &str, shown: &Shown) -> String {

@@ -3,7 +3,7 @@
 use crate::words::Words;
 use provenohm_assess::judgement::MethodReason;
 use provenohm_assess::limits::ReducedReason;
-use provenohm_assess::reading::NotTestedReason;
+use provenohm_assess::reading::{Conditions, NotTestedReason};
 
 impl Words {
     /// What is said of how the reading was taken, one sentence a reason.
@@ -51,6 +51,18 @@ impl Words {
             MethodReason::AtReferenceConditions => self.text("said-method-at-reference-conditions"),
             MethodReason::NeedsNewerVersion => self.text("said-method-needs-newer-version"),
         }
+    }
+
+    /// The conditions of a reading, one phrase each; what was not stated is left out.
+    #[must_use]
+    pub fn conditions(&self, conditions: &Conditions) -> Vec<String> {
+        let isolated = match conditions.n_isolated {
+            Some(true) => Some(self.text("said-n-isolated")),
+            Some(false) => Some(self.text("said-n-not-isolated")),
+            None => None,
+        };
+        let reduced = conditions.reduced.map(|reason| self.reduced_reason(reason));
+        [Some(self.loads(conditions.loads)), isolated, reduced].into_iter().flatten().collect()
     }
 
     /// Why a pair was not tested: `no access`.

@@ -2,9 +2,9 @@
 
 use crate::catalogue::catalogue;
 use crate::locale::Locale;
-use crate::numbers::NumberStyle;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use provenohm_assess::quantity::{DecimalSign, NumberStyle};
 use unic_langid::LanguageIdentifier;
 
 /// The words of one locale.
@@ -40,6 +40,7 @@ impl Words {
         let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Isolation marks would end up in files and on paper; all languages so far run left to right.
         bundle.set_use_isolating(false);
+        bundle.set_formatter(Some(grouped_count));
         let (resource, mut unreadable) = match FluentResource::try_new(catalogue(locale)) {
             Ok(resource) => (resource, Vec::new()),
             Err((readable, errors)) => (readable, errors.iter().map(ToString::to_string).collect()),
@@ -47,7 +48,7 @@ impl Words {
         if let Err(errors) = bundle.add_resource(resource) {
             unreadable.extend(errors.iter().map(ToString::to_string));
         }
-        Self { locale, numbers: NumberStyle::of_language(locale.language.tag), bundle, unreadable }
+        Self { locale, numbers: NumberStyle::shown(DecimalSign::of_language(locale.language.tag)), bundle, unreadable }
     }
 
     /// Whose words these are.
@@ -58,8 +59,8 @@ impl Words {
 
     /// The same words with the decimal sign of another region.
     #[must_use]
-    pub fn with_numbers(self, numbers: NumberStyle) -> Self {
-        Self { numbers, ..self }
+    pub fn with_decimal_sign(self, sign: DecimalSign) -> Self {
+        Self { numbers: NumberStyle::shown(sign), ..self }
     }
 
     /// How numbers are written.
@@ -112,5 +113,13 @@ impl Words {
             let complaints = errors.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
             Err(MissingWords::NotFilled { key: key.to_owned(), complaints })
         }
+    }
+}
+
+/// Numbers in sentences are counts: grouped like every other number.
+fn grouped_count<M>(value: &FluentValue<'_>, _: &M) -> Option<String> {
+    match value {
+        FluentValue::Number(number) => Some(NumberStyle::shown(DecimalSign::Point).number(&number.value.to_string())),
+        _ => None,
     }
 }

@@ -48,6 +48,22 @@ pub enum Measure {
     Separation,
 }
 
+/// A protective measure by name alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum MeasureName {
+    /// None.
+    None,
+    /// SELV.
+    Selv,
+    /// PELV.
+    Pelv,
+    /// FELV.
+    Felv,
+    /// Electrical separation.
+    Separation,
+}
+
 /// A conductor's name. N is a live conductor, PEN is not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema, TS)]
 pub enum Conductor {
@@ -164,4 +180,21 @@ pub struct Electrical {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub location: Option<Location>,
+}
+
+impl Electrical {
+    /// A circuit with its loads out and nothing special about it.
+    #[must_use]
+    pub const fn new(nominal: Nominal, measure: Measure, conductors: Conductors) -> Self {
+        Self {
+            nominal,
+            measure,
+            conductors,
+            loads: Loads::Out,
+            joined_to_earth: false,
+            spd_stays: false,
+            item: None,
+            location: None,
+        }
+    }
 }

@@ -1,6 +1,6 @@
 //! The two ends a reading is taken between.
 
-use super::Conductor;
+use super::{Conductor, NotAPair};
 use crate::ids::CircuitId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -30,13 +30,33 @@ pub enum Terminal {
 #[ts(as = "Vec<Terminal>")]
 pub struct End(pub BTreeSet<Terminal>);
 
-/// Two ends. `a` is the lesser in the order of the ends, so that equal pairs compare equal.
+/// Two ends. `a` is the lesser in the order of the ends, so that equal pairs compare equal; reading one from a file
+/// puts them in that order.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(try_from = "TwoEnds")]
 pub struct Pair {
     /// One end.
     pub a: End,
     /// The other end.
     pub b: End,
+}
+
+/// Two ends in any order, as they stand in a file.
+#[derive(Deserialize, JsonSchema)]
+#[serde(rename = "Pair")]
+struct TwoEnds {
+    /// One end.
+    a: End,
+    /// The other end.
+    b: End,
+}
+
+impl TryFrom<TwoEnds> for Pair {
+    type Error = NotAPair;
+
+    fn try_from(ends: TwoEnds) -> Result<Self, NotAPair> {
+        Self::between(ends.a, ends.b)
+    }
 }
 
 /// What sort of pair it is; limit sets speak of these.

@@ -1,7 +1,7 @@
 //! A limit set as it stands in its data file.
 
 use super::Source;
-use crate::circuit::{Conductors, Current, Item, Loads, Location, PairKind, Stage};
+use crate::circuit::{Conductors, Current, Item, Loads, Location, MeasureName, PairKind, Stage};
 use crate::quantity::{Ohms, Volts};
 use chrono::NaiveDate;
 use schemars::JsonSchema;
@@ -42,10 +42,9 @@ pub struct LimitSet {
     pub source: Source,
     /// Minima; the first row that fits a circuit decides.
     pub rows: Vec<Row>,
-    /// When a lower test voltage is allowed; absent: never.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
-    pub reduced: Option<Reduced>,
+    /// When a lower test voltage is allowed; none: never. The first rule that fits a circuit decides.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub reduced: Vec<Reduced>,
     /// Pairs to be read; the first rule that fits a circuit decides.
     pub pairs: Vec<PairRule>,
 }
@@ -94,22 +93,6 @@ pub struct Band {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub stage: Option<Stage>,
-}
-
-/// A protective measure by name alone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum MeasureName {
-    /// None.
-    None,
-    /// SELV.
-    Selv,
-    /// PELV.
-    Pelv,
-    /// FELV.
-    Felv,
-    /// Electrical separation.
-    Separation,
 }
 
 /// A minimum: fixed, or by the nominal voltage between the two ends.
@@ -174,6 +157,9 @@ pub struct PairRule {
     pub band: Band,
     /// Which kinds of pair are required.
     pub kinds: Vec<PairKind>,
+    /// Whether the live conductors may be joined for the test to earth instead of being read singly.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub lives_may_be_joined: bool,
     /// Which kinds must not be taken (electronics connected).
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub forbidden: Vec<PairKind>,

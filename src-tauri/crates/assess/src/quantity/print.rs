@@ -64,7 +64,8 @@ impl NumberStyle {
     }
 
     /// A plain number (`12345.60`) in this style.
-    pub(super) fn number(self, plain: &str) -> String {
+    #[must_use]
+    pub fn number(self, plain: &str) -> String {
         let (whole, fraction) = plain.split_once('.').map_or((plain, None), |(w, f)| (w, Some(f)));
         let mut text = String::with_capacity(plain.len() + 8);
         for (i, digit) in whole.chars().enumerate() {
@@ -135,6 +136,12 @@ impl Ohms {
         } else {
             Unit::Ohm
         };
+        self.print_in(unit, style)
+    }
+
+    /// The same in a given unit: `0.0515 MΩ`.
+    #[must_use]
+    pub fn print_in(self, unit: Unit, style: NumberStyle) -> String {
         let mut number = (self.0 / unit.ohms()).normalize();
         let table_writes_a_decimal = matches!(unit, Unit::MegaOhm | Unit::GigaOhm) && number < Decimal::TEN;
         if table_writes_a_decimal && number.scale() == 0 {

@@ -110,12 +110,6 @@ answer-leads-shorted-not-good = Leads shorted showed { $reading }: the leads may
 answer-leads-open-good = Leads open showed { $reading }, as expected
 answer-leads-open-not-good = Leads open showed { $reading }: the leads may read low
 
-## Conditions
-
-answer-condition-n-isolated = N isolated from PE
-answer-condition-n-not-isolated = N not isolated from PE
-answer-condition-n-not-stated = isolation of N not stated
-
 ## Testers
 
 answer-tester-saved = Saved { $tester }

@@ -20,8 +20,8 @@ said-open-towards-limit = cannot be judged: { $reading } at { $volts } leaves { 
 said-no-uncertainty = cannot be judged at { $volts }: no uncertainty known for this tester
 said-lower-voltage = taken at { $volts }, this set asks for { $asked }
 said-claim-cut = cannot be judged at { $volts }: backed only up to { $top }
-said-no-limit = cannot be judged at { $volts }: this set has no limit for this circuit
-said-members-differ = cannot be judged at { $volts }: the joined circuits ask for different test voltages
+said-no-limit = cannot be judged at { $volts }: this set has no limit here
+said-members-differ = cannot be judged at { $volts }: joined circuits ask for different test voltages
 said-too-many-live-values = cannot be judged at { $volts }: more than eight combinations to settle
 
 ## The guard, figure by figure.

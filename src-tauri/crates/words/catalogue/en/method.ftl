@@ -7,8 +7,8 @@ said-method-reduced-equipment = taken at { $taken } instead of { $asked }: equip
 said-method-reduced-equipment-connected = taken at { $taken } instead of { $asked }: tested after equipment was connected
 said-method-forbidden-pair = this pair is not to be tested with electronics connected
 said-method-leads-not-checked = over-range, and no good leads-shorted check that day
-said-method-leads-in-doubt = leads in doubt: the check with leads shorted at { $at } did not hold
-said-method-leads-may-read-low = the leads may have read low: the check with leads open at { $at } did not hold
+said-method-leads-in-doubt = leads in doubt: leads-shorted check at { $at } did not hold
+said-method-leads-may-read-low = the leads may have read low (leads-open check at { $at })
 said-method-neutral-not-isolated = N was not isolated from PE
 said-method-loads-connected = loads were connected
 said-method-fewer-digits = fewer digits than this tester shows: one step is { $resolution }
@@ -18,6 +18,11 @@ said-method-doubtful-clock = the clock of this device was in doubt
 said-method-two-live-values = rests on something that has two values to settle
 said-method-at-reference-conditions = judged at reference conditions
 said-method-needs-newer-version = rests on an entry that needs a newer version
+
+## Conditions a reading was taken under, beside the loads.
+
+said-n-isolated = N isolated from PE
+said-n-not-isolated = N not isolated from PE
 
 ## Why a lower test voltage was used.
 

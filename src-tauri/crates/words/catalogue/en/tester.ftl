@@ -34,12 +34,12 @@ said-header-lapsed-years = { $count ->
 said-tester-proved = { $paper ->
     [certificate] { $tester }: proved to { $until } by certificate { $certificate }
     [calibration] { $tester }: proved to { $until } by the calibration of { $made }
-   *[bench] { $tester }: proved to { $until } by the bench verification of { $made }
+   *[bench] { $tester }: proved to { $until } by bench verification of { $made }
 }
 said-tester-proved-recorded-later = { $paper ->
     [certificate] { $tester }: proved to { $until } by certificate { $certificate }, recorded on { $recorded }
     [calibration] { $tester }: proved to { $until } by the calibration of { $made }, recorded on { $recorded }
-   *[bench] { $tester }: proved to { $until } by the bench verification of { $made }, recorded on { $recorded }
+   *[bench] { $tester }: proved to { $until } by bench verification of { $made }, recorded on { $recorded }
 }
 
 said-tester-lapsed-days = { $count ->
@@ -81,12 +81,12 @@ said-tester-damaged-before = { $tester }: barred, damaged at { $at }
 said-tester-not-good-after = { $tester }: in doubt, found failed on { $made }, after this reading
 said-tester-not-good-after-point = { $tester }: in doubt, found failed at { $point } on { $made }, after this reading
 said-tester-not-good-after-requirement = { $requirement ->
-    [operating-uncertainty] { $tester }: in doubt, its operating uncertainty was not met on { $made }, after this reading
-    [open-circuit-voltage] { $tester }: in doubt, its open-circuit voltage was not met on { $made }, after this reading
-    [rated-current] { $tester }: in doubt, its rated current was not met on { $made }, after this reading
-   *[short-circuit-current] { $tester }: in doubt, its measuring current was not met on { $made }, after this reading
+    [operating-uncertainty] { $tester }: in doubt, operating uncertainty not met on { $made }, after this reading
+    [open-circuit-voltage] { $tester }: in doubt, open-circuit voltage not met on { $made }, after this reading
+    [rated-current] { $tester }: in doubt, rated current not met on { $made }, after this reading
+   *[short-circuit-current] { $tester }: in doubt, measuring current not met on { $made }, after this reading
 }
-said-tester-quick-check-after = { $tester }: in doubt, a quick check at { $at }, after this reading, did not hold
+said-tester-quick-check-after = { $tester }: in doubt, a later quick check ({ $at }) did not hold
 said-tester-damaged-after = { $tester }: in doubt, found damaged at { $at }, after this reading
 
 said-tester-good-after = { $tester }: not proved for this reading, found good afterwards on { $made }

@@ -1,19 +1,20 @@
 ### Dates, levels and other small words that stand beside quantities.
 
-said-date = { $month ->
-    [1] { $day } Jan { $year }
-    [2] { $day } Feb { $year }
-    [3] { $day } Mar { $year }
-    [4] { $day } Apr { $year }
-    [5] { $day } May { $year }
-    [6] { $day } Jun { $year }
-    [7] { $day } Jul { $year }
-    [8] { $day } Aug { $year }
-    [9] { $day } Sep { $year }
-    [10] { $day } Oct { $year }
-    [11] { $day } Nov { $year }
-   *[12] { $day } Dec { $year }
+said-month = { $month ->
+    [1] Jan
+    [2] Feb
+    [3] Mar
+    [4] Apr
+    [5] May
+    [6] Jun
+    [7] Jul
+    [8] Aug
+    [9] Sep
+    [10] Oct
+    [11] Nov
+   *[12] Dec
 }
+said-date = { $day } { $month } { $year }
 said-date-time = { $date } { $time }
 
 ## Levels, as a column of a paper or a file says them.

@@ -1,0 +1,21 @@
+//! What an entry says: the frame all bodies share, and one content per kind.
+
+mod content;
+mod frame;
+mod job;
+mod log;
+mod people;
+mod reading;
+mod tester;
+
+pub use content::{Body, Content};
+pub(crate) use frame::CONTENT_VERSION;
+pub use frame::{Fact, Naming, Noun, Object, Role, touched};
+pub use job::{
+    BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace,
+    CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
+};
+pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlement, Withdrawal};
+pub use people::{Note, Person, SamePerson, SameTester};
+pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
+pub use tester::{TesterCard, TesterIdentity, VerificationMade};

@@ -1,0 +1,53 @@
+//! Bodies about people, sameness and notes.
+
+use crate::entry::body::Object;
+use crate::entry::coded::coded_map;
+use provenohm_assess::ids::{NoteId, PersonId, TesterId};
+
+/// A person as the record knows them. Each book that names a person holds their card, so that it can travel alone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Person {
+    /// Who.
+    pub person: PersonId,
+    /// Name as they write it.
+    pub name: String,
+    /// Role, in words; may be empty.
+    pub role: String,
+}
+
+coded_map!(Person { 0: person, 1: name, 2: role });
+
+/// Two ids mean one person. Can be withdrawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SamePerson {
+    /// One id.
+    pub one: PersonId,
+    /// The other.
+    pub other: PersonId,
+}
+
+coded_map!(SamePerson { 0: one, 1: other });
+
+/// Two ids mean one tester. Can be withdrawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SameTester {
+    /// One id.
+    pub one: TesterId,
+    /// The other.
+    pub other: TesterId,
+}
+
+coded_map!(SameTester { 0: one, 1: other });
+
+/// A note on something.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Note {
+    /// Its id.
+    pub note: NoteId,
+    /// What it is on.
+    pub of: Object,
+    /// In words.
+    pub text: String,
+}
+
+coded_map!(Note { 0: note, 1: of, 2: text });

@@ -1,0 +1,115 @@
+//! What belongs to this device alone and is no entry: half-typed text, choices, people not yet in any book.
+
+use super::{Record, WriteError, Writer};
+use crate::entry::body::Person;
+use crate::entry::{Fact, Role};
+use crate::store::blob;
+use provenohm_assess::ids::PersonId;
+use rusqlite::{Connection, OptionalExtension, params};
+
+impl Record {
+    /// Keeps half-typed text of a person at a place, over what was there. On the disk when this returns.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn keep_draft(&mut self, person: PersonId, place: &str, text: &str) -> Result<(), WriteError> {
+        self.writable()?;
+        keep_draft(&self.connection, person, place, text)
+    }
+
+    /// The half-typed text of a person at a place.
+    ///
+    /// # Errors
+    /// What SQLite says.
+    pub fn draft(&self, person: PersonId, place: &str) -> rusqlite::Result<Option<String>> {
+        self.connection
+            .prepare_cached("SELECT text FROM draft WHERE person = ?1 AND place = ?2")?
+            .query_row(params![blob(&person.0), place], |row| row.get(0))
+            .optional()
+    }
+
+    /// Keeps a choice of this device under a name; `None` forgets it.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn choose(&mut self, name: &str, value: Option<&str>) -> Result<(), WriteError> {
+        self.writable()?;
+        match value {
+            Some(value) => self.connection.execute(
+                "INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
+                params![name, value],
+            )?,
+            None => self.connection.execute("DELETE FROM setting WHERE name = ?1", [name])?,
+        };
+        Ok(())
+    }
+
+    /// A choice of this device.
+    ///
+    /// # Errors
+    /// What SQLite says.
+    pub fn choice(&self, name: &str) -> rusqlite::Result<Option<String>> {
+        self.connection
+            .prepare_cached("SELECT value FROM setting WHERE name = ?1")?
+            .query_row([name], |row| row.get(0))
+            .optional()
+    }
+
+    /// Makes a person known to this device, before any book names them.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn keep_person(&mut self, person: &Person) -> Result<(), WriteError> {
+        self.writable()?;
+        keep_person(&self.connection, person)
+    }
+
+    fn writable(&self) -> Result<(), WriteError> {
+        if self.newer { Err(WriteError::NewerRecord) } else { Ok(()) }
+    }
+}
+
+impl Writer<'_> {
+    /// Keeps half-typed text in the same transaction; empty text drops it.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn keep_draft(&mut self, place: &str, text: &str) -> Result<(), WriteError> {
+        keep_draft(self.tx, self.person, place, text)
+    }
+
+    /// Changes a person's card on this device and in every book that holds it here.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn change_person(&mut self, card: &Person) -> Result<(), WriteError> {
+        keep_person(self.tx, card)?;
+        for (book, entries) in self.view().cards_by_book(card.person)? {
+            self.append_in(book, Fact::naming(card.clone(), Role::Replaces, entries))?;
+        }
+        Ok(())
+    }
+}
+
+fn keep_draft(tx: &Connection, person: PersonId, place: &str, text: &str) -> Result<(), WriteError> {
+    if text.is_empty() {
+        tx.prepare_cached("DELETE FROM draft WHERE person = ?1 AND place = ?2")?
+            .execute(params![blob(&person.0), place])?;
+    } else {
+        tx.prepare_cached(
+            "INSERT INTO draft (person, place, text) VALUES (?1, ?2, ?3)
+             ON CONFLICT (person, place) DO UPDATE SET text = excluded.text",
+        )?
+        .execute(params![blob(&person.0), place, text])?;
+    }
+    Ok(())
+}
+
+fn keep_person(tx: &Connection, card: &Person) -> Result<(), WriteError> {
+    tx.prepare_cached(
+        "INSERT INTO local_person (person, name, role) VALUES (?1, ?2, ?3)
+         ON CONFLICT (person) DO UPDATE SET name = excluded.name, role = excluded.role",
+    )?
+    .execute(params![blob(&card.person.0), card.name, card.role])?;
+    Ok(())
+}

@@ -1,0 +1,109 @@
+//! The record on a device: opened, read, and written through one door.
+
+mod door;
+mod guard;
+mod local;
+mod own_log;
+mod receive;
+mod time_travel;
+mod undo;
+
+pub use door::{Appended, By, Receipt, WriteError, Writer};
+pub use receive::{ReceiveError, Received};
+pub use undo::Undone;
+
+use crate::project;
+use crate::random::Randomness;
+use crate::store::device::Device;
+use crate::store::{self, OpenError};
+use crate::view::View;
+use rusqlite::{Connection, TransactionBehavior};
+use std::path::PathBuf;
+
+/// Where a record is kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// The record's file. Backups may carry it.
+    pub record: PathBuf,
+    /// The device's own file. No backup may carry it: by it a restored or copied record is noticed.
+    pub device: PathBuf,
+}
+
+/// A record.
+#[derive(Debug)]
+pub struct Record {
+    connection: Connection,
+    device: Device,
+    newer: bool,
+}
+
+impl Record {
+    /// Opens the record of a place, or makes it. Logs that may have gone on elsewhere are closed here.
+    ///
+    /// # Errors
+    /// [`OpenError`] in words.
+    pub fn open(place: &Place, random: &mut dyn Randomness) -> Result<Self, OpenError> {
+        let device = Device::open(&place.device, random)?;
+        // Heads are read before the record: another program may append in between, which must not look like a loss.
+        let heads = device.heads()?;
+        let store::Opened { connection, newer } = store::open(&place.record)?;
+        let mut record = Self { connection, device, newer };
+        if !newer {
+            record.guard(&heads)?;
+            record.project_anew_if_needed()?;
+        }
+        Ok(record)
+    }
+
+    /// A record that lives as long as the program, on a device of its own.
+    ///
+    /// # Errors
+    /// [`OpenError`] in words.
+    pub fn in_memory(random: &mut dyn Randomness) -> Result<Self, OpenError> {
+        let mut record = Self { connection: store::in_memory()?, device: Device::in_memory(random)?, newer: false };
+        record.project_anew_if_needed()?;
+        Ok(record)
+    }
+
+    /// Whether a newer version has written this record: it is read here, not changed.
+    #[must_use]
+    pub fn is_read_only(&self) -> bool {
+        self.newer
+    }
+
+    /// This device.
+    #[must_use]
+    pub fn device(&self) -> &Device {
+        &self.device
+    }
+
+    /// What the record says now.
+    #[must_use]
+    pub fn view(&self) -> View<'_> {
+        View::new(&self.connection)
+    }
+
+    /// Makes the projected tables anew from the entries.
+    ///
+    /// # Errors
+    /// What SQLite says.
+    pub fn rebuild(&mut self) -> rusqlite::Result<()> {
+        let transaction = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        project::rebuild(&transaction)?;
+        transaction.commit()
+    }
+
+    /// Every row of the projected tables as text: equal for equal sets of entries.
+    ///
+    /// # Errors
+    /// What SQLite says.
+    pub fn projection(&self) -> rusqlite::Result<String> {
+        project::dump(&self.connection)
+    }
+
+    fn project_anew_if_needed(&mut self) -> rusqlite::Result<()> {
+        let found: i64 =
+            self.connection.query_row("SELECT number FROM file WHERE name = 'projection'", [], |row| row.get(0))?;
+        if found == project::VERSION { Ok(()) } else { self.rebuild() }
+    }
+}

@@ -1,0 +1,95 @@
+//! Opening a record file.
+
+use super::migration::{self, SCHEMA};
+use crate::random::NoRandomness;
+use rusqlite::{Connection, OpenFlags};
+use std::path::Path;
+use std::time::Duration;
+
+/// The first SQLite that cannot lose a commit in WAL mode when a checkpoint and a commit meet, 3.51.3.
+pub const OLDEST_SQLITE: i32 = 3_051_003;
+
+/// Says that a file is a record ("PvOh").
+const APPLICATION: i32 = 0x5076_4f68;
+
+/// How long one writer waits for another.
+const PATIENCE: Duration = Duration::from_secs(30);
+
+/// Why a record cannot be opened.
+#[derive(Debug, thiserror::Error)]
+pub enum OpenError {
+    /// SQLite is too old to be trusted with commits.
+    #[error("SQLite {0} is too old: 3.51.3 or newer is needed")]
+    OldSqlite(&'static str),
+    /// The file is a database of something else.
+    #[error("this file is no record")]
+    NotARecord,
+    /// A newer version has written it in a way this one cannot even read.
+    #[error("this record was written by a newer version, which is needed to read it")]
+    NeedsNewer,
+    /// The device's identity cannot be made.
+    #[error(transparent)]
+    NoRandomness(#[from] NoRandomness),
+    /// SQLite refuses.
+    #[error("the record cannot be opened: {0}")]
+    Sqlite(#[from] rusqlite::Error),
+}
+
+/// A connection, and whether a newer version has written the file: then it is only read.
+pub(crate) struct Opened {
+    pub(crate) connection: Connection,
+    pub(crate) newer: bool,
+}
+
+/// Opens a record file, or makes it.
+pub(crate) fn open(path: &Path) -> Result<Opened, OpenError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let connection = Connection::open_with_flags(path, flags)?;
+    prepare(connection)
+}
+
+/// A record that lives as long as the program.
+pub(crate) fn in_memory() -> Result<Connection, OpenError> {
+    Ok(prepare(Connection::open_in_memory()?)?.connection)
+}
+
+fn prepare(mut connection: Connection) -> Result<Opened, OpenError> {
+    if rusqlite::version_number() < OLDEST_SQLITE {
+        return Err(OpenError::OldSqlite(rusqlite::version()));
+    }
+    connection.busy_timeout(PATIENCE)?;
+    let application: i32 = connection.pragma_query_value(None, "application_id", |row| row.get(0))?;
+    let found: u32 = connection.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    match (application, found) {
+        (APPLICATION, _) => {}
+        (0, 0) if is_empty(&connection)? => {}
+        _ => return Err(OpenError::NotARecord),
+    }
+    if found > SCHEMA {
+        let readable_from: u32 =
+            connection.query_row("SELECT number FROM file WHERE name = 'readable_from'", [], |row| row.get(0))?;
+        if readable_from > SCHEMA {
+            return Err(OpenError::NeedsNewer);
+        }
+        connection.pragma_update(None, "query_only", true)?;
+        return Ok(Opened { connection, newer: true });
+    }
+    set_up(&connection)?;
+    migration::run(&mut connection, APPLICATION)?;
+    Ok(Opened { connection, newer: false })
+}
+
+/// Every commit is on the disk before it returns; what is dropped is overwritten.
+pub(super) fn set_up(connection: &Connection) -> rusqlite::Result<()> {
+    connection.pragma_update(None, "journal_mode", "wal")?;
+    connection.pragma_update(None, "synchronous", "full")?;
+    connection.pragma_update(None, "foreign_keys", true)?;
+    connection.pragma_update(None, "secure_delete", true)?;
+    connection.pragma_update(None, "trusted_schema", false)?;
+    connection.set_prepared_statement_cache_capacity(64);
+    Ok(())
+}
+
+fn is_empty(connection: &Connection) -> rusqlite::Result<bool> {
+    connection.query_row("SELECT count(*) = 0 FROM sqlite_schema", [], |row| row.get(0))
+}

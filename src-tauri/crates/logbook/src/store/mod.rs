@@ -1,0 +1,11 @@
+//! The SQLite files: the record's own and the device's, how they are opened, and their frozen migrations.
+
+mod connection;
+pub mod device;
+mod migration;
+mod row;
+
+pub use connection::{OLDEST_SQLITE, OpenError};
+pub(crate) use connection::{Opened, in_memory, open};
+pub use migration::SCHEMA;
+pub(crate) use row::{blob, counter, entry_of, number};

@@ -1,0 +1,86 @@
+//! Jobs.
+
+use super::facet::{Facet, Stated};
+use super::query::{ReadError, View};
+use crate::entry::body::{BoardOrder, CautionsRead, JobNames, JobOpened, JobPeople, JobRules, Note, Origin};
+use crate::entry::{Kind, Noun, Object, ObjectId};
+use provenohm_assess::ids::{JobId, PersonId};
+
+/// A job, facet by facet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Job {
+    /// Which.
+    pub job: JobId,
+    /// How and when it began.
+    pub opened: Vec<Stated<JobOpened>>,
+    /// Name and place.
+    pub names: Facet<JobNames>,
+    /// Limit set and policies.
+    pub rules: Facet<JobRules>,
+    /// People.
+    pub people: Facet<JobPeople>,
+    /// Order of its boards.
+    pub order: Facet<BoardOrder>,
+    /// Who has read the cautions.
+    pub cautions: Vec<Stated<CautionsRead>>,
+    /// Something about it needs a newer version; true if it must not be judged without.
+    pub needs_newer: Option<bool>,
+}
+
+impl Job {
+    /// Whether it is invented: every paper says so.
+    #[must_use]
+    pub fn is_invented(&self) -> bool {
+        self.opened
+            .iter()
+            .any(|one| matches!(one.value.origin, Origin::Invented | Origin::FromFile { invented: true, .. }))
+    }
+
+    /// Whether a person has read the cautions for this job.
+    #[must_use]
+    pub fn cautions_read_by(&self, person: PersonId) -> bool {
+        self.cautions.iter().any(|one| one.is_live() && one.value.person == person)
+    }
+
+    /// Whether its beginning stands; undoing it takes the job off the list.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        self.opened.iter().any(Stated::is_live)
+    }
+}
+
+impl View<'_> {
+    /// The jobs that stand, by id and so by the time they began.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn jobs(&self) -> Result<Vec<Job>, ReadError> {
+        self.subjects(Noun::Job, Kind::JobOpened)?.into_iter().map(|id| self.job(JobId(id))).collect()
+    }
+
+    /// One job.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn job(&self, job: JobId) -> Result<Job, ReadError> {
+        let object = Object { noun: Noun::Job, id: ObjectId(job.0) };
+        Ok(Job {
+            job,
+            opened: self.stated(object)?,
+            names: Facet::of(self.stated(object)?),
+            rules: Facet::of(self.stated(object)?),
+            people: Facet::of(self.stated(object)?),
+            order: Facet::of(self.stated(object)?),
+            cautions: self.stated(object)?,
+            needs_newer: self.needs_newer(object)?,
+        })
+    }
+
+    /// The notes on something, whatever became of them.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn notes(&self, of: Object) -> Result<Vec<Stated<Note>>, ReadError> {
+        Ok(self.stated::<Note>(of)?.into_iter().filter(|note| note.value.of == of).collect())
+    }
+}

@@ -1,0 +1,23 @@
+//! What the record says: read models, one a noun. Everything here is a function of the set of entries.
+
+mod board;
+mod circumstance;
+mod facet;
+mod index;
+mod job;
+mod people;
+mod query;
+mod reading;
+mod tester;
+
+pub use board::{Board, Circuit};
+pub use circumstance::{Circumstance, Claim};
+pub use facet::{Acting, Facet, Standing, Stated};
+pub use index::Unreadable;
+pub use job::Job;
+pub use people::KnownPerson;
+pub use query::{ReadError, View};
+pub use reading::ReadingOnRecord;
+pub use tester::Tester;
+
+pub(crate) use query::reference;

@@ -1,0 +1,186 @@
+//! Readings with their history.
+
+use super::circumstance::{Circumstance, Claim};
+use super::facet::{Acting, Stated};
+use super::query::{ReadError, View};
+use crate::entry::body::{Correction, NotTested, ReadingTaken};
+use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId, Role};
+use provenohm_assess::ids::{JobId, ReadingId, TesterId};
+use provenohm_assess::moment::Moment;
+use provenohm_assess::quantity::Volts;
+use provenohm_assess::reading::{Conditions, Reading};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A reading on record, whatever became of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ReadingOnRecord {
+    /// As it was taken. Digits, comparator, unit and pair are final.
+    pub taken: Stated<ReadingTaken>,
+    /// The tester it was taken with.
+    pub tester: Circumstance<Option<TesterId>>,
+    /// The test voltage set, V d.c.
+    pub test_voltage_v: Circumstance<Volts>,
+    /// When it was taken.
+    pub at: Circumstance<Moment>,
+    /// The conditions it was taken under.
+    pub conditions: Circumstance<Conditions>,
+    /// The withdrawals, replacements, settlements and corrections that bear on it.
+    pub acting: Vec<Acting>,
+}
+
+impl ReadingOnRecord {
+    /// Whether it is current.
+    #[must_use]
+    pub fn is_live(&self) -> bool {
+        self.taken.is_live()
+    }
+
+    /// The reading with its current circumstances: one, unless two live values of a circumstance wait to be settled;
+    /// then every combination, the first values first.
+    #[must_use]
+    pub fn current(&self) -> Vec<Reading> {
+        let mut readings = vec![self.taken.value.reading.clone()];
+        readings = spread(readings, &self.tester.live(), |reading, tester| reading.tester = **tester);
+        readings = spread(readings, &self.test_voltage_v.live(), |reading, volts| reading.test_voltage_v = **volts);
+        readings = spread(readings, &self.at.live(), |reading, at| reading.at = **at);
+        spread(readings, &self.conditions.live(), |reading, conditions| reading.conditions = **conditions)
+    }
+}
+
+/// Every reading with every value.
+fn spread<T>(readings: Vec<Reading>, values: &[T], put: impl Fn(&mut Reading, &T)) -> Vec<Reading> {
+    let with = |reading: Reading, value| {
+        let mut reading = reading;
+        put(&mut reading, value);
+        reading
+    };
+    readings.iter().flat_map(|reading| values.iter().map(|value| with(reading.clone(), value))).collect()
+}
+
+impl View<'_> {
+    /// The readings of a job in the one order that holds on every device, those no longer current among them.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn readings(&self, job: JobId) -> Result<Vec<ReadingOnRecord>, ReadError> {
+        self.readings_about(Object { noun: Noun::Job, id: ObjectId(job.0) })
+    }
+
+    /// The readings that touch something: a job, a circuit, a tester as first written, or one reading.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn readings_about(&self, object: Object) -> Result<Vec<ReadingOnRecord>, ReadError> {
+        let taken = self.stated::<ReadingTaken>(object)?;
+        let jobs: BTreeSet<JobId> = taken.iter().map(|one| one.value.job).collect();
+        let mut corrections = BTreeMap::new();
+        for job in jobs {
+            corrections.insert(job, self.corrections(job)?);
+        }
+        let mut found = Vec::with_capacity(taken.len());
+        for one in taken {
+            let own = corrections.get(&one.value.job).and_then(|by_reading| by_reading.get(&one.value.reading.id));
+            found.push(self.on_record(one, own.map_or(&[], Vec::as_slice))?);
+        }
+        Ok(found)
+    }
+
+    /// One reading by its id; more than one only if a device gave an id twice.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn reading(&self, reading: ReadingId) -> Result<Vec<ReadingOnRecord>, ReadError> {
+        let all = self.readings_about(Object { noun: Noun::Reading, id: ObjectId(reading.0) })?;
+        Ok(all.into_iter().filter(|one| one.taken.value.reading.id == reading).collect())
+    }
+
+    /// The slots of a job that were not tested, whatever became of it.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn not_tested(&self, job: JobId) -> Result<Vec<Stated<NotTested>>, ReadError> {
+        self.stated(Object { noun: Noun::Job, id: ObjectId(job.0) })
+    }
+
+    /// Corrections that stand, by the readings they name.
+    pub(crate) fn corrections(&self, job: JobId) -> Result<BTreeMap<ReadingId, Vec<Stated<Correction>>>, ReadError> {
+        let mut by_reading: BTreeMap<ReadingId, Vec<Stated<Correction>>> = BTreeMap::new();
+        for one in self.stated::<Correction>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
+            if one.is_live() {
+                for reading in &one.value.readings {
+                    by_reading.entry(*reading).or_default().push(one.clone());
+                }
+            }
+        }
+        Ok(by_reading)
+    }
+
+    fn on_record(
+        &self,
+        taken: Stated<ReadingTaken>,
+        corrections: &[Stated<Correction>],
+    ) -> Result<ReadingOnRecord, ReadError> {
+        let entry = taken.entry;
+        // A correction names the very entry, so that one of a fork's two branches is not corrected by the other's.
+        let own: Vec<&Stated<Correction>> =
+            corrections.iter().filter(|one| names(one, Role::Corrects, entry)).collect();
+        let reading = &taken.value.reading;
+        let untouched = taken.is_live() && own.is_empty();
+        Ok(ReadingOnRecord {
+            tester: circumstance(entry, reading.tester, &own, |it| it.tester.map(Some)),
+            test_voltage_v: circumstance(entry, reading.test_voltage_v, &own, |it| it.test_voltage_v),
+            at: circumstance(entry, reading.at, &own, |it| it.at),
+            conditions: circumstance(entry, reading.conditions, &own, |it| it.conditions),
+            acting: if untouched { Vec::new() } else { self.acting_on(entry)? },
+            taken,
+        })
+    }
+}
+
+fn names(one: &Stated<Correction>, role: Role, entry: EntryRef) -> bool {
+    one.names.iter().any(|naming| naming.role == role && naming.entry == entry)
+}
+
+fn circumstance<T>(
+    entry: EntryRef,
+    first: T,
+    corrections: &[&Stated<Correction>],
+    value: impl Fn(&Correction) -> Option<T>,
+) -> Circumstance<T> {
+    let touching: Vec<_> = corrections.iter().filter_map(|one| value(&one.value).map(|value| (*one, value))).collect();
+    let overruled: Vec<bool> = touching
+        .iter()
+        .map(|(one, _)| touching.iter().any(|(other, _)| names(other, Role::Overrules, one.entry)))
+        .collect();
+    let mut claims = vec![Claim { entry, value: first, live: touching.is_empty(), reason: None }];
+    claims.extend(touching.into_iter().zip(overruled).map(|((one, value), overruled)| Claim {
+        entry: one.entry,
+        value,
+        live: !overruled,
+        reason: one.reason.clone(),
+    }));
+    Circumstance { claims }
+}
+
+impl crate::record::Writer<'_> {
+    /// Corrects circumstances of readings in one act. Earlier corrections of them are overruled; the old values stay
+    /// visible.
+    ///
+    /// # Errors
+    /// [`crate::record::WriteError`] in words, among them that a reason is needed.
+    pub fn correct(&mut self, mut correction: Correction, reason: &str) -> Result<EntryRef, crate::record::WriteError> {
+        correction.readings.sort_unstable();
+        correction.readings.dedup();
+        let (mut readings, mut overruled) = (Vec::new(), Vec::new());
+        let standing = self.view().corrections(correction.job)?;
+        for id in &correction.readings {
+            readings.extend(self.view().reading(*id)?.into_iter().map(|one| one.taken.entry));
+            overruled.extend(standing.get(id).into_iter().flatten().map(|one| one.entry));
+        }
+        let fact = crate::entry::Fact::naming(correction, Role::Corrects, readings)
+            .and_naming(Role::Overrules, overruled)
+            .because(reason);
+        debug_assert_eq!(fact.body.kind(), Kind::Correction);
+        self.append(fact)
+    }
+}

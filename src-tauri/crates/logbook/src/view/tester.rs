@@ -1,0 +1,104 @@
+//! Testers, and everything on record that speaks for or against each.
+
+use super::facet::{Facet, Stated};
+use super::query::{ReadError, View};
+use crate::entry::body::{Content, SameTester, TesterCard, TesterIdentity, VerificationMade};
+use crate::entry::{Kind, Noun, Object, ObjectId};
+use provenohm_assess::ids::TesterId;
+use provenohm_assess::tester::{Damage, LeadCheck, ProofEvent, QuickCheck, TesterHistory};
+
+/// A tester, facet by facet, with its proofs, whatever became of them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Tester {
+    /// Which.
+    pub tester: TesterId,
+    /// Other ids that mean the same tester; what is on record under them is included here.
+    pub same: Vec<TesterId>,
+    /// What it is.
+    pub identity: Facet<TesterIdentity>,
+    /// Its card.
+    pub card: Facet<TesterCard>,
+    /// Its verifications.
+    pub verifications: Vec<Stated<VerificationMade>>,
+    /// Its lead checks.
+    pub lead_checks: Vec<Stated<LeadCheck>>,
+    /// Its quick checks.
+    pub quick_checks: Vec<Stated<QuickCheck>>,
+    /// Reports of damage to it.
+    pub damage: Vec<Stated<Damage>>,
+    /// Something about it needs a newer version; true if it must not be judged without.
+    pub needs_newer: Option<bool>,
+}
+
+impl Tester {
+    /// What is current, as judgement asks for it: one history, or one for each live value of its card.
+    #[must_use]
+    pub fn histories(&self) -> Vec<TesterHistory> {
+        let live = |stated: &&Stated<VerificationMade>| stated.is_live();
+        let verifications = self
+            .verifications
+            .iter()
+            .filter(live)
+            .map(|one| ProofEvent::Verification(one.value.clone().recorded(one.recorded)));
+        let checks = self.quick_checks.iter().filter(|one| one.is_live());
+        let damage = self.damage.iter().filter(|one| one.is_live());
+        let history = TesterHistory {
+            tester: self.tester,
+            card: None,
+            events: verifications
+                .chain(checks.map(|one| ProofEvent::QuickCheck(one.value.clone())))
+                .chain(damage.map(|one| ProofEvent::Damage(one.value.clone())))
+                .collect(),
+            lead_checks: self.lead_checks.iter().filter(|one| one.is_live()).map(|one| one.value.clone()).collect(),
+        };
+        if self.card.live.is_empty() {
+            return vec![history];
+        }
+        let with = |card: &Stated<TesterCard>| TesterHistory { card: Some(card.value.card.clone()), ..history.clone() };
+        self.card.live.iter().map(with).collect()
+    }
+}
+
+impl View<'_> {
+    /// The testers that stand, by id.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn testers(&self) -> Result<Vec<Tester>, ReadError> {
+        self.subjects(Noun::Tester, Kind::TesterIdentity)?.into_iter().map(|id| self.tester(TesterId(id))).collect()
+    }
+
+    /// One tester, with what is on record under other ids that mean the same.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn tester(&self, tester: TesterId) -> Result<Tester, ReadError> {
+        let mut same = self.same_as(tester.0, |it: &SameTester| (it.one.0, it.other.0))?;
+        same.remove(&tester.0);
+        let ids: Vec<_> = std::iter::once(tester.0).chain(same.iter().copied()).collect();
+        let objects: Vec<_> = ids.into_iter().map(|id| Object { noun: Noun::Tester, id: ObjectId(id) }).collect();
+        let mut needs_newer = None;
+        for object in &objects {
+            needs_newer = needs_newer.max(self.needs_newer(*object)?);
+        }
+        Ok(Tester {
+            tester,
+            same: same.into_iter().map(TesterId).collect(),
+            identity: Facet::of(self.of_all(&objects)?),
+            card: Facet::of(self.of_all(&objects)?),
+            verifications: self.of_all(&objects)?,
+            lead_checks: self.of_all(&objects)?,
+            quick_checks: self.of_all(&objects)?,
+            damage: self.of_all(&objects)?,
+            needs_newer,
+        })
+    }
+
+    fn of_all<T: Content>(&self, objects: &[Object]) -> Result<Vec<Stated<T>>, ReadError> {
+        let mut all = Vec::new();
+        for object in objects {
+            all.extend(self.stated(*object)?);
+        }
+        Ok(all)
+    }
+}
