@@ -6,7 +6,6 @@ use provenohm_assess::circuit::{
     Terminal,
 };
 use provenohm_assess::ids::CircuitId;
-use std::collections::BTreeSet;
 
 /// What naming a pair needs of the circuit in whose row it stands, and of the others.
 #[derive(Clone, Copy)]
@@ -23,7 +22,7 @@ impl Words {
     /// Two ends: `L1–PE`, `L+N – PE`, `all lives of 3, 4, 5 – PE`.
     #[must_use]
     pub fn pair(&self, pair: &Pair, names: &PairNames<'_>) -> String {
-        let own = |end: &End| circuits(end).contains(&names.circuit);
+        let own = |end: &End| end.circuits().contains(&names.circuit);
         let (first, second) = if !own(&pair.a) && own(&pair.b) { (&pair.b, &pair.a) } else { (&pair.a, &pair.b) };
         let (a, b) = (self.end(first, names), self.end(second, names));
         if first.0.len() == 1 && second.0.len() == 1 && !a.contains(' ') && !b.contains(' ') {
@@ -34,7 +33,7 @@ impl Words {
     }
 
     fn end(&self, end: &End, names: &PairNames<'_>) -> String {
-        let lives = circuits(end);
+        let lives = end.circuits();
         if lives.len() > 1 {
             let references = lives.iter().map(|circuit| (names.reference)(*circuit)).collect::<Vec<_>>().join(", ");
             return self.text_with("said-end-all-lives", &[("circuits", references.into())]);
@@ -94,30 +93,17 @@ impl Words {
     /// Live conductors by their names: `L1, L2, L3, N`; with PEN where the circuit has one.
     #[must_use]
     pub fn conductors(&self, conductors: Conductors) -> String {
-        let (lives, pen) = match conductors {
-            Conductors::SinglePhase => ("L, N", false),
-            Conductors::SinglePhasePen => ("L", true),
-            Conductors::TwoPhase => ("L1, L2", false),
-            Conductors::TwoPhaseN => ("L1, L2, N", false),
-            Conductors::ThreePhase => ("L1, L2, L3", false),
-            Conductors::ThreePhaseN => ("L1, L2, L3, N", false),
-            Conductors::ThreePhasePen => ("L1, L2, L3", true),
-            Conductors::Dc => ("L+, L−", false),
-            Conductors::DcMidpoint => ("L+, M, L−", false),
-        };
-        if pen { self.text_with("said-conductors-with-pen", &[("lives", lives.into())]) } else { lives.to_owned() }
+        let lives = conductors.live().iter().map(|live| conductor_name(*live)).collect::<Vec<_>>().join(", ");
+        match conductors.earthing() {
+            Earthing::Pen => self.text_with("said-conductors-with-pen", &[("lives", lives.into())]),
+            Earthing::Pe => lives,
+        }
     }
 
-    /// A protective measure by name: `SELV`.
+    /// A circuit's protective measure by name: `SELV`.
     #[must_use]
     pub fn measure(&self, measure: &Measure) -> String {
-        self.text(match measure {
-            Measure::None => "said-measure-none",
-            Measure::Selv => "said-measure-selv",
-            Measure::Pelv => "said-measure-pelv",
-            Measure::Felv { .. } => "said-measure-felv",
-            Measure::Separation => "said-measure-separation",
-        })
+        self.measure_name(measure.name())
     }
 
     /// The kind of current: `a.c.`.
@@ -165,15 +151,6 @@ impl Words {
             Stage::After => "said-stage-after",
         })
     }
-}
-
-/// The circuits whose live conductors are joined at an end.
-fn circuits(end: &End) -> BTreeSet<CircuitId> {
-    let live = |terminal: &Terminal| match terminal {
-        Terminal::Live { circuit, .. } => Some(*circuit),
-        Terminal::OtherCircuits | Terminal::Earth => None,
-    };
-    end.0.iter().filter_map(live).collect()
 }
 
 /// A conductor's name, the same in every language; the minus is U+2212.

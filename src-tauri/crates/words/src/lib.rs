@@ -7,6 +7,7 @@
 mod catalogue;
 mod cautions;
 mod circuit;
+mod complaints;
 mod dates;
 mod failure;
 mod guard;

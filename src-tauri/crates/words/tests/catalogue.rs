@@ -103,7 +103,7 @@ fn no_message_scolds_or_reassures() {
             let said: Vec<_> = text.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase).collect();
             let unwanted = said.iter().find(|word| UNWANTED.contains(&word.as_str()));
             assert_eq!(unwanted, None, "{key}: {text}");
-            let of_a_tester = ["said-tester-", "verification-", "papers-"].iter().any(|about| key.starts_with(about));
+            let of_a_tester = ["tester", "verification", "outcome"].iter().any(|about| key.contains(about));
             assert!(of_a_tester || !said.contains(&"failed".to_owned()), "{key}: {text}");
         }
     }

@@ -5,9 +5,10 @@ mod made;
 
 use made::{circuit, live, pair, volts};
 use provenohm_assess::circuit::{
-    Conductor, Conductors, Current, Earthing, Electrical, Loads, Measure, Nominal, Terminal,
+    Conductor, Conductors, Current, Earthing, Electrical, Loads, Measure, MeasureName, Nominal, PairKind, Terminal,
 };
 use provenohm_assess::ids::CircuitId;
+use provenohm_assess::limits::{NoLimit, SetComplaint, SetReason};
 use provenohm_words::{Locale, PairNames, Words};
 
 fn number(id: CircuitId) -> String {
@@ -66,5 +67,46 @@ fn a_circuit_is_one_line() {
     let words = Words::new(Locale::ENGLISH);
     for (electrical, expected) in cases {
         assert_eq!(words.electrical(&electrical).replace('\u{a0}', " "), expected);
+    }
+}
+
+#[test]
+fn a_set_that_is_not_taken_says_where_and_why() {
+    let words = Words::new(Locale::ENGLISH);
+    let at = |reason| words.set_complaint(&SetComplaint { line: 3, column: 7, reason });
+    let cases = [
+        (SetReason::Unreadable("unknown field `volt`".to_owned()), "not a limit set: unknown field `volt`"),
+        (SetReason::TooLong { most: 1_048_576 }, "a set is at most 1\u{2009}048\u{2009}576 bytes"),
+        (SetReason::Id, "use lower-case letters, digits and hyphens"),
+        (SetReason::Version, "versions count from 1"),
+        (SetReason::Title, "a title is missing"),
+        (SetReason::NoRows, "a set has at least one row"),
+        (SetReason::NotAboveZero, "write a figure above zero"),
+        (SetReason::EmptyBand, "no circuit can be in this band"),
+        (SetReason::NeverUsed { earlier: 2 }, "never used, row 2 comes first"),
+        (SetReason::NotReduced, "not lower than the voltage asked for"),
+        (SetReason::EmptyList, "this list is empty"),
+        (SetReason::RequiredAndForbidden { kind: PairKind::LiveLive }, "live – live is required and excluded"),
+        (
+            SetReason::NoPairs { measure: MeasureName::Selv, conductors: Conductors::Dc, loads: Loads::Out },
+            "no pairs for SELV, L+, L−, loads disconnected",
+        ),
+    ];
+    for (reason, expected) in cases {
+        assert_eq!(at(reason), format!("Line 3, column 7: {expected}"));
+    }
+}
+
+#[test]
+fn a_set_without_a_limit_says_what_it_lacks() {
+    let words = Words::new(Locale::ENGLISH);
+    let cases = [
+        (NoLimit::NoRow { measure: MeasureName::Felv, volts: volts(230) }, "this set has no minimum for FELV at 230 V"),
+        (NoLimit::NoPairs { measure: MeasureName::Separation }, "this set names no pairs for electrical separation"),
+        (NoLimit::MembersDiffer, "the circuits of this pair ask for different test voltages"),
+        (NoLimit::NoCircuit, "no circuit of this pair is known"),
+    ];
+    for (why, expected) in cases {
+        assert_eq!(words.no_limit(&why).replace('\u{a0}', " "), expected);
     }
 }

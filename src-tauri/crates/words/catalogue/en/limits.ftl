@@ -68,3 +68,32 @@ said-end-other-circuits = other circuits
 said-end-all-lives = all lives of { $circuits }
 said-end-of-circuit = { $conductors } of circuit { $circuit }
 said-pair-joined = { $a } – { $b }
+
+said-kind-live-live = live – live
+said-kind-live-earth = live – earth
+said-kind-joined-earth = lives joined – earth
+said-kind-joined-others = lives joined – other circuits
+said-kind-group-earth = lives of several circuits – earth
+
+## Why a set gives no limit
+
+said-no-row = this set has no minimum for { $measure } at { $volts }
+said-no-pairs = this set names no pairs for { $measure }
+said-pair-members-differ = the circuits of this pair ask for different test voltages
+said-pair-of-no-circuit = no circuit of this pair is known
+
+## Why the file of a limit set is not taken
+
+said-set-unreadable = Line { $line }, column { $column }: not a limit set: { $detail }
+said-set-too-long = Line { $line }, column { $column }: a set is at most { $most } bytes
+said-set-id = Line { $line }, column { $column }: use lower-case letters, digits and hyphens
+said-set-version = Line { $line }, column { $column }: versions count from 1
+said-set-title = Line { $line }, column { $column }: a title is missing
+said-set-no-rows = Line { $line }, column { $column }: a set has at least one row
+said-set-not-above-zero = Line { $line }, column { $column }: write a figure above zero
+said-set-empty-band = Line { $line }, column { $column }: no circuit can be in this band
+said-set-never-used = Line { $line }, column { $column }: never used, row { $earlier } comes first
+said-set-not-reduced = Line { $line }, column { $column }: not lower than the voltage asked for
+said-set-empty-list = Line { $line }, column { $column }: this list is empty
+said-set-required-and-excluded = Line { $line }, column { $column }: { $kind } is required and excluded
+said-set-no-pairs = Line { $line }, column { $column }: no pairs for { $measure }, { $conductors }, { $loads }
