@@ -71,10 +71,10 @@ fn words_can_be_shared_between_threads() {
 }
 
 /// Nobody is blamed, begged or reassured, and nothing is called safe: a value meets a limit, is below it, is too close
-/// to call or cannot be judged. Only a verification may be *found failed*, a word of the calibration trade.
+/// to call or cannot be judged. Only a verification may say *failed* or *conditional fail*, words of the calibration trade.
 #[test]
 fn no_message_scolds_or_reassures() {
-    const UNWANTED: [&str; 22] = [
+    const UNWANTED: [&str; 21] = [
         "invalid",
         "error",
         "errors",
@@ -94,7 +94,6 @@ fn no_message_scolds_or_reassures() {
         "ok",
         "okay",
         "compliant",
-        "fail",
         "fails",
         "failure",
     ];
@@ -104,7 +103,7 @@ fn no_message_scolds_or_reassures() {
             let unwanted = said.iter().find(|word| UNWANTED.contains(&word.as_str()));
             assert_eq!(unwanted, None, "{key}: {text}");
             let of_a_tester = ["tester", "verification", "outcome"].iter().any(|about| key.contains(about));
-            assert!(of_a_tester || !said.contains(&"failed".to_owned()), "{key}: {text}");
+            assert!(of_a_tester || !said.iter().any(|word| word == "failed" || word == "fail"), "{key}: {text}");
         }
     }
 }
