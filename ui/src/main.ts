@@ -2,6 +2,7 @@ import { mount } from 'svelte';
 import './style/index.css';
 import App from './App.svelte';
 import { call } from './host';
+import { followBackButton } from './host/back';
 import { follow } from './route.svelte';
 import { loadSettings } from './settings.svelte';
 import { useCatalogue } from './words';
@@ -13,6 +14,7 @@ async function start(): Promise<void> {
   useCatalogue(locale, ftl);
   await loadSettings();
   await follow(report);
+  await followBackButton();
   if (target) mount(App, { target });
 }
 

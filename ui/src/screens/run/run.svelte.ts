@@ -8,7 +8,9 @@ import {
   type Indication,
   type LeadEnd,
   type LeadIndication,
+  type Loads,
   type NotTestedReason,
+  type ReducedReason,
   type RunView,
   type Saved,
   type Sentence,
@@ -142,6 +144,10 @@ export class Run {
 
   async setStage(stage: Stage): Promise<void> {
     await this.attempt(() => call('set_stage', { board: this.#board, stage }));
+  }
+
+  async setConditions(conditions: { loads: Loads; n_isolated: boolean | null; reduced: ReducedReason | null }): Promise<void> {
+    await this.attempt(() => call('set_conditions', { board: this.#board, ...conditions }));
   }
 
   async setJoined(joined: boolean): Promise<void> {

@@ -268,10 +268,10 @@ finding-group = At one test voltage
 as-found = As found
 as-left = As left
 outcome = Result
-outcome-good = good
-outcome-failed = failed
-outcome-conditional_fail = conditional fail
-outcome-not_stated = not stated
+verification-outcome-good = good
+verification-outcome-failed = failed
+verification-outcome-conditional_fail = failed on condition
+verification-outcome-not_stated = not stated
 conforms = Conforms to the tester standard
 conforms-yes = yes
 conforms-no = no
@@ -325,9 +325,7 @@ making = Making the pages
 preview = Preview
 page-of = Page { $page } of { $pages }
 page-before = Page before
-page-before-face = ‹
 page-after = Page after
-page-after-face = ›
 
 ## Hand-over
 
@@ -336,5 +334,21 @@ export-about = A snapshot of this job for other software. The record stays here.
 export-do = Write the job file
 receive = Receive
 receive-about = A job file makes a new job, marked as from a file.
-receive-file = Job file
+receive-file = Choose a job file
 receive-take = Make a job of it
+
+## Conditions of the next readings
+
+conditions = Conditions of the next readings
+stage = When in the work
+stage-before = Before equipment is connected
+stage-after = After equipment is connected
+joined = This circuit's lives, for the test to earth
+joined-no = Each on its own
+joined-yes = Joined
+n-isolated = N isolated from PE
+n-isolated-unsaid = Not stated
+n-isolated-yes = Isolated
+n-isolated-no = Not isolated
+reduced = Reduced test voltage
+reduced-no = Not used
