@@ -105,6 +105,14 @@ impl View<'_> {
         )
     }
 
+    /// The entries of one log in their order.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn entries_of(&self, log: LogId) -> Result<Vec<Entry>, ReadError> {
+        self.entries_where("SELECT envelope, salt, body FROM entry WHERE log = ?1 ORDER BY seq, hash", [blob(&log.0)])
+    }
+
     /// Every book here.
     ///
     /// # Errors

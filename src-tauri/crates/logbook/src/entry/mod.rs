@@ -15,4 +15,5 @@ pub use coded::{Coded, Fields, Malformed, MapOf};
 pub use envelope::{ENVELOPE_VERSION, Entry, Envelope, NotAnEntry};
 pub use ids::{EntryRef, Hash, Lamport, LogId, NoReference, ObjectId, Salt, Seq};
 pub use kind::Kind;
+pub use primitive::Bytes;
 pub use value::{NotCanonical, Value};

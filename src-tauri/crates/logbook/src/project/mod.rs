@@ -11,4 +11,4 @@ mod rebuild;
 mod standing;
 
 pub(crate) use arrival::{Arrival, arrive};
-pub(crate) use rebuild::{VERSION, dump, rebuild};
+pub(crate) use rebuild::{VERSION, clear, dump, rebuild};

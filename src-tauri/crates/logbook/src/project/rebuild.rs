@@ -37,9 +37,7 @@ const TABLES: [(&str, &str); 5] = [
 
 /// Makes the projected tables anew, inside the caller's transaction.
 pub(crate) fn rebuild(tx: &Connection) -> rusqlite::Result<()> {
-    for (table, _) in TABLES {
-        tx.execute(&format!("DELETE FROM {table}"), [])?;
-    }
+    clear(tx)?;
     let ids: Vec<i64> =
         tx.prepare("SELECT id FROM entry ORDER BY id")?.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
     for id in ids {
@@ -55,6 +53,11 @@ pub(crate) fn rebuild(tx: &Connection) -> rusqlite::Result<()> {
     }
     tx.execute("UPDATE file SET number = ?1 WHERE name = 'projection'", [VERSION])?;
     Ok(())
+}
+
+/// Empties the projected tables, inside the caller's transaction.
+pub(crate) fn clear(tx: &Connection) -> rusqlite::Result<()> {
+    TABLES.iter().try_for_each(|(table, _)| tx.execute(&format!("DELETE FROM {table}"), []).map(drop))
 }
 
 /// Every projected row as text, in an order that does not depend on arrival.

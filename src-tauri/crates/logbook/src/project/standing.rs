@@ -5,7 +5,7 @@
 
 use crate::entry::{Kind, Role};
 use crate::store::counter;
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, OptionalExtension, params};
 
 /// Works out where `first` stands, and then whatever changes because of it.
 pub(super) fn settle(tx: &Connection, first: i64) -> rusqlite::Result<()> {
@@ -45,8 +45,12 @@ fn work_out(tx: &Connection, entry: i64) -> rusqlite::Result<bool> {
         replaced |= role == Role::Replaces.number() && from == to && same_subject;
         set_aside |= role == Role::SetsAside.number() && from == Some(Kind::Settlement);
     }
-    let acted: bool =
-        tx.prepare_cached("SELECT withdrawn FROM standing WHERE entry = ?1")?.query_row([entry], |row| row.get(0))?;
+    let acted: Option<bool> = tx
+        .prepare_cached("SELECT withdrawn FROM standing WHERE entry = ?1")?
+        .query_row([entry], |row| row.get(0))
+        .optional()?;
+    // While tables are made anew, an entry may be named before its own turn has come.
+    let Some(acted) = acted else { return Ok(false) };
     tx.prepare_cached("UPDATE standing SET withdrawn = ?2, replaced = ?3, set_aside = ?4 WHERE entry = ?1")?
         .execute(params![entry, withdrawn, replaced, set_aside])?;
     Ok(acted != withdrawn)

@@ -1,8 +1,8 @@
 //! What belongs to this device alone and is no entry: half-typed text, choices, people not yet in any book.
 
 use super::{Record, WriteError, Writer};
-use crate::entry::body::Person;
-use crate::entry::{Fact, Role};
+use crate::entry::body::{Erasure, Person};
+use crate::entry::{EntryRef, Fact, Role};
 use crate::store::blob;
 use provenohm_assess::ids::PersonId;
 use rusqlite::{Connection, OptionalExtension, params};
@@ -64,7 +64,7 @@ impl Record {
         keep_person(&self.connection, person)
     }
 
-    fn writable(&self) -> Result<(), WriteError> {
+    pub(super) fn writable(&self) -> Result<(), WriteError> {
         if self.newer { Err(WriteError::NewerRecord) } else { Ok(()) }
     }
 }
@@ -78,6 +78,21 @@ impl Writer<'_> {
         keep_draft(self.tx, self.person, place, text)
     }
 
+    /// Drops the cards of a person from this device and from every book here that holds one, with a reason that does
+    /// not repeat them. What they recorded stays, under their id alone.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn erase_person(&mut self, person: PersonId, reason: &str) -> Result<(), WriteError> {
+        self.tx.prepare_cached("DELETE FROM local_person WHERE person = ?1")?.execute([blob(&person.0)])?;
+        for (book, entries) in self.view().cards_by_book(person)? {
+            let entries: Vec<EntryRef> = entries.into_iter().map(|one| one.entry).collect();
+            let about = self.about(entries.iter())?;
+            self.append_in(book, Fact::naming(Erasure { about }, Role::Erases, entries).because(reason))?;
+        }
+        Ok(())
+    }
+
     /// Changes a person's card on this device and in every book that holds it here.
     ///
     /// # Errors
@@ -85,7 +100,8 @@ impl Writer<'_> {
     pub fn change_person(&mut self, card: &Person) -> Result<(), WriteError> {
         keep_person(self.tx, card)?;
         for (book, entries) in self.view().cards_by_book(card.person)? {
-            self.append_in(book, Fact::naming(card.clone(), Role::Replaces, entries))?;
+            let live = entries.into_iter().filter(|one| one.is_live()).map(|one| one.entry);
+            self.append_in(book, Fact::naming(card.clone(), Role::Replaces, live))?;
         }
         Ok(())
     }

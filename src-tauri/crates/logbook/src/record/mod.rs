@@ -1,7 +1,9 @@
 //! The record on a device: opened, read, and written through one door.
 
 mod door;
+mod forget;
 mod guard;
+mod hand_over;
 mod local;
 mod own_log;
 mod receive;
@@ -9,6 +11,7 @@ mod time_travel;
 mod undo;
 
 pub use door::{Appended, By, Receipt, WriteError, Writer};
+pub use hand_over::HandOverError;
 pub use receive::{ReceiveError, Received};
 pub use undo::Undone;
 
@@ -16,7 +19,7 @@ use crate::project;
 use crate::random::Randomness;
 use crate::store::device::Device;
 use crate::store::{self, OpenError};
-use crate::view::View;
+use crate::view::{ReadError, View};
 use rusqlite::{Connection, TransactionBehavior};
 use std::path::PathBuf;
 

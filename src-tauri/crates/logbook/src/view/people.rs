@@ -1,9 +1,9 @@
 //! People: their cards, and who is one and the same.
 
-use super::facet::Facet;
+use super::facet::{Facet, Stated};
 use super::query::{ReadError, View};
 use crate::entry::body::{Book, Person, SamePerson};
-use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId};
+use crate::entry::{Kind, Noun, Object, ObjectId};
 use crate::store::blob;
 use provenohm_assess::ids::PersonId;
 use rusqlite::OptionalExtension;
@@ -86,7 +86,7 @@ impl View<'_> {
         Ok(known.local.or_else(|| known.card.first().cloned()))
     }
 
-    /// Whether a book holds a card of this person that stands, or an erasure of it.
+    /// Whether a book holds a card of this person that stands.
     pub(crate) fn names(&self, book: Book, person: PersonId) -> Result<bool, ReadError> {
         let Object { noun, id } = book.object();
         Ok(self
@@ -109,13 +109,13 @@ impl View<'_> {
             )?)
     }
 
-    /// The live cards of a person in each book.
-    pub(crate) fn cards_by_book(&self, person: PersonId) -> Result<BTreeMap<Book, Vec<EntryRef>>, ReadError> {
-        let mut books: BTreeMap<Book, Vec<EntryRef>> = BTreeMap::new();
+    /// The cards of a person in each book, the earlier ones too.
+    pub(crate) fn cards_by_book(&self, person: PersonId) -> Result<BTreeMap<Book, Vec<Stated<Person>>>, ReadError> {
+        let mut books: BTreeMap<Book, Vec<Stated<Person>>> = BTreeMap::new();
         let object = Object { noun: Noun::Person, id: ObjectId(person.0) };
-        for one in self.stated::<Person>(object)?.iter().filter(|one| one.is_live()) {
+        for one in self.stated::<Person>(object)? {
             if let Some(book) = self.book_of(one.entry.log)? {
-                books.entry(book).or_default().push(one.entry);
+                books.entry(book).or_default().push(one);
             }
         }
         Ok(books)

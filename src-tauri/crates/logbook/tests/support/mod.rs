@@ -1,6 +1,8 @@
 //! A person, a clock and counted randomness, so that every run is the same.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, dead_code, unreachable_pub)]
 
+pub mod samples;
+
 use chrono::{DateTime, TimeDelta};
 use provenohm_assess::circuit::{
     Conductor, Conductors, Current, Electrical, End, Loads, Measure, Nominal, Pair, Stage, Terminal,

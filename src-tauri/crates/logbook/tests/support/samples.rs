@@ -1,0 +1,317 @@
+//! One fact of every kind that has a content, with every field filled, and some with all that may be absent left out.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, dead_code, unreachable_pub)]
+
+use super::{
+    BOARD, CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, electrical, id, moment, pair, reading, shown,
+};
+use chrono::NaiveDate;
+use provenohm_assess::circuit::{
+    Conductor, Conductors, Current, Electrical, End, Item, Loads, Location, Measure, Nominal, Pair, Stage, Terminal,
+};
+use provenohm_assess::ids::{CheckId, DamageId, DeviceId, NoteId, VerificationId};
+use provenohm_assess::limits::{ReducedReason, SetId, SetName, Tag};
+use provenohm_assess::moment::When;
+use provenohm_assess::policy::{Policies, TesterPolicy, ValuePolicy};
+use provenohm_assess::quantity::{Ohms, Percent, Volts};
+use provenohm_assess::reading::{Conditions, NotTestedReason};
+use provenohm_assess::tester::{
+    Card, Conforms, Damage, Holds, Interval, LeadCheck, LeadEnd, Outcome, Point, ProofKind, QuickCheck, Range,
+    Requirement, RequirementName, RequirementResult, Statement, VoltageCard, VoltageFinding,
+};
+use provenohm_logbook::entry::body::{
+    Attachment, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder,
+    CircuitPlace, CircuitPresent, Correction, Erasure, JobNames, JobOpened, JobPeople, JobPerson, JobRules, LogOpened,
+    NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement,
+    TesterCard, TesterIdentity, VerificationMade, Withdrawal,
+};
+use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
+use rust_decimal::Decimal;
+
+pub fn reference(number: u128) -> EntryRef {
+    EntryRef { log: LogId(id(0x70 + number)), seq: Seq(3), short: [1, 2, 3, 4, 5, 6, 7, 8] }
+}
+
+fn job() -> Object {
+    Object { noun: Noun::Job, id: ObjectId(JOB.0) }
+}
+
+fn ohms(value: i64) -> Ohms {
+    Ohms(value.into())
+}
+
+fn full_electrical() -> Electrical {
+    Electrical {
+        nominal: Nominal { volts: Volts(24.into()), current: Current::Dc, to_earth: Some(Volts(12.into())) },
+        measure: Measure::Felv { supply: Nominal { volts: Volts(230.into()), current: Current::Ac, to_earth: None } },
+        conductors: Conductors::DcMidpoint,
+        loads: Loads::Electronics,
+        joined_to_earth: true,
+        spd_stays: true,
+        item: Some(Item::HeatingElement),
+        location: Some(Location::Wet),
+    }
+}
+
+fn group() -> Pair {
+    let live = |conductor| Terminal::Live { circuit: CIRCUIT, conductor };
+    Pair { a: End([live(Conductor::L), live(Conductor::N)].into()), b: End([Terminal::OtherCircuits].into()) }
+}
+
+fn statement() -> Statement {
+    Statement {
+        outcome: Outcome::Failed,
+        conforms: Conforms::NotAllTested,
+        edition: Some("IEC 61557-2:2019".into()),
+        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000) }]),
+        requirements: vec![Requirement {
+            name: RequirementName::RatedCurrent,
+            result: RequirementResult::NotMet,
+            tag: Tag::MemoryHigh,
+        }],
+        points: vec![Point { reference_ohm: Ohms(Decimal::new(10_030_005, 1)), indicated: shown(101), good: false }],
+        leads_shorted_good: true,
+        operating_uncertainty_percent: Some(Percent(Decimal::new(91_464, 4))),
+        expanded_uncertainty_percent: Some(Percent(Decimal::new(12, 1))),
+    }
+}
+
+fn verification() -> VerificationMade {
+    VerificationMade {
+        id: VerificationId(id(0x60)),
+        tester: TESTER,
+        kind: ProofKind::Calibration,
+        made: When::Day { date: NaiveDate::from_ymd_opt(2026, 3, 3).unwrap(), offset_minutes: 60 },
+        valid_until: NaiveDate::from_ymd_opt(2027, 3, 3),
+        by: "Laboratory A".into(),
+        certificate: Some("A-1".into()),
+        adjusted: true,
+        overall: Outcome::NotStated,
+        findings: vec![VoltageFinding {
+            test_voltage_v: Volts(500.into()),
+            as_found: Some(statement()),
+            as_left: Some(Statement::default()),
+        }],
+    }
+}
+
+fn card() -> Card {
+    Card {
+        voltages: vec![VoltageCard {
+            test_voltage_v: Volts(500.into()),
+            ranges: vec![Range {
+                from_ohm: ohms(10_000),
+                to_ohm: ohms(999_000_000),
+                resolution_ohm: ohms(10_000),
+                accuracy_percent: Some(Percent(Decimal::new(30, 1))),
+                accuracy_digits: Some(2),
+            }],
+            over_range: Some(shown(999)),
+            operating_uncertainty_percent: Some(Percent(30.into())),
+        }],
+        conforms_iec_61557_2: true,
+        shorted_up_to: Some(shown(2)),
+    }
+}
+
+/// Name and fact.
+pub fn all() -> Vec<(&'static str, Fact)> {
+    let set = b"[set]".to_vec();
+    let plain = |body: Body| Fact::from(body);
+    vec![
+        (
+            "log opened",
+            plain(
+                LogOpened {
+                    book: JOB.into(),
+                    device: DeviceId(id(0x80)),
+                    key: [7; 32],
+                    why: OpenedWhy::Restored,
+                    after: Some(reference(0)),
+                }
+                .into(),
+            ),
+        ),
+        ("seal", plain(Sealed { seq: Seq(300), head: Hash([9; 32]), signature: [5; 64] }.into())),
+        (
+            "withdrawal",
+            Fact::naming(Withdrawal { about: vec![job()] }, Role::Withdraws, [reference(1), reference(0)])
+                .because("wrong circuit"),
+        ),
+        (
+            "settlement",
+            Fact::naming(Settlement { about: vec![job()] }, Role::Keeps, [reference(0)])
+                .and_naming(Role::SetsAside, [reference(1)]),
+        ),
+        (
+            "erasure",
+            Fact::naming(Erasure { about: vec![job()] }, Role::Erases, [reference(0)]).because("asked by the person"),
+        ),
+        (
+            "attachment",
+            plain(
+                Attachment { of: job(), sha256: Hash([3; 32]), size: 70_000, media_type: "image/jpeg".into() }.into(),
+            ),
+        ),
+        ("person", plain(Person { person: PERSON, name: "Recorder Ä".into(), role: "recorder".into() }.into())),
+        ("same person", plain(SamePerson { one: PERSON, other: OTHER_PERSON }.into())),
+        ("same tester", plain(SameTester { one: TESTER, other: OTHER_TESTER }.into())),
+        ("note", plain(Note { note: NoteId(id(0x61)), of: job(), text: "Ω".into() }.into())),
+        (
+            "job opened",
+            plain(JobOpened { job: JOB, origin: Origin::FromFile { sha256: Hash([4; 32]), invented: true } }.into()),
+        ),
+        ("job names", plain(JobNames { job: JOB, name: "Workshop".into(), place: "Hall 2".into() }.into())),
+        (
+            "job rules",
+            plain(
+                JobRules {
+                    job: JOB,
+                    set: SetName { id: SetId("own-set".into()), version: 2, sha256: Hash::of(&[&set]).to_string() },
+                    bytes: Bytes(set),
+                    policies: Policies { value: ValuePolicy::Guarded, tester: TesterPolicy::Full },
+                }
+                .into(),
+            )
+            .because("the client asks for guarded values"),
+        ),
+        (
+            "job people",
+            plain(JobPeople { job: JOB, people: vec![JobPerson { person: PERSON, part: "recorder".into() }] }.into()),
+        ),
+        ("cautions read", plain(CautionsRead { job: JOB, person: PERSON, version: 1 }.into())),
+        ("board order", plain(BoardOrder { job: JOB, boards: vec![BOARD] }.into())),
+        ("board names", plain(BoardNames { job: JOB, board: BOARD, name: "DB-1".into(), place: "Hall".into() }.into())),
+        ("board present", plain(BoardPresent { job: JOB, board: BOARD, present: false }.into())),
+        ("circuit order", plain(CircuitOrder { job: JOB, board: BOARD, circuits: vec![CIRCUIT] }.into())),
+        (
+            "circuit label",
+            plain(
+                CircuitLabel { job: JOB, circuit: CIRCUIT, reference: "7".into(), description: "Oven".into() }.into(),
+            ),
+        ),
+        (
+            "circuit electrical, all",
+            plain(CircuitElectrical { job: JOB, circuit: CIRCUIT, electrical: full_electrical() }.into()),
+        ),
+        (
+            "circuit electrical, least",
+            plain(CircuitElectrical { job: JOB, circuit: CIRCUIT, electrical: electrical() }.into()),
+        ),
+        ("circuit place", plain(CircuitPlace { job: JOB, circuit: CIRCUIT, board: BOARD }.into())),
+        ("circuit present", plain(CircuitPresent { job: JOB, circuit: CIRCUIT, present: true }.into())),
+        ("reading", plain(ReadingTaken { job: JOB, reading: reading(1, 120, 0), why: None }.into())),
+        ("reading, replacing", {
+            let mut taken = reading(2, 31, 5);
+            taken.pair = group();
+            taken.stage = Stage::After;
+            taken.tester = None;
+            taken.conditions = Conditions {
+                loads: Loads::Connected,
+                n_isolated: Some(false),
+                reduced: Some(ReducedReason::SurgeProtector),
+            };
+            let body = ReadingTaken { job: JOB, reading: taken, why: Some(ReplacedWhy::Repeated) };
+            Fact::naming(body, Role::Replaces, [reference(0)])
+        }),
+        (
+            "correction",
+            Fact::naming(
+                Correction {
+                    job: JOB,
+                    readings: vec![reading(1, 0, 0).id],
+                    tester: Some(OTHER_TESTER),
+                    test_voltage_v: Some(Volts(250.into())),
+                    at: Some(moment(-90)),
+                    conditions: Some(Conditions::default()),
+                },
+                Role::Corrects,
+                [reference(0)],
+            )
+            .and_naming(Role::Overrules, [reference(1)])
+            .because("the clock was wrong"),
+        ),
+        (
+            "not tested",
+            plain(
+                NotTested {
+                    job: JOB,
+                    pair: pair(),
+                    stage: Stage::Before,
+                    reason: NotTestedReason::Other,
+                    words: Some("door locked".into()),
+                    person: PERSON,
+                    at: moment(2),
+                }
+                .into(),
+            ),
+        ),
+        (
+            "tester identity",
+            plain(
+                TesterIdentity { tester: TESTER, name: "Tester A".into(), model: "IR-1".into(), serial: "0042".into() }
+                    .into(),
+            ),
+        ),
+        ("tester card", plain(TesterCard { tester: TESTER, card: card() }.into())),
+        ("tester card, empty", plain(TesterCard { tester: TESTER, card: Card::default() }.into())),
+        ("verification", plain(verification().into())),
+        (
+            "verification, least",
+            plain(
+                VerificationMade {
+                    made: When::At(moment(0)),
+                    valid_until: None,
+                    certificate: None,
+                    adjusted: false,
+                    findings: Vec::new(),
+                    ..verification()
+                }
+                .into(),
+            ),
+        ),
+        (
+            "lead check",
+            plain(
+                LeadCheck {
+                    id: CheckId(id(0x62)),
+                    tester: TESTER,
+                    leads: LeadEnd::Shorted,
+                    shown: shown(0),
+                    good: true,
+                    person: PERSON,
+                    at: moment(0),
+                    job_started: Some(moment(-10)),
+                }
+                .into(),
+            ),
+        ),
+        (
+            "quick check",
+            plain(
+                QuickCheck {
+                    id: CheckId(id(0x63)),
+                    tester: TESTER,
+                    test_voltage_v: Volts(500.into()),
+                    from_ohm: ohms(500_000),
+                    to_ohm: ohms(2_000_000),
+                    good: false,
+                    at: moment(0),
+                }
+                .into(),
+            ),
+        ),
+        (
+            "damage",
+            plain(
+                Damage {
+                    id: DamageId(id(0x64)),
+                    tester: TESTER,
+                    happened: Some(moment(-60)),
+                    found: moment(0),
+                    what: "dropped".into(),
+                }
+                .into(),
+            ),
+        ),
+    ]
+}
