@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
@@ -5,8 +6,15 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   plugins: [svelte()],
   base: './',
+  // Tests and the invented host read the labels where they are kept.
+  server: { fs: { allow: ['..'] } },
   build: { target: ['safari17.2', 'chrome120'], assetsInlineLimit: 0, sourcemap: false },
+  test: {
+    environment: 'jsdom',
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/browser.ts'],
+    alias: { '#door': fileURLToPath(new URL('fake/door.ts', import.meta.url)) },
+  },
   // Under vitest Svelte has to be its browser build, or components cannot be mounted.
   ...(process.env['VITEST'] ? { resolve: { conditions: ['browser'] } } : {}),
-  test: { environment: 'jsdom', include: ['tests/**/*.test.ts'] },
 });
