@@ -40,6 +40,8 @@ pub struct Stated<T> {
     pub reason: Option<String>,
     /// The entries it names.
     pub names: Vec<Naming>,
+    /// Whether any other entry names it.
+    pub named: bool,
     /// What it says.
     pub value: T,
 }
@@ -53,8 +55,8 @@ impl<T> Stated<T> {
 
     /// The same about a part of the value.
     pub fn map<U>(self, part: impl FnOnce(T) -> U) -> Stated<U> {
-        let Self { entry, by, device, recorded, standing, reason, names, value } = self;
-        Stated { entry, by, device, recorded, standing, reason, names, value: part(value) }
+        let Self { entry, by, device, recorded, standing, reason, names, named, value } = self;
+        Stated { entry, by, device, recorded, standing, reason, names, named, value: part(value) }
     }
 }
 

@@ -80,7 +80,8 @@ impl<'v> View<'v> {
     fn stated_where<T: Content>(&self, clause: &str, params: impl Params) -> Result<Vec<Stated<T>>, ReadError> {
         let mut statement = self.connection.prepare_cached(&format!(
             "SELECT e.envelope, e.salt, e.body, s.withdrawn, s.replaced, s.set_aside,
-                    (SELECT min(device) FROM opened o WHERE o.log = e.log)
+                    (SELECT min(device) FROM opened o WHERE o.log = e.log),
+                    EXISTS (SELECT 1 FROM naming n WHERE n.log = e.log AND n.seq = e.seq)
              FROM entry e JOIN standing s ON s.entry = e.id {clause} AND e.kind = ?1 AND s.readable = 1
              ORDER BY e.lamport, e.log, e.seq, e.hash"
         ))?;
@@ -101,6 +102,7 @@ impl<'v> View<'v> {
                     standing: Standing { withdrawn: row.get(3)?, replaced: row.get(4)?, set_aside: row.get(5)? },
                     reason: fact.reason,
                     names: fact.names,
+                    named: row.get(7)?,
                     value,
                 });
             }

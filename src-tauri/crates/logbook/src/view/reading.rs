@@ -35,6 +35,13 @@ impl ReadingOnRecord {
         self.taken.is_live()
     }
 
+    /// Whether a person chose to let this reading stand beside another of the same slot: both are printed, the less
+    /// favourable is judged.
+    #[must_use]
+    pub fn is_kept(&self) -> bool {
+        self.acting.iter().any(|one| one.role == Role::Keeps)
+    }
+
     /// The reading with its current circumstances: one, unless two live values of a circumstance wait to be settled;
     /// then every combination, the first values first.
     #[must_use]
@@ -125,13 +132,12 @@ impl View<'_> {
         let own: Vec<&Stated<Correction>> =
             corrections.iter().filter(|one| names(one, Role::Corrects, entry)).collect();
         let reading = &taken.value.reading;
-        let untouched = taken.is_live() && own.is_empty();
         Ok(ReadingOnRecord {
             tester: circumstance(entry, reading.tester, &own, |it| it.tester.map(Some)),
             test_voltage_v: circumstance(entry, reading.test_voltage_v, &own, |it| it.test_voltage_v),
             at: circumstance(entry, reading.at, &own, |it| it.at),
             conditions: circumstance(entry, reading.conditions, &own, |it| it.conditions),
-            acting: if untouched { Vec::new() } else { self.acting_on(entry)? },
+            acting: if taken.named { self.acting_on(entry)? } else { Vec::new() },
             taken,
         })
     }
