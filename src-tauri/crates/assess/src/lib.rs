@@ -4,6 +4,7 @@
 //! arguments give the same judgement on every device.
 
 pub mod circuit;
+pub mod guard;
 pub mod ids;
 pub mod judgement;
 pub mod limits;
