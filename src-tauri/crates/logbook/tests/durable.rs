@@ -61,12 +61,17 @@ fn writer_process() {
     }
 }
 
+/// How many kills: more overnight.
+fn kills() -> usize {
+    std::env::var("PROVENOHM_KILLS").map_or(50, |number| number.parse().unwrap())
+}
+
 #[test]
 fn fifty_kills_lose_nothing_that_was_acknowledged() {
     let folder = TempDir::new().unwrap();
     drop(start(folder.path()));
     let mut before = 0;
-    for kill in 0..50 {
+    for kill in 0..kills() {
         let mut writer = Command::new(std::env::current_exe().unwrap())
             .args(["--exact", "writer_process", "--ignored", "--nocapture", "--test-threads=1"])
             .env("PROVENOHM_KILLED", folder.path())

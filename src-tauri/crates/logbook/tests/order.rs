@@ -171,8 +171,13 @@ fn what_it_says(hand: &Hand) -> String {
     )
 }
 
+/// How many schedules are run: more overnight.
+fn schedules() -> u32 {
+    std::env::var("PROVENOHM_SCHEDULES").map_or(200, |number| number.parse().unwrap())
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: schedules(), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn any_order_of_arrival_gives_the_same_record(

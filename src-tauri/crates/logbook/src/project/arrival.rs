@@ -80,7 +80,7 @@ pub(super) fn project(
     let (objects, names) = body.map(touched).unwrap_or_default();
     let subject = fact.as_ref().and_then(|fact| fact.as_ref().ok()).and_then(|fact| fact.body.subject());
     for object in objects {
-        about(tx, id, object, Some(object) == subject)?;
+        about(tx, id, kind, object, Some(object) == subject)?;
     }
     for name in &names {
         tx.prepare_cached("INSERT OR IGNORE INTO naming (log, seq, short, role, entry) VALUES (?1, ?2, ?3, ?4, ?5)")?
@@ -121,8 +121,8 @@ pub(super) fn project(
     standing::settle(tx, id)
 }
 
-fn about(tx: &Connection, id: i64, object: Object, subject: bool) -> rusqlite::Result<()> {
-    tx.prepare_cached("INSERT OR IGNORE INTO about (noun, object, entry, subject) VALUES (?1, ?2, ?3, ?4)")?
-        .execute(params![object.noun.number(), blob(&object.id.0), id, subject])?;
+fn about(tx: &Connection, id: i64, kind: u64, object: Object, subject: bool) -> rusqlite::Result<()> {
+    tx.prepare_cached("INSERT OR IGNORE INTO about (noun, object, kind, entry, subject) VALUES (?1, ?2, ?3, ?4, ?5)")?
+        .execute(params![object.noun.number(), blob(&object.id.0), number(kind), id, subject])?;
     Ok(())
 }

@@ -20,7 +20,7 @@ const TABLES: [(&str, &str); 5] = [
     ),
     (
         "about",
-        "SELECT e.log, e.seq, e.hash, a.noun, a.object, a.subject FROM about a JOIN entry e ON e.id = a.entry
+        "SELECT e.log, e.seq, e.hash, a.noun, a.object, a.kind, a.subject FROM about a JOIN entry e ON e.id = a.entry
          ORDER BY e.log, e.seq, e.hash, a.noun, a.object",
     ),
     (

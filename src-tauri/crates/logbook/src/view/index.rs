@@ -59,8 +59,9 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn needs_newer(&self, object: Object) -> Result<Option<bool>, ReadError> {
         let entries = self.entries_where(
-            "SELECT e.envelope, e.salt, e.body FROM about a
-             JOIN entry e ON e.id = a.entry JOIN standing s ON s.entry = e.id
+            // From the few that cannot be read, not from all that is about the object.
+            "SELECT e.envelope, e.salt, e.body FROM standing s
+             CROSS JOIN entry e ON e.id = s.entry CROSS JOIN about a ON a.entry = s.entry
              WHERE a.noun = ?1 AND a.object = ?2 AND s.readable = 0 AND s.withdrawn = 0 AND e.body IS NOT NULL",
             params![object.noun.number(), blob(&object.id.0)],
         )?;

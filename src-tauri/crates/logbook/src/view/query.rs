@@ -66,7 +66,7 @@ impl<'v> View<'v> {
     /// Everything of a kind stated about an object, in the one order that holds on every device.
     pub(super) fn stated<T: Content>(&self, object: Object) -> Result<Vec<Stated<T>>, ReadError> {
         self.stated_where(
-            "JOIN about a ON a.entry = e.id WHERE a.noun = ?2 AND a.object = ?3",
+            "JOIN about a ON a.entry = e.id AND a.kind = ?1 WHERE a.noun = ?2 AND a.object = ?3",
             params![number(T::KIND.number()), object.noun.number(), blob(&object.id.0)],
         )
     }
@@ -212,8 +212,8 @@ impl<'v> View<'v> {
             .connection
             .prepare_cached(
                 "SELECT DISTINCT b.object FROM about a
-                 JOIN about b ON b.entry = a.entry JOIN entry e ON e.id = a.entry JOIN standing s ON s.entry = e.id
-                 WHERE a.noun = ?1 AND a.object = ?2 AND b.noun = ?3 AND e.kind IN (?4, ?5) AND s.readable = 1
+                 JOIN about b ON b.entry = a.entry JOIN standing s ON s.entry = a.entry
+                 WHERE a.noun = ?1 AND a.object = ?2 AND a.kind IN (?4, ?5) AND b.noun = ?3 AND s.readable = 1
                  ORDER BY b.object",
             )?
             .query_map(

@@ -45,9 +45,10 @@ CREATE INDEX opened_book ON opened (noun, book);
 CREATE TABLE about (
     noun INTEGER NOT NULL,
     object BLOB NOT NULL CHECK (length(object) = 16),
+    kind INTEGER NOT NULL, -- the entry's
     entry INTEGER NOT NULL REFERENCES entry (id),
     subject INTEGER NOT NULL CHECK (subject IN (0, 1)),
-    PRIMARY KEY (noun, object, entry)
+    PRIMARY KEY (noun, object, kind, entry)
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX about_entry ON about (entry);
@@ -72,6 +73,8 @@ CREATE TABLE standing (
     replaced INTEGER NOT NULL CHECK (replaced IN (0, 1)),
     set_aside INTEGER NOT NULL CHECK (set_aside IN (0, 1))
 ) STRICT;
+
+CREATE INDEX standing_unreadable ON standing (entry) WHERE readable = 0;
 
 -- Of this device alone; not part of what is shared.
 

@@ -1,0 +1,57 @@
+//! A record of every version that was released is kept, and opens.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod support;
+
+use provenohm_logbook::entry::body::Person;
+use provenohm_logbook::record::{Place, Record};
+use provenohm_logbook::store::SCHEMA;
+use std::path::PathBuf;
+use support::{Counted, Hand, JOB, PERSON, replacing, taken};
+use tempfile::TempDir;
+
+fn kept(schema: u32) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("tests/records/{schema}.sqlite"))
+}
+
+/// Writes the record of this version's schema; run once when a schema is made: `PROVENOHM_WRITE=1`.
+fn write_if_asked() {
+    if std::env::var_os("PROVENOHM_WRITE").is_none() {
+        return;
+    }
+    let folder = TempDir::new().unwrap();
+    let mut hand = open(&folder);
+    let card = Person { person: PERSON, name: "Recorder A".into(), role: "recorder".into() };
+    hand.record.keep_person(&card).unwrap();
+    hand.job();
+    let first = hand.append(taken(1, 30));
+    hand.append(replacing(2, 200, first));
+    hand.write(|writer| writer.seal(JOB.into())).unwrap();
+    drop(hand);
+    let _ = std::fs::remove_file(kept(SCHEMA));
+    let raw = rusqlite::Connection::open(folder.path().join("record.sqlite")).unwrap();
+    raw.execute("VACUUM INTO ?1", [kept(SCHEMA).to_str().unwrap()]).unwrap();
+}
+
+fn open(folder: &TempDir) -> Hand {
+    let place = Place { record: folder.path().join("record.sqlite"), device: folder.path().join("device.sqlite") };
+    let mut random = Counted::from(1);
+    let record = Record::open(&place, &mut |bytes: &mut [u8]| random.fill(bytes)).unwrap();
+    Hand { record, random, minutes: 10, person: PERSON }
+}
+
+#[test]
+fn every_schema_has_a_kept_record_that_opens_and_goes_on() {
+    write_if_asked();
+    for schema in 1..=SCHEMA {
+        let folder = TempDir::new().unwrap();
+        std::fs::copy(kept(schema), folder.path().join("record.sqlite")).unwrap();
+        let mut hand = open(&folder);
+        let readings = hand.record.view().readings(JOB).unwrap();
+        assert_eq!(readings.iter().map(|one| one.is_live()).collect::<Vec<_>>(), [false, true], "schema {schema}");
+        let report = hand.record.view().check(JOB.into()).unwrap();
+        assert!(report.values().all(|log| log.faults.is_empty() && log.sealed == log.entries), "schema {schema}");
+        hand.append(taken(3, 100));
+        assert_eq!(hand.record.view().readings(JOB).unwrap().len(), 3);
+    }
+}
