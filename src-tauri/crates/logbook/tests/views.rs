@@ -7,12 +7,12 @@ use provenohm_assess::ids::{BoardId, CheckId, CircuitId, NoteId, PersonId, Verif
 use provenohm_assess::moment::When;
 use provenohm_assess::tester::{Card, LeadCheck, LeadEnd, Outcome, ProofEvent, ProofKind};
 use provenohm_logbook::entry::body::{
-    BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitOrder, CircuitPlace, CircuitPresent, JobPeople,
-    JobPerson, Note, SamePerson, SameTester, TesterCard, TesterIdentity, VerificationMade,
+    BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitOrder, CircuitPlace, CircuitPresent, Correction,
+    JobPeople, JobPerson, Note, SamePerson, SameTester, TesterCard, TesterIdentity, VerificationMade,
 };
 use provenohm_logbook::entry::{Body, EntryRef, Fact, Noun, Object, ObjectId, Role};
 use support::{
-    BOARD, CIRCUIT, Hand, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, shown, taken,
+    BOARD, CIRCUIT, Hand, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, reading, shown, taken,
 };
 
 fn tester(hand: &mut Hand, tester: provenohm_assess::ids::TesterId, name: &str) {
@@ -215,6 +215,31 @@ fn a_person_may_keep_two_readings_of_one_slot_or_choose_one() {
     assert!(hand.undo());
     hand.write(|writer| writer.settle(&[other], &[one], Some("the first lead was off"))).unwrap();
     assert_eq!(live(&hand), [(other, true)]);
+}
+
+#[test]
+fn a_reading_recorded_by_a_clock_that_went_back_is_doubtful_until_its_time_is_corrected() {
+    let mut hand = Hand::new(1);
+    hand.job();
+    hand.minutes = 30;
+    hand.append(taken(1, 100));
+    hand.minutes = 10;
+    hand.append(taken(2, 100));
+    hand.append(taken(3, 100));
+    let doubtful = |hand: &Hand| -> Vec<bool> {
+        hand.record.view().readings(JOB).unwrap().iter().map(|one| one.has_doubtful_clock()).collect()
+    };
+    assert_eq!(doubtful(&hand), [false, true, false]);
+    let correction = Correction {
+        job: JOB,
+        readings: vec![reading(2, 0, 0).id],
+        tester: None,
+        test_voltage_v: None,
+        at: Some(moment(32)),
+        conditions: None,
+    };
+    hand.write(|writer| writer.correct(correction, "the clock had been set back")).unwrap();
+    assert_eq!(doubtful(&hand), [false, false, false]);
 }
 
 #[test]

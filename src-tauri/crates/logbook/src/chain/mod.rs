@@ -32,7 +32,7 @@ pub enum Fault {
     BrokenLink(EntryRef),
     /// A seal does not verify by the key of the log's first entry.
     BadSeal(EntryRef),
-    /// An entry's clock is earlier than that of the entry it follows: shown as doubtful, never a reason to refuse.
+    /// An entry's clock is earlier than that of the entry it follows, by more than a minute: shown as doubtful, never a reason to refuse.
     ClockBack(EntryRef),
 }
 
@@ -188,13 +188,18 @@ fn columns_agree(row: &rusqlite::Row<'_>, log: LogId, entry: &Entry) -> rusqlite
 fn follow(report: &mut LogReport, before: &[Entry], entry: &Entry) {
     let prev = entry.envelope().prev;
     match before.iter().find(|one| one.hash() == prev) {
-        Some(one) if one.envelope().recorded > entry.envelope().recorded => {
+        Some(one) if clock_went_back(one, entry) => {
             report.faults.push(Fault::ClockBack(entry.reference()));
         }
         Some(_) => {}
         None if before.is_empty() => {}
         None => report.faults.push(Fault::BrokenLink(entry.reference())),
     }
+}
+
+fn clock_went_back(before: &Entry, entry: &Entry) -> bool {
+    use crate::entry::time::{CLOCK_JITTER_MS, unix_ms};
+    unix_ms(&before.envelope().recorded) > unix_ms(&entry.envelope().recorded) + CLOCK_JITTER_MS
 }
 
 fn read(report: &mut LogReport, key: &mut Option<[u8; 32]>, log: LogId, entry: &Entry) {

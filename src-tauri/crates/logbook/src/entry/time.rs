@@ -5,6 +5,10 @@ use super::value::Value;
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate};
 use provenohm_assess::moment::Moment;
 
+/// How far a clock may go back from one entry to the next before it is doubted: clocks that are set by a network
+/// step back a little now and then.
+pub const CLOCK_JITTER_MS: i64 = 60_000;
+
 /// Milliseconds since 1970 UTC.
 #[must_use]
 pub fn unix_ms(moment: &Moment) -> i64 {

@@ -58,13 +58,7 @@ fn prepare(mut connection: Connection) -> Result<Opened, OpenError> {
         return Err(OpenError::OldSqlite(rusqlite::version()));
     }
     connection.busy_timeout(PATIENCE)?;
-    let application: i32 = connection.pragma_query_value(None, "application_id", |row| row.get(0))?;
-    let found: u32 = connection.pragma_query_value(None, "user_version", |row| row.get(0))?;
-    match (application, found) {
-        (APPLICATION, _) => {}
-        (0, 0) if is_empty(&connection)? => {}
-        _ => return Err(OpenError::NotARecord),
-    }
+    let found = what_it_is(&mut connection)?;
     if found > SCHEMA {
         let readable_from: u32 =
             connection.query_row("SELECT number FROM file WHERE name = 'readable_from'", [], |row| row.get(0))?;
@@ -90,6 +84,14 @@ pub(super) fn set_up(connection: &Connection) -> rusqlite::Result<()> {
     Ok(())
 }
 
-fn is_empty(connection: &Connection) -> rusqlite::Result<bool> {
-    connection.query_row("SELECT count(*) = 0 FROM sqlite_schema", [], |row| row.get(0))
+/// The schema's version; 0 for an empty file. Looked at in one piece, as another program may be making it right now.
+fn what_it_is(connection: &mut Connection) -> Result<u32, OpenError> {
+    let look = connection.transaction()?;
+    let empty: bool = look.query_row("SELECT count(*) = 0 FROM sqlite_schema", [], |row| row.get(0))?;
+    let application: i32 = look.pragma_query_value(None, "application_id", |row| row.get(0))?;
+    let found: u32 = look.pragma_query_value(None, "user_version", |row| row.get(0))?;
+    match (application, found, empty) {
+        (APPLICATION, ..) | (0, 0, true) => Ok(found),
+        _ => Err(OpenError::NotARecord),
+    }
 }

@@ -42,6 +42,8 @@ pub struct Stated<T> {
     pub names: Vec<Naming>,
     /// Whether any other entry names it.
     pub named: bool,
+    /// Whether the writer's clock stood earlier than at the entry it follows, by more than a minute.
+    pub clock_back: bool,
     /// What it says.
     pub value: T,
 }
@@ -55,8 +57,8 @@ impl<T> Stated<T> {
 
     /// The same about a part of the value.
     pub fn map<U>(self, part: impl FnOnce(T) -> U) -> Stated<U> {
-        let Self { entry, by, device, recorded, standing, reason, names, named, value } = self;
-        Stated { entry, by, device, recorded, standing, reason, names, named, value: part(value) }
+        let Self { entry, by, device, recorded, standing, reason, names, named, clock_back, value } = self;
+        Stated { entry, by, device, recorded, standing, reason, names, named, clock_back, value: part(value) }
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::facet::{Acting, Standing, Stated};
 use crate::entry::body::{Book, Content};
+use crate::entry::time::CLOCK_JITTER_MS;
 use crate::entry::{Entry, EntryRef, Fact, Kind, LogId, Malformed, NotAnEntry, Noun, Object, ObjectId, Role, Seq};
 use crate::record::ReceiveError;
 use crate::store::{OpenError, blob, counter, entry_of, number};
@@ -81,7 +82,9 @@ impl<'v> View<'v> {
         let mut statement = self.connection.prepare_cached(&format!(
             "SELECT e.envelope, e.salt, e.body, s.withdrawn, s.replaced, s.set_aside,
                     (SELECT min(device) FROM opened o WHERE o.log = e.log),
-                    EXISTS (SELECT 1 FROM naming n WHERE n.log = e.log AND n.seq = e.seq)
+                    EXISTS (SELECT 1 FROM naming n WHERE n.log = e.log AND n.seq = e.seq),
+                    EXISTS (SELECT 1 FROM entry p WHERE p.log = e.log AND p.seq = e.seq - 1 AND p.hash = e.prev
+                            AND p.recorded_ms > e.recorded_ms + {CLOCK_JITTER_MS})
              FROM entry e JOIN standing s ON s.entry = e.id {clause} AND e.kind = ?1 AND s.readable = 1
              ORDER BY e.lamport, e.log, e.seq, e.hash"
         ))?;
@@ -103,6 +106,7 @@ impl<'v> View<'v> {
                     reason: fact.reason,
                     names: fact.names,
                     named: row.get(7)?,
+                    clock_back: row.get(8)?,
                     value,
                 });
             }

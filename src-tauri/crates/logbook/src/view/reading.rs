@@ -35,6 +35,12 @@ impl ReadingOnRecord {
         self.taken.is_live()
     }
 
+    /// Whether the time it was taken at rests on a clock that had gone back, and nobody has corrected it.
+    #[must_use]
+    pub fn has_doubtful_clock(&self) -> bool {
+        self.taken.clock_back && !self.at.is_corrected()
+    }
+
     /// Whether a person chose to let this reading stand beside another of the same slot: both are printed, the less
     /// favourable is judged.
     #[must_use]
