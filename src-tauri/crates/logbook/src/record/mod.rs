@@ -21,6 +21,7 @@ use crate::store::device::Device;
 use crate::store::{self, OpenError};
 use crate::view::{ReadError, View};
 use rusqlite::{Connection, TransactionBehavior};
+use std::fs::File;
 use std::path::PathBuf;
 
 /// Where a record is kept.
@@ -46,6 +47,10 @@ impl Record {
     /// # Errors
     /// [`OpenError`] in words.
     pub fn open(place: &Place, random: &mut dyn Randomness) -> Result<Self, OpenError> {
+        // One program at a time makes the files: SQLite refuses, without waiting, a second one that changes a new
+        // file to write-ahead logging. The lock ends when the file is closed, however that comes about.
+        let opening = File::create(place.device.with_extension("lock"))?;
+        opening.lock()?;
         let device = Device::open(&place.device, random)?;
         // Heads are read before the record: another program may append in between, which must not look like a loss.
         let heads = device.heads()?;

@@ -30,6 +30,9 @@ pub enum OpenError {
     /// The device's identity cannot be made.
     #[error(transparent)]
     NoRandomness(#[from] NoRandomness),
+    /// The folder cannot be written.
+    #[error("the record cannot be opened: {0}")]
+    Folder(#[from] std::io::Error),
     /// SQLite refuses.
     #[error("the record cannot be opened: {0}")]
     Sqlite(#[from] rusqlite::Error),
