@@ -119,6 +119,7 @@ fn two_live_values_of_a_facet_are_two_until_someone_settles_them() {
     let facet = hand.record.view().circuits(JOB).unwrap().remove(0).label;
     assert!(facet.is_unsettled());
     assert_eq!(facet.one(), None);
+    assert!(matches!(hand.write(|writer| writer.settle(&[], &[one], None)), Err(WriteError::NothingKept)));
     hand.write(|writer| writer.settle(&[other], &[one], None)).unwrap();
     let facet = hand.record.view().circuits(JOB).unwrap().remove(0).label;
     assert_eq!(facet.one().unwrap().description, "Cooker");

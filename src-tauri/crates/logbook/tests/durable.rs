@@ -134,6 +134,21 @@ fn two_programs_append_to_one_record_and_lose_nothing() {
 }
 
 #[test]
+fn what_is_read_at_once_is_of_one_moment() {
+    let folder = TempDir::new().unwrap();
+    let hand = start(folder.path());
+    let mut other = open(folder.path(), 2);
+    let count = |view: provenohm_logbook::view::View<'_>| view.readings(JOB).map(|readings| readings.len());
+    let seen = hand.record.at_once(|view| {
+        let before = count(view)?;
+        other.append(taken(1, 100));
+        Ok::<_, provenohm_logbook::view::ReadError>((before, count(view)?))
+    });
+    assert_eq!(seen.unwrap(), (0, 0));
+    assert_eq!(count(hand.record.view()).unwrap(), 1);
+}
+
+#[test]
 fn programs_that_start_together_make_one_record() {
     for _ in 0..10 {
         let folder = TempDir::new().unwrap();

@@ -73,6 +73,9 @@ pub enum WriteError {
     /// A withdrawal, correction or erasure without a reason.
     #[error("a reason is needed")]
     NoReason,
+    /// A choice between live values that keeps none.
+    #[error("one of the values has to stay")]
+    NothingKept,
     /// The entry named cannot be withdrawn, erased or replaced by this.
     #[error("the entry {0} cannot be changed that way")]
     NotThat(EntryRef),

@@ -1,6 +1,6 @@
 //! What leaves the device is sealed first.
 
-use super::{By, ReadError, Receipt, Record, WriteError};
+use super::{By, ReadError, Record, WriteError};
 use crate::entry::Entry;
 use crate::entry::body::Book;
 
@@ -21,12 +21,7 @@ impl Record {
     /// # Errors
     /// [`HandOverError`] in words.
     pub fn hand_over(&mut self, by: By<'_>, books: &[Book]) -> Result<Vec<Entry>, HandOverError> {
-        let Receipt { .. } = self.write(by, |writer| -> Result<(), WriteError> {
-            for book in books {
-                writer.seal(*book)?;
-            }
-            Ok(())
-        })?;
+        self.write(by, |writer| books.iter().try_for_each(|book| writer.seal(*book).map(drop)))?;
         let mut entries = Vec::new();
         for book in books {
             entries.extend(self.view().entries(*book)?);

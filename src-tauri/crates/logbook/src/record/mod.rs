@@ -91,6 +91,15 @@ impl Record {
         View::new(&self.connection)
     }
 
+    /// Reads several things of one and the same moment, whatever another program appends meanwhile.
+    ///
+    /// # Errors
+    /// Whatever `read` returns, or what SQLite says.
+    pub fn at_once<T, E: From<ReadError>>(&self, read: impl FnOnce(View<'_>) -> Result<T, E>) -> Result<T, E> {
+        let transaction = self.connection.unchecked_transaction().map_err(ReadError::from)?;
+        read(View::new(&transaction))
+    }
+
     /// Makes the projected tables anew from the entries.
     ///
     /// # Errors

@@ -54,14 +54,14 @@ impl Writer<'_> {
     /// Chooses between live values of one book: `keeps` stay current, `sets_aside` do not.
     ///
     /// # Errors
-    /// [`WriteError`] in words.
+    /// [`WriteError::NothingKept`] without one to keep; else as [`Writer::append_in`].
     pub fn settle(
         &mut self,
         keeps: &[EntryRef],
         sets_aside: &[EntryRef],
         reason: Option<&str>,
     ) -> Result<EntryRef, WriteError> {
-        let first = keeps.first().ok_or(WriteError::NoReason)?;
+        let first = keeps.first().ok_or(WriteError::NothingKept)?;
         let book = self.view().book_of(first.log)?.ok_or(WriteError::UnknownEntry(*first))?;
         let about = self.about(keeps.iter().chain(sets_aside))?;
         let body = crate::entry::body::Settlement { about };
