@@ -352,3 +352,12 @@ n-isolated-yes = Isolated
 n-isolated-no = Not isolated
 reduced = Reduced test voltage
 reduced-no = Not used
+
+## Walking through a list
+
+look-before = Before
+look-after = Next
+step-of = { $step } of { $of }
+note-kept = Note kept
+language = Language
+job-from-file = From a file
