@@ -135,6 +135,26 @@ describe('saving keys rest after a save', () => {
   });
 });
 
+describe('the key that says the tester is set', () => {
+  it('rests like a saving key, and so does over-range after it', async () => {
+    for (let pair = 0; pair < 9; pair += 1) {
+      await type('487m');
+      await rest();
+    }
+    await type('487m');
+    touch('key-volts', 0);
+    await settle();
+    expect(document.getElementById('key-volts')).not.toBeNull();
+    await rest();
+    touch('key-volts', 5000);
+    await settle();
+    const before = readBack();
+    touch('key-over', 5300);
+    await settle();
+    expect(readBack()).toBe(before);
+  });
+});
+
 describe('touch', () => {
   it('that slides off a key does nothing', () => {
     touch('key-4', 0, { clientX: 500 });
@@ -169,7 +189,10 @@ describe('hardware keys', () => {
 
   it('record a whole board, with the tester set where the next circuit asks for it', async () => {
     for (let pair = 0; pair < 15; pair += 1) {
-      if (document.getElementById('key-volts')) await type('t');
+      if (document.getElementById('key-volts')) {
+        await type('t');
+        await rest();
+      }
       await type(pair % 2 ? 'o' : '487m');
       await rest();
     }

@@ -138,8 +138,10 @@ export class Run {
     await this.attempt(() => call('choose_tester', { board: this.#board, tester }));
   }
 
+  /** Said on the key that stands where over-range stands: a double tap on either must not press the other. */
   async setVolts(volts: number): Promise<void> {
-    await this.attempt(() => call('set_volts', { board: this.#board, volts }));
+    if (this.dead) return this.#refuse(t('refused-too-soon'));
+    if (await this.attempt(() => call('set_volts', { board: this.#board, volts }))) this.#rest();
   }
 
   async setStage(stage: Stage): Promise<void> {

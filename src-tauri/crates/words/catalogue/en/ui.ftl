@@ -361,3 +361,4 @@ step-of = { $step } of { $of }
 note-kept = Note kept
 language = Language
 job-from-file = From a file
+leads-other = Something else
