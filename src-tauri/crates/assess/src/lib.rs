@@ -6,6 +6,7 @@
 pub mod circuit;
 pub mod guard;
 pub mod ids;
+pub mod judge;
 pub mod judgement;
 pub mod limits;
 pub mod moment;

@@ -2,12 +2,24 @@
 
 mod card;
 mod check;
+mod coverage;
 mod history;
+mod leads;
+mod prepared;
+mod proof;
+mod requirement;
+mod standing;
+mod statement;
+mod timeline;
 mod verification;
 
 pub use card::{Card, Range, VoltageCard};
 pub use check::{Damage, LeadCheck, LeadEnd, QuickCheck};
+pub(crate) use coverage::Claim;
 pub use history::{ProofEvent, TesterHistory};
+pub use prepared::Prepared;
+pub(crate) use standing::{Relied, Standing};
+pub(crate) use statement::Question;
 pub use verification::{
     Conforms, Holds, Interval, Outcome, Point, ProofKind, Requirement, RequirementName, RequirementResult, Statement,
     Verification, VoltageFinding,

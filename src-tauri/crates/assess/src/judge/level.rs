@@ -1,0 +1,88 @@
+//! The one table from judgements to levels, and the order of "worst first".
+
+use crate::judgement::{
+    Judgement, Level, MethodReason, TesterJudgement, TesterReason, TesterState, Value, ValueJudgement,
+};
+
+impl Value {
+    /// Its level.
+    #[must_use]
+    pub const fn level(self) -> Level {
+        match self {
+            Self::Meets => Level::Done,
+            Self::Below | Self::TooClose | Self::CannotBeJudged => Level::Look,
+        }
+    }
+}
+
+impl TesterState {
+    /// Its level.
+    #[must_use]
+    pub const fn level(self) -> Level {
+        match self {
+            Self::NotChosen | Self::Barred => Level::Stop,
+            Self::InDoubt | Self::FoundGoodAfterwards | Self::NotProved | Self::Lapsed => Level::Look,
+            Self::Proved => Level::Done,
+        }
+    }
+}
+
+impl TesterJudgement {
+    /// The level of the state, raised by "not confirmable" and by remarks.
+    #[must_use]
+    pub fn level(&self) -> Level {
+        let not_confirmable = self.reasons.iter().any(|r| matches!(r, TesterReason::NotConfirmable { .. }));
+        let look = if not_confirmable { Level::Look } else { Level::Done };
+        let remark = if self.remarks.is_empty() { Level::Done } else { Level::Remark };
+        self.state.level().max(look).max(remark)
+    }
+}
+
+impl MethodReason {
+    /// Its level.
+    #[must_use]
+    pub const fn level(&self) -> Level {
+        match self {
+            Self::ForbiddenPair | Self::TwoLiveValues | Self::NeedsNewerVersion => Level::Stop,
+            Self::LowerVoltage { .. }
+            | Self::HigherVoltage { .. }
+            | Self::LeadsInDoubt { .. }
+            | Self::NeutralNotIsolated
+            | Self::FewerDigits { .. }
+            | Self::AboveTesterLimit { .. }
+            | Self::FarBelowOthers { .. }
+            | Self::DoubtfulClock => Level::Look,
+            Self::ReducedVoltage { .. }
+            | Self::LeadsNotChecked
+            | Self::LeadsMayReadLow { .. }
+            | Self::LoadsConnected
+            | Self::AtReferenceConditions => Level::Remark,
+        }
+    }
+}
+
+/// The highest level of the three parts.
+pub(super) fn highest(value: &ValueJudgement, tester: &TesterJudgement, method: &[MethodReason]) -> Level {
+    let method = method.iter().map(MethodReason::level).max().unwrap_or(Level::Done);
+    value.value.level().max(tester.level()).max(method)
+}
+
+/// How bad a judgement is: by level, then value (below, cannot be judged, too close, meets), then tester (barred, in
+/// doubt, found good afterwards, not proved, lapsed, proved). The greater, the worse.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Severity(Level, Value, TesterState);
+
+impl Judgement {
+    /// For comparing judgements, and for listing the worst first.
+    #[must_use]
+    pub const fn severity(&self) -> Severity {
+        Severity(self.level, self.value.value, self.tester.state)
+    }
+}
+
+/// The list of things to look at: what is *Look* or *Stop*, the worst first, then by place.
+pub fn to_look_at<'a, P: Ord>(judged: impl IntoIterator<Item = (P, &'a Judgement)>) -> Vec<(P, &'a Judgement)> {
+    let mut list: Vec<_> = judged.into_iter().filter(|(_, j)| j.level >= Level::Look).collect();
+    list.sort_by(|(p, a), (q, b)| b.severity().cmp(&a.severity()).then_with(|| p.cmp(q)));
+    list
+}

@@ -1,0 +1,54 @@
+//! The decade hint: an out-by-ten slip stands out against the other readings of its kind on the board.
+
+use crate::quantity::{Comparator, Ohms, Shown};
+use rust_decimal::Decimal;
+
+/// Fewer other readings than this say nothing (common practice).
+pub const FEWEST_FOR_A_MEDIAN: usize = 5;
+
+/// The median of some readings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Median {
+    /// The median, Ω.
+    pub ohms: Ohms,
+    /// How many readings it is taken over.
+    pub readings: usize,
+}
+
+impl Median {
+    /// Two decades or more below the median. Over-range is never marked.
+    #[must_use]
+    pub fn is_far_above(&self, shown: Shown) -> bool {
+        let hundredfold = shown.ohms().0.checked_mul(Decimal::ONE_HUNDRED);
+        shown.comparator != Comparator::MoreThan && hundredfold.is_some_and(|h| h <= self.ohms.0)
+    }
+}
+
+/// The readings of one pair kind on one board, sorted once. Over-range counts as its digits.
+#[derive(Clone, Debug, Default)]
+pub struct OfOneKind(Vec<Ohms>);
+
+impl OfOneKind {
+    /// Sorts them.
+    pub fn new(readings: impl IntoIterator<Item = Shown>) -> Self {
+        let mut all: Vec<Ohms> = readings.into_iter().map(Shown::ohms).collect();
+        all.sort_unstable();
+        Self(all)
+    }
+
+    /// The median of all but this one, which must be among them; nothing where fewer than
+    /// [`FEWEST_FOR_A_MEDIAN`] are left.
+    #[must_use]
+    pub fn median_without(&self, shown: Shown) -> Option<Median> {
+        let own = self.0.binary_search(&shown.ohms()).ok()?;
+        let readings = self.0.len() - 1;
+        if readings < FEWEST_FOR_A_MEDIAN {
+            return None;
+        }
+        let at = |i: usize| self.0.get(if i < own { i } else { i + 1 }).map(|o| o.0);
+        let middle = readings / 2;
+        let upper = at(middle)?;
+        let lower = if readings % 2 == 1 { upper } else { at(middle.checked_sub(1)?)? };
+        Some(Median { ohms: Ohms(((lower + upper) / Decimal::TWO).normalize()), readings })
+    }
+}

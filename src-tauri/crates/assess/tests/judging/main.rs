@@ -1,0 +1,13 @@
+//! What is said of a reading, case by case, each with a sentence why.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, unreachable_pub)]
+
+mod cases;
+mod checks;
+mod history;
+mod live;
+mod order;
+mod policies;
+mod properties;
+mod ranges;
+mod scene;
+mod values;
