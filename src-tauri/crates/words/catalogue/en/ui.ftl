@@ -362,3 +362,4 @@ note-kept = Note kept
 language = Language
 job-from-file = From a file
 leads-other = Something else
+show-more = Show more
