@@ -195,8 +195,31 @@ fn readings_cannot_be_erased_even_by_an_entry_that_says_so() {
     assert!(hand.record.view().readings(JOB).unwrap()[0].is_live());
 }
 
+#[test]
+fn an_entry_acts_only_on_what_it_can_have_known() {
+    let mut hand = Hand::new(1);
+    hand.job();
+    let reading = hand.append(taken(1, 100));
+    let about = vec![Object { noun: Noun::Job, id: ObjectId(JOB.0) }];
+    let body = Fact::naming(
+        provenohm_logbook::entry::body::Withdrawal { about },
+        provenohm_logbook::entry::Role::Withdraws,
+        [reading],
+    )
+    .encode();
+    let lower = foreign_at(2, Kind::Withdrawal.number(), 1, body.clone());
+    hand.record.receive(&[lower]).unwrap();
+    assert!(hand.record.view().readings(JOB).unwrap()[0].is_live(), "a counter lower than the reading's");
+    hand.record.receive(&[foreign(Kind::Withdrawal.number(), 1, body)]).unwrap();
+    assert!(!hand.record.view().readings(JOB).unwrap()[0].is_live());
+}
+
 /// An entry of a log of another device.
 fn foreign(kind: u64, kind_version: u64, body: Vec<u8>) -> Entry {
+    foreign_at(1000, kind, kind_version, body)
+}
+
+fn foreign_at(lamport: u64, kind: u64, kind_version: u64, body: Vec<u8>) -> Entry {
     let envelope = Envelope {
         version: ENVELOPE_VERSION,
         log: LogId(id(0x77)),
@@ -205,7 +228,7 @@ fn foreign(kind: u64, kind_version: u64, body: Vec<u8>) -> Entry {
         kind,
         kind_version,
         critical: true,
-        lamport: Lamport(1000),
+        lamport: Lamport(lamport),
         recorded: moment(0),
         person: None,
         body_hash: Hash::NONE,
