@@ -198,7 +198,7 @@ export const readings: ReadingsView = {
 
 export const tester: TesterView = {
   id: 't1',
-  identity: { name: 'Tester A', serial: '1001', owner: '', note: 'Invented' },
+  identity: { name: 'Tester A', serial: '1001', model: 'Invented model' },
   card: {
     voltages: [250, 500, 1000].map((volts) => ({
       volts: String(volts),

@@ -1,6 +1,12 @@
 //! How an operation refuses: a stable code, the person's words, and complaints about fields.
 
 use crate::views::Complaint;
+use provenohm_exchange::NoSnapshot;
+use provenohm_logbook::random::NoRandomness;
+use provenohm_logbook::record::WriteError;
+use provenohm_logbook::store::OpenError;
+use provenohm_logbook::view::ReadError;
+use provenohm_words::Words;
 
 /// An operation was refused or could not be done. Nothing of it was recorded.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize, ts_rs::TS, thiserror::Error)]
@@ -14,4 +20,88 @@ pub struct Failure {
     pub complaints: Vec<Complaint>,
     /// Technical text to copy, where something broke.
     pub detail: Option<String>,
+}
+
+impl Failure {
+    /// A failure of this code; the catalogue has its words under `failure-CODE`.
+    pub(crate) fn of(code: &str) -> Self {
+        Self { code: code.to_owned(), words: String::new(), complaints: Vec::new(), detail: None }
+    }
+
+    /// With words of its own.
+    pub(crate) fn saying(self, words: impl Into<String>) -> Self {
+        Self { words: words.into(), ..self }
+    }
+
+    /// With technical text to copy.
+    pub(crate) fn because(self, detail: impl std::fmt::Display) -> Self {
+        Self { detail: Some(detail.to_string()), ..self }
+    }
+
+    /// A form with complaints.
+    pub(crate) fn form(complaints: Vec<Complaint>) -> Self {
+        Self { complaints, ..Self::of("form") }
+    }
+
+    /// Fills in the catalogue's words where the failure has none of its own.
+    pub(crate) fn worded(self, words: &Words) -> Self {
+        if self.words.is_empty() { Self { words: words.failure(&self.code), ..self } } else { self }
+    }
+}
+
+impl From<WriteError> for Failure {
+    fn from(error: WriteError) -> Self {
+        let code = match &error {
+            WriteError::NewerRecord => "record_newer",
+            WriteError::DiskFull => "storage_full",
+            WriteError::UnknownPerson(_) => "no_person",
+            WriteError::NoReason => "reason_needed",
+            WriteError::UnknownEntry(_) => "not_found",
+            WriteError::Sqlite(_) => "storage",
+            _ => "unexpected",
+        };
+        Self::of(code).because(error)
+    }
+}
+
+impl From<ReadError> for Failure {
+    fn from(error: ReadError) -> Self {
+        let code = match &error {
+            ReadError::Sqlite(_) => "storage",
+            _ => "record_damaged",
+        };
+        Self::of(code).because(error)
+    }
+}
+
+impl From<OpenError> for Failure {
+    fn from(error: OpenError) -> Self {
+        let code = match &error {
+            OpenError::NeedsNewer => "record_newer",
+            OpenError::NotARecord => "record_damaged",
+            _ => "storage",
+        };
+        Self::of(code).because(error)
+    }
+}
+
+impl From<NoSnapshot> for Failure {
+    fn from(error: NoSnapshot) -> Self {
+        match error {
+            NoSnapshot::NoSuchJob => Self::of("not_found"),
+            NoSnapshot::Unreadable(error) => error.into(),
+        }
+    }
+}
+
+impl From<NoRandomness> for Failure {
+    fn from(error: NoRandomness) -> Self {
+        Self::of("unexpected").because(error)
+    }
+}
+
+impl From<rusqlite::Error> for Failure {
+    fn from(error: rusqlite::Error) -> Self {
+        Self::of("storage").because(error)
+    }
 }

@@ -1,12 +1,24 @@
 //! Every operation a person can ask for, declared once, and the TypeScript types generated from them.
 //!
-//! Hosts (the shell, the headless office) call operations by name through one door; they hold no rule of the trade.
+//! Hosts (the shell, the headless office) call operations by name through one door, [`Api::call`]; they hold no rule of
+//! the trade. Time and randomness come from the [`Host`].
 
+mod api;
+mod demo;
 mod failure;
+pub mod headless;
+mod host;
+mod judged;
 mod operations;
+mod ops;
+mod read;
+mod state;
+mod tell;
 mod typescript;
 pub mod views;
 
+pub use api::Api;
 pub use failure::Failure;
+pub use host::Host;
 pub use operations::OPERATIONS;
 pub use typescript::typescript;

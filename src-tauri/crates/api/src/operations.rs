@@ -1,10 +1,24 @@
 //! The one list of operations: name, what is asked, what is told.
 
+use crate::failure::Failure;
+use crate::ops;
+use crate::state::State;
 use crate::typescript::Collector;
 use crate::views::*;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_json::Value;
+
+fn read<T: DeserializeOwned>(input: Value) -> Result<T, Failure> {
+    serde_json::from_value(input).map_err(|error| Failure::of("bad_input").because(error))
+}
+
+fn write<T: Serialize>(told: &T) -> Result<Value, Failure> {
+    serde_json::to_value(told).map_err(|error| Failure::of("unexpected").because(error))
+}
 
 macro_rules! operations {
-    ($($(#[doc = $doc:literal])+ $name:ident: $asked:ty => $told:ty;)+) => {
+    ($($(#[doc = $doc:literal])+ $name:ident: $asked:ty => $told:ty, $noun:ident;)+) => {
         /// The names of all operations.
         pub const OPERATIONS: &[&str] = &[$(stringify!($name)),+];
 
@@ -12,134 +26,147 @@ macro_rules! operations {
         pub(crate) fn describe(collector: &mut Collector) {
             $(collector.operation::<$asked, $told>(stringify!($name), &[$($doc),+]);)+
         }
+
+        /// Finds the operation, reads what is asked, writes what is told. An operation of the list without its
+        /// function in `ops` does not compile.
+        pub(crate) fn dispatch(state: &mut State, operation: &str, input: Value) -> Result<Value, Failure> {
+            match operation {
+                $(stringify!($name) => {
+                    let asked: $asked = read(input)?;
+                    let told: $told = ops::$noun::$name(state, asked)?;
+                    write(&told)
+                })+
+                unknown => Err(Failure::of("unknown_operation").because(unknown)),
+            }
+        }
     };
 }
 
 operations! {
     /// The catalogue of a language, as Fluent source.
-    catalogue: CatalogueAsk => CatalogueView;
+    catalogue: CatalogueAsk => CatalogueView, start;
     /// Settings of this device.
-    settings: NoInput => SettingsView;
+    settings: NoInput => SettingsView, start;
     /// Keeps settings of this device.
-    set_settings: Settings => SettingsView;
+    set_settings: Settings => SettingsView, start;
     /// Where the person was.
-    place: NoInput => Place;
+    place: NoInput => Place, start;
     /// Keeps where the person is.
-    set_place: Place => Nothing;
+    set_place: Place => Nothing, start;
 
     /// The jobs on this device.
-    jobs: NoInput => JobsView;
+    jobs: NoInput => JobsView, jobs;
     /// Starts a job.
-    start_job: StartJob => JobView;
+    start_job: StartJob => JobView, jobs;
     /// Puts the invented demo job into the record.
-    make_demo: NoInput => JobView;
+    make_demo: NoInput => JobView, jobs;
     /// One job.
-    job: OfJob => JobView;
+    job: OfJob => JobView, jobs;
     /// Another name or place.
-    set_job_names: SetJobNames => JobView;
+    set_job_names: SetJobNames => JobView, jobs;
     /// Another limit set or other policies.
-    set_job_rules: SetJobRules => JobView;
+    set_job_rules: SetJobRules => JobView, rules;
     /// A person more.
-    add_person: AddPerson => JobView;
+    add_person: AddPerson => JobView, jobs;
     /// Says who records on this device.
-    be_person: BePerson => JobView;
+    be_person: BePerson => JobView, jobs;
     /// A board more.
-    add_board: AddBoard => JobView;
+    add_board: AddBoard => JobView, jobs;
     /// Another name for a board.
-    rename_board: RenameBoard => JobView;
+    rename_board: RenameBoard => JobView, jobs;
     /// Takes a board away; its readings stay in the record.
-    remove_board: OfBoard => JobView;
+    remove_board: OfBoard => JobView, jobs;
     /// Chooses between two live values.
-    settle: Settle => JobView;
+    settle: Settle => JobView, rules;
     /// The limit sets there are.
-    limit_sets: NoInput => SetsView;
+    limit_sets: NoInput => SetsView, rules;
     /// Takes a limit set of one's own.
-    load_set: LoadSet => SetsView;
+    load_set: LoadSet => SetsView, rules;
 
     /// A board's circuits with what follows from each.
-    circuits: OfBoard => CircuitsView;
+    circuits: OfBoard => CircuitsView, circuits;
     /// What follows from a form, or what is wrong with it.
-    check_circuit: CheckCircuit => CircuitChecked;
+    check_circuit: CheckCircuit => CircuitChecked, circuits;
     /// A new circuit, or a change to one.
-    save_circuit: SaveCircuit => CircuitsChanged;
+    save_circuit: SaveCircuit => CircuitsChanged, circuits;
     /// Many numbered circuits of one kind.
-    add_many_circuits: AddManyCircuits => CircuitsChanged;
+    add_many_circuits: AddManyCircuits => CircuitsChanged, circuits;
     /// What a pasted or imported table would make.
-    preview_circuits: CircuitTable => CircuitsPreview;
+    preview_circuits: CircuitTable => CircuitsPreview, table;
     /// Takes a pasted or imported table, whole or not at all.
-    import_circuits: CircuitTable => CircuitsChanged;
+    import_circuits: CircuitTable => CircuitsChanged, table;
     /// One place up or down.
-    move_circuit: MoveCircuit => CircuitsView;
+    move_circuit: MoveCircuit => CircuitsView, circuits;
     /// Takes a circuit away; its readings stay in the record.
-    remove_circuit: OfCircuit => CircuitsChanged;
+    remove_circuit: OfCircuit => CircuitsChanged, circuits;
     /// Brings a circuit back.
-    restore_circuit: OfCircuit => CircuitsChanged;
+    restore_circuit: OfCircuit => CircuitsChanged, circuits;
     /// Takes an act back.
-    undo: UndoAsk => Done;
+    undo: UndoAsk => Done, undo;
 
     /// Opens Run, or jumps in it.
-    run: RunAsk => RunView;
+    run: RunAsk => RunView, run;
     /// Keeps half-typed digits; told at each key.
-    draft: Draft => DraftView;
+    draft: Draft => DraftView, run;
     /// Saves a reading and moves on.
-    save_reading: SaveReading => Saved;
+    save_reading: SaveReading => Saved, run;
     /// Marks a pair *not tested* and moves on.
-    mark_not_tested: MarkNotTested => Saved;
+    mark_not_tested: MarkNotTested => Saved, run;
     /// Takes back this person's last act on this board; without end.
-    undo_reading: OfBoard => Undone;
+    undo_reading: OfBoard => Undone, run;
     /// A note on a slot.
-    set_note: SetNote => RunView;
+    set_note: SetNote => RunView, run;
     /// The tester in hand.
-    choose_tester: ChooseTester => RunView;
+    choose_tester: ChooseTester => RunView, run;
     /// The tester is set to this test voltage.
-    set_volts: SetVolts => RunView;
+    set_volts: SetVolts => RunView, run;
     /// Before or after equipment is connected.
-    set_stage: SetStage => RunView;
+    set_stage: SetStage => RunView, run;
     /// Conditions from now on.
-    set_conditions: SetConditions => RunView;
+    set_conditions: SetConditions => RunView, run;
     /// Lives joined for the test to earth, or singly.
-    set_joined: SetJoined => RunView;
+    set_joined: SetJoined => RunView, run;
     /// Leads shorted or open.
-    record_lead_check: LeadCheckAsk => LeadChecked;
+    record_lead_check: LeadCheckAsk => LeadChecked, run;
 
     /// The testers on this device.
-    testers: NoInput => TestersView;
+    testers: NoInput => TestersView, testers;
     /// One tester.
-    tester: OfTester => TesterView;
+    tester: OfTester => TesterView, testers;
     /// A new tester, or a change to one.
-    save_tester: SaveTester => TesterView;
+    save_tester: SaveTester => TesterView, testers;
     /// Records a verification.
-    record_verification: RecordVerification => TesterView;
+    record_verification: RecordVerification => TesterView, verifications;
     /// Withdraws a verification.
-    withdraw_verification: WithdrawVerification => TesterView;
+    withdraw_verification: WithdrawVerification => TesterView, verifications;
 
     /// Things to look at, worst first, and the boards at a glance.
-    look: OfJob => LookView;
+    look: OfJob => LookView, look;
     /// Where a slot's readings come from.
-    origin: OfSlot => OriginView;
+    origin: OfSlot => OriginView, origin;
     /// Readings to choose from for a correction.
-    readings: ReadingsAsk => ReadingsView;
+    readings: ReadingsAsk => ReadingsView, correct;
     /// Corrects tester, test voltage, time or conditions of many readings.
-    correct_readings: CorrectReadings => Done;
+    correct_readings: CorrectReadings => Done, correct;
     /// A reading in place of another.
-    replace_reading: ReplaceReading => Done;
+    replace_reading: ReplaceReading => Done, correct;
     /// Withdraws a reading.
-    withdraw_reading: WithdrawReading => Done;
+    withdraw_reading: WithdrawReading => Done, correct;
 
     /// What the schedule will say, as a list.
-    schedule: OfJob => ScheduleView;
+    schedule: OfJob => ScheduleView, schedule;
     /// A page of the schedule as a picture.
-    preview_page: PageAsk => PageView;
+    preview_page: PageAsk => PageView, schedule;
     /// Writes the schedule to a file.
-    make_schedule: MakeSchedule => Written;
+    make_schedule: MakeSchedule => Written, schedule;
     /// Writes a job file.
-    export_job: OfJob => Written;
+    export_job: OfJob => Written, job_file;
     /// What a job file holds.
-    preview_job_file: JobFileText => JobFilePreview;
+    preview_job_file: JobFileText => JobFilePreview, job_file;
     /// Makes a new job from a job file.
-    import_job_file: JobFileText => Imported;
+    import_job_file: JobFileText => Imported, job_file;
     /// The cautions.
-    cautions: OfJob => CautionsView;
+    cautions: OfJob => CautionsView, cautions;
     /// This person has read the cautions for this job.
-    confirm_cautions: OfJob => CautionsView;
+    confirm_cautions: OfJob => CautionsView, cautions;
 }

@@ -1,1 +1,7 @@
-//! To be written.
+//! What leaves and enters the program: the job file, a snapshot of one job for other software.
+
+pub mod import;
+pub mod job_file;
+mod snapshot;
+
+pub use snapshot::{NoSnapshot, as_of, entries_of, refresh_readings, snapshot, tester};

@@ -1,2 +1,35 @@
-//! To be written.
-fn main() {}
+//! `provenohm-office`: what can be done without a window. It asks the same functions as the screens and holds no rule
+//! of the trade. Exit 0: done. 2: something could not be read or done, in one sentence. 3: `judge --strict` and not
+//! every required pair meets, is proved, and has no fault of method.
+
+mod ask;
+mod command;
+mod record;
+mod tell;
+
+use clap::Parser;
+use command::{Arguments, Command};
+use std::process::ExitCode;
+
+/// Input that cannot be read, or something that cannot be done: one sentence.
+const REFUSED: u8 = 2;
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    let outcome = match arguments.command {
+        Command::Sets { json } => ask::sets(json),
+        Command::Limit { circuit, json } => ask::limit(&circuit, json),
+        Command::Explain(explain) => ask::explain(&explain),
+        Command::Judge { file, at, json, strict } => ask::judge(&file, at, json, strict),
+        Command::Import { file, record } => record::import(&file, &record),
+        Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
+        Command::Demo { record } => record::demo(&record),
+    };
+    match outcome {
+        Ok(code) => code,
+        Err(sentence) => {
+            tell::complain(&sentence);
+            ExitCode::from(REFUSED)
+        }
+    }
+}

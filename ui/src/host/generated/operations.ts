@@ -454,7 +454,7 @@ words: string, };
 
 export type ConditionsView = { 
 /**
- * Loads.
+ * Loads: as the circuit has them, unless said otherwise here.
  */
 loads: Loads, 
 /**
@@ -1432,6 +1432,10 @@ description: string,
  */
 sign: Sign, 
 /**
+ * Its first open slot, or its first one.
+ */
+slot: SlotId | null, 
+/**
  * `3 of 5`.
  */
 progress: string, };
@@ -1560,7 +1564,7 @@ joined: boolean,
  */
 conditions: ConditionsView, 
 /**
- * The note on this slot, if there is one.
+ * The note on this circuit, if there is one.
  */
 note: string | null, 
 /**
@@ -1664,7 +1668,7 @@ export type SetConditions = {
  */
 board: BoardId, 
 /**
- * Loads.
+ * Loads on the circuit now.
  */
 loads: Loads, 
 /**
@@ -1906,13 +1910,9 @@ name: string,
  */
 serial: string, 
 /**
- * Owner.
+ * Its type as marked.
  */
-owner: string, 
-/**
- * Note.
- */
-note: string, };
+model: string, };
 
 export type TesterLine = { 
 /**
@@ -1959,6 +1959,14 @@ state: Array<Sentence>,
  * Verifications, newest first.
  */
 verifications: Array<VerificationView>, 
+/**
+ * The form a new verification starts with: the card's test voltages, nothing stated.
+ */
+fresh: VerificationForm, 
+/**
+ * What a verification form offers.
+ */
+choices: VerificationChoices, 
 /**
  * What the last act changed, in words.
  */
@@ -2021,6 +2029,20 @@ run: RunView, };
 export type UnitKey = "k" | "m" | "g";
 
 export type ValuePolicy = "simple" | "guarded";
+
+export type VerificationChoices = { 
+/**
+ * Laboratory or bench.
+ */
+kinds: Array<Choice>, 
+/**
+ * Results as found and as left.
+ */
+outcomes: Array<Choice>, 
+/**
+ * Against the tester standard.
+ */
+conforms: Array<Choice>, };
 
 export type VerificationForm = { 
 /**

@@ -228,6 +228,7 @@ export class Run {
 
   #drafted(answer: DraftView): void {
     this.draft = answer;
+    if (answer.refused) this.refused = answer.refused;
   }
 
   #refuse(words: string): void {

@@ -66,7 +66,7 @@ told! {
         pub joined: bool,
         /// Under which conditions the next readings are taken.
         pub conditions: ConditionsView,
-        /// The note on this slot, if there is one.
+        /// The note on this circuit, if there is one.
         pub note: Option<String>,
         /// The end card, when no slot is open.
         pub ended: Option<EndCard>,
@@ -98,6 +98,8 @@ told! {
         pub description: String,
         /// Its sign.
         pub sign: Sign,
+        /// Its first open slot, or its first one.
+        pub slot: Option<SlotId>,
         /// `3 of 5`.
         pub progress: String,
     }
@@ -210,7 +212,7 @@ told! {
 
     /// Conditions the next readings are taken under.
     pub struct ConditionsView {
-        /// Loads.
+        /// Loads: as the circuit has them, unless said otherwise here.
         pub loads: Loads,
         /// N isolated from PE; absent: not stated.
         pub n_isolated: Option<bool>,
@@ -333,7 +335,7 @@ asked! {
         pub words: String,
     }
 
-    /// A note on a slot; empty takes it away.
+    /// A note on the circuit of a slot; empty takes it away.
     pub struct SetNote {
         /// The board.
         pub board: BoardId,
@@ -371,7 +373,7 @@ asked! {
     pub struct SetConditions {
         /// The board of the run.
         pub board: BoardId,
-        /// Loads.
+        /// Loads on the circuit now.
         pub loads: Loads,
         /// N isolated from PE.
         #[serde(default)]

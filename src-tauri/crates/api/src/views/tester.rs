@@ -1,6 +1,6 @@
 //! Testers and their cards.
 
-use super::{Sentence, TesterLine, VerificationView};
+use super::{Sentence, TesterLine, VerificationChoices, VerificationForm, VerificationView};
 use provenohm_assess::ids::TesterId;
 
 told! {
@@ -24,6 +24,10 @@ told! {
         pub state: Vec<Sentence>,
         /// Verifications, newest first.
         pub verifications: Vec<VerificationView>,
+        /// The form a new verification starts with: the card's test voltages, nothing stated.
+        pub fresh: VerificationForm,
+        /// What a verification form offers.
+        pub choices: VerificationChoices,
         /// What the last act changed, in words.
         pub words: Option<String>,
     }
@@ -36,12 +40,9 @@ asked! {
         pub name: String,
         /// Serial number.
         pub serial: String,
-        /// Owner.
+        /// Its type as marked.
         #[serde(default)]
-        pub owner: String,
-        /// Note.
-        #[serde(default)]
-        pub note: String,
+        pub model: String,
     }
 
     /// A card as typed.

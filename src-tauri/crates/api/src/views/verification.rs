@@ -5,6 +5,16 @@ use provenohm_assess::judgement::Level;
 use provenohm_assess::tester::{Conforms, Outcome, ProofKind};
 
 told! {
+    /// What a verification form offers, with words.
+    pub struct VerificationChoices {
+        /// Laboratory or bench.
+        pub kinds: Vec<super::Choice>,
+        /// Results as found and as left.
+        pub outcomes: Vec<super::Choice>,
+        /// Against the tester standard.
+        pub conforms: Vec<super::Choice>,
+    }
+
     /// One verification on record.
     pub struct VerificationView {
         /// Its id.

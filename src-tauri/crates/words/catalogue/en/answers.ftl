@@ -177,3 +177,152 @@ answer-not-proved-readings = { $count ->
    *[other] { $count } readings rest on a tester that was not proved
 }
 answer-cautions-confirmed = Read and confirmed by { $person } on { $at }
+
+## Places and small parts
+
+answer-circuit-name = { $description ->
+    [none] { $reference }
+   *[other] { $reference } { $description }
+}
+answer-place = { $board } · { $circuit } · { $pair }
+answer-source-and-tag = { $source } ({ $tag })
+answer-state-at = { $volts }: { $state }
+answer-taken-back = Taken back
+answer-tested-after-all = Tested after all
+answer-reading-replaced = Recorded { $reading } in its place
+answer-reading-withdrawn = Withdrew { $reading }
+answer-why-mistyped = mistyped
+answer-why-repaired = repaired, tested again
+answer-why-repeated = repeated
+
+## What a verification says
+
+answer-kind-calibration = Calibration by a laboratory
+answer-kind-bench = Bench verification
+answer-verification-failed-whole = Failed on the whole
+answer-statement-as-found = { $volts } as found: { $what }
+answer-statement-as-left = { $volts } as left: { $what }
+answer-outcome-good = good
+answer-outcome-failed = failed
+answer-outcome-conditional = failed on condition
+answer-outcome-not-stated = not stated
+answer-holds = indications hold { $intervals }
+answer-conforms-yes = { $edition ->
+    [none] conforms to the tester standard
+   *[other] conforms to { $edition }
+}
+answer-conforms-no = { $edition ->
+    [none] does not conform to the tester standard
+   *[other] does not conform to { $edition }
+}
+answer-conforms-not-all-tested = { $edition ->
+    [none] tester standard: not all tested
+   *[other] { $edition }: not all tested
+}
+answer-conforms-not-stated = { $edition ->
+    [none] tester standard: not stated
+   *[other] { $edition }: not stated
+}
+answer-operating-uncertainty = operating uncertainty { $percent }
+
+## What stands on the schedule's first page
+
+answer-origin = Origin
+answer-policy-value = Values
+answer-policy-tester = Testers
+answer-spd-stays = surge protector stays connected
+answer-circuit-taken-away = circuit taken away, its readings stay
+answer-was = { $what } was { $before }
+answer-at-time = { $at }: { $what }
+answer-finding-two-values = { $count ->
+    [one] { $count } reading has two values to settle
+   *[other] { $count } readings have two values to settle
+}
+answer-finding-newer-version = { $count ->
+    [one] { $count } reading needs a newer version to be judged
+   *[other] { $count } readings need a newer version to be judged
+}
+answer-finding-forbidden = { $count ->
+    [one] { $count } reading is of a pair the set forbids with its loads
+   *[other] { $count } readings are of pairs the set forbids with their loads
+}
+answer-finding-no-tester = { $count ->
+    [one] { $count } reading has no tester chosen
+   *[other] { $count } readings have no tester chosen
+}
+answer-finding-barred = { $count ->
+    [one] { $count } reading was taken with a barred tester
+   *[other] { $count } readings were taken with a barred tester
+}
+answer-finding-below = { $count ->
+    [one] { $count } reading is below its limit
+   *[other] { $count } readings are below their limit
+}
+answer-finding-cannot-be-judged = { $count ->
+    [one] { $count } reading cannot be judged
+   *[other] { $count } readings cannot be judged
+}
+answer-finding-too-close = { $count ->
+    [one] { $count } reading is too close to call
+   *[other] { $count } readings are too close to call
+}
+answer-finding-tester-in-doubt = { $count ->
+    [one] { $count } reading is in doubt: its tester failed afterwards
+   *[other] { $count } readings are in doubt: their tester failed afterwards
+}
+answer-finding-good-afterwards = { $count ->
+    [one] { $count } reading rests on a tester found good only afterwards
+   *[other] { $count } readings rest on a tester found good only afterwards
+}
+answer-finding-not-proved = { $count ->
+    [one] { $count } reading rests on a tester that was not proved
+   *[other] { $count } readings rest on a tester that was not proved
+}
+answer-finding-lapsed = { $count ->
+    [one] { $count } reading rests on a lapsed verification
+   *[other] { $count } readings rest on a lapsed verification
+}
+answer-finding-not-confirmable = { $count ->
+    [one] { $count } reading can no longer be confirmed: its tester was adjusted since
+   *[other] { $count } readings can no longer be confirmed: their tester was adjusted since
+}
+answer-finding-other-voltage = { $count ->
+    [one] { $count } reading was taken at another test voltage than asked
+   *[other] { $count } readings were taken at another test voltage than asked
+}
+answer-finding-leads-in-doubt = { $count ->
+    [one] { $count } reading was taken with leads in doubt
+   *[other] { $count } readings were taken with leads in doubt
+}
+answer-finding-odd = { $count ->
+    [one] { $count } reading looks odd
+   *[other] { $count } readings look odd
+}
+answer-finding-reduced = { $count ->
+    [one] { $count } reading was taken at the reduced test voltage
+   *[other] { $count } readings were taken at the reduced test voltage
+}
+answer-finding-leads-not-checked = { $count ->
+    [one] { $count } over-range reading without a lead check that day
+   *[other] { $count } over-range readings without a lead check that day
+}
+answer-finding-corrected = { $count ->
+    [one] { $count } reading had its circumstances corrected
+   *[other] { $count } readings had their circumstances corrected
+}
+answer-finding-not-tested = { $count ->
+    [one] { $count } pair was not tested
+   *[other] { $count } pairs were not tested
+}
+answer-finding-gone = { $count ->
+    [one] { $count } reading was withdrawn or replaced
+   *[other] { $count } readings were withdrawn or replaced
+}
+
+## Without a window
+
+answer-no-reading = no reading
+answer-judged-sums = { $required ->
+    [one] { $required } pair required
+   *[other] { $required } pairs required
+}: { $meets } meet, { $below } below, { $close } too close to call, { $unjudged } cannot be judged, { $missing } without a reading; { $unproved } with a tester not proved, { $method } with a fault of method

@@ -34,6 +34,7 @@ complaint-ranges-overlap = This range overlaps the one before it
 complaint-step-too-large = One step is larger than this range
 complaint-above-zero = Write a figure above zero
 complaint-voltage-twice = { $volts } stands here twice
+complaint-nothing-to-correct = Choose readings and what to correct
 complaint-nothing-stated = State at least one test voltage
 complaint-too-long = At most { $most } characters
 
@@ -44,6 +45,8 @@ complaint-felv-supply-needed = Enter the nominal voltage of the FELV supply
 complaint-to-earth-needed = This set asks for the voltage to earth
 complaint-to-earth-above = The voltage to earth is above the nominal voltage
 complaint-dc-conductors = These conductors belong to the other kind of current
+complaint-above-low-voltage = The limit sets go up to { $bound }
+complaint-pen-kept-apart = { $measure } stays apart from a PEN
 complaint-no-limit = This set has no limit for this circuit
 
 ## Tables and files
@@ -53,6 +56,7 @@ complaint-columns = { $found ->
     [one] { $found } column here, { $expected } are needed
    *[other] { $found } columns here, { $expected } are needed
 }
+complaint-line-unreadable = This line cannot be read as a table
 complaint-empty-table = No line with a circuit in it
 complaint-unknown-column = Unknown column “{ $column }”
 complaint-missing-column = Column “{ $column }” is missing

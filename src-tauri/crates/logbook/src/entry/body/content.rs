@@ -1,6 +1,6 @@
 //! The content of every kind known here, and what each is about.
 
-use super::frame::{Noun, Object};
+use super::frame::{Fact, Noun, Object};
 use super::{job, log, people, reading, tester};
 use crate::entry::{Coded, Kind, Malformed, ObjectId, Value};
 use provenohm_assess::circuit::{Pair, Terminal};
@@ -58,6 +58,12 @@ macro_rules! bodies {
         $(impl From<$content> for Body {
             fn from(content: $content) -> Self {
                 Self::$kind(content)
+            }
+        }
+
+        impl From<$content> for Fact {
+            fn from(content: $content) -> Self {
+                Body::from(content).into()
             }
         })+
     };

@@ -1,0 +1,70 @@
+//! The one door: an operation by name, JSON in and out.
+
+use crate::failure::Failure;
+use crate::host::Host;
+use crate::operations;
+use crate::ops::job_file::job_text;
+use crate::state::State;
+use provenohm_assess::ids::JobId;
+use provenohm_logbook::record::{Place, Record};
+use serde_json::Value;
+use std::path::Path;
+use std::sync::{Mutex, PoisonError};
+
+/// The program behind its door. May be called from several threads; one call runs at a time.
+pub struct Api {
+    state: Mutex<State>,
+}
+
+impl Api {
+    /// Opens the record in `folder`, or makes it.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn open(folder: &Path, mut host: Host) -> Result<Self, Failure> {
+        let english = provenohm_words::Words::new(provenohm_words::Locale::ENGLISH);
+        let open = || -> Result<State, Failure> {
+            std::fs::create_dir_all(folder).map_err(|error| Failure::of("storage").because(error))?;
+            let place = Place { record: folder.join("record.sqlite"), device: folder.join("device.sqlite") };
+            let record = Record::open(&place, &mut host)?;
+            let papers = host.papers().cloned().unwrap_or_else(|| folder.join("papers"));
+            State::new(record, host, papers)
+        };
+        open().map(Self::over).map_err(|failure| failure.worded(&english))
+    }
+
+    /// A record that lives as long as the program, for batch commands and tests. Files go to `papers`.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn in_memory(mut host: Host, papers: &Path) -> Result<Self, Failure> {
+        let record = Record::in_memory(&mut host)?;
+        State::new(record, host, papers.to_owned()).map(Self::over)
+    }
+
+    fn over(state: State) -> Self {
+        Self { state: Mutex::new(state) }
+    }
+
+    /// The text of a job's file, for hosts that write it themselves.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn job_file(&self, job: &str) -> Result<String, Failure> {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
+        let text = job.and_then(|job| job_text(&mut state, job));
+        text.map_err(|failure| failure.worded(&state.words))
+    }
+
+    /// Does one operation. What it says was saved is on the disk when this returns.
+    ///
+    /// # Errors
+    /// A [`Failure`] with a stable code and the person's words; nothing of the operation was recorded then.
+    pub fn call(&self, operation: &str, input: Value) -> Result<Value, Failure> {
+        // A panic elsewhere cannot leave the record half written, so what it held is used on.
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let answer = operations::dispatch(&mut state, operation, input);
+        answer.map_err(|failure| failure.worded(&state.words))
+    }
+}

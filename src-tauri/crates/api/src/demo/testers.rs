@@ -1,0 +1,128 @@
+//! The demo's four testers: one proved, one without verification, one lapsed, one that fails after use.
+
+use super::Clock;
+use crate::failure::Failure;
+use crate::ops::{testers, verifications};
+use crate::state::State;
+use crate::views::{
+    CardForm, FindingForm, HoldsForm, RangeForm, RecordVerification, SaveTester, TesterIdentity, VerificationForm,
+    VoltageForm,
+};
+use chrono::{Days, NaiveDate};
+use provenohm_assess::ids::TesterId;
+use provenohm_assess::tester::{Conforms, Outcome, ProofKind};
+
+/// The testers of the demo.
+pub(super) struct Testers {
+    pub(super) proved: TesterId,
+    pub(super) unverified: TesterId,
+    pub(super) lapsed: TesterId,
+    pub(super) fails_later: TesterId,
+}
+
+/// Puts the testers and what was known of them at the start into the record.
+pub(super) fn make(state: &mut State, clock: &Clock) -> Result<Testers, Failure> {
+    let today = clock.now().date_naive();
+    let ago = |days: u64| today.checked_sub_days(Days::new(days)).unwrap_or(today);
+    let on = |days: u64| today.checked_add_days(Days::new(days)).unwrap_or(today);
+    let testers = Testers {
+        proved: tester(state, "demo-tester-a", "1001")?,
+        unverified: tester(state, "demo-tester-b", "1002")?,
+        lapsed: tester(state, "demo-tester-c", "1003")?,
+        fails_later: tester(state, "demo-tester-d", "1004")?,
+    };
+    calibrated(state, testers.proved, "INV-1001", ago(200), on(165))?;
+    calibrated(state, testers.lapsed, "INV-1003", ago(430), ago(65))?;
+    calibrated(state, testers.fails_later, "INV-1004", ago(120), on(245))?;
+    Ok(testers)
+}
+
+fn tester(state: &mut State, name: &str, serial: &str) -> Result<TesterId, Failure> {
+    let range = |from: &str, to: &str, resolution: &str, percent: &str| RangeForm {
+        from: from.to_owned(),
+        to: to.to_owned(),
+        resolution: resolution.to_owned(),
+        percent: percent.to_owned(),
+        digits: "2".to_owned(),
+    };
+    let voltage = |volts: u32| VoltageForm {
+        volts: volts.to_string(),
+        over_range: "999 MΩ".to_owned(),
+        operating_percent: String::new(),
+        ranges: vec![
+            range("0.05 MΩ", "19.99 MΩ", "0.01 MΩ", "3"),
+            range("20 MΩ", "199.9 MΩ", "0.1 MΩ", "3"),
+            range("200 MΩ", "999 MΩ", "1 MΩ", "5"),
+        ],
+    };
+    let name = state.words.text(name);
+    let model = state.words.text("demo-tester-model");
+    let identity = TesterIdentity { name, serial: serial.to_owned(), model };
+    let card = CardForm {
+        voltages: [250, 500, 1000].map(voltage).into(),
+        conforms: true,
+        shorted_up_to: "0.02 MΩ".to_owned(),
+    };
+    Ok(testers::save_tester(state, SaveTester { tester: None, identity, card })?.id)
+}
+
+fn calibrated(
+    state: &mut State,
+    tester: TesterId,
+    certificate: &str,
+    made: NaiveDate,
+    valid_until: NaiveDate,
+) -> Result<(), Failure> {
+    let form = VerificationForm {
+        valid_until: state.words.date(valid_until),
+        findings: [250, 500, 1000].map(good).into(),
+        ..paper(state, made, ProofKind::Calibration, certificate)
+    };
+    record(state, tester, form)
+}
+
+/// A bench check finds the last tester failed at 500 V.
+pub(super) fn fail(state: &mut State, clock: &Clock, tester: TesterId) -> Result<(), Failure> {
+    let failed = FindingForm { as_found: Outcome::Failed, as_left: Outcome::NotStated, holds: Vec::new(), ..good(500) };
+    let form = VerificationForm {
+        findings: vec![FindingForm { conforms: Conforms::NotStated, ..failed }],
+        ..paper(state, clock.now().date_naive(), ProofKind::Bench, "")
+    };
+    record(state, tester, form)
+}
+
+fn good(volts: u32) -> FindingForm {
+    FindingForm {
+        volts: volts.to_string(),
+        as_found: Outcome::Good,
+        as_left: Outcome::Good,
+        conforms: Conforms::Yes,
+        edition: "IEC 61557-2:2019".to_owned(),
+        holds: vec![HoldsForm { from: "0.1 MΩ".to_owned(), to: "999 MΩ".to_owned() }],
+        operating_percent: String::new(),
+    }
+}
+
+fn paper(state: &State, made: NaiveDate, kind: ProofKind, certificate: &str) -> VerificationForm {
+    let by = match kind {
+        ProofKind::Calibration => "demo-laboratory",
+        ProofKind::Bench => "demo-bench",
+    };
+    VerificationForm {
+        date: state.words.date(made),
+        time: String::new(),
+        valid_until: String::new(),
+        kind,
+        by: state.words.text(by),
+        certificate: certificate.to_owned(),
+        adjusted: false,
+        failed_on_the_whole: false,
+        findings: Vec::new(),
+    }
+}
+
+fn record(state: &mut State, tester: TesterId, form: VerificationForm) -> Result<(), Failure> {
+    let asked = RecordVerification { tester, form, replaces: None, reason: String::new() };
+    verifications::record_verification(state, asked)?;
+    Ok(())
+}

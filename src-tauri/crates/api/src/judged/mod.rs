@@ -1,0 +1,170 @@
+//! A job with every reading judged on what is known, board by board and slot by slot.
+
+mod index;
+mod median;
+mod readings;
+mod slot;
+mod slots;
+
+pub(crate) use readings::JudgedReading;
+pub(crate) use slot::{Slot, slot_of};
+
+use crate::failure::Failure;
+use provenohm_assess::circuit::{Electrical, Stage};
+use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
+use provenohm_assess::judge::Testers;
+use provenohm_assess::limits::{Demand, LimitSet, NoLimit};
+use provenohm_assess::quantity::Shown;
+use provenohm_assess::reading::Reading;
+use provenohm_assess::tester::{Prepared, TesterHistory};
+use provenohm_exchange::job_file::{Board, Circuit, JobFile, Tester};
+use std::collections::BTreeMap;
+
+/// A job with every reading judged.
+pub(crate) struct Judged {
+    /// What is known.
+    pub(crate) file: JobFile,
+    grounds: Grounds,
+    /// Every reading of the file, in its order.
+    pub(crate) readings: Vec<JudgedReading>,
+    /// Boards with their circuits and slots, before equipment is connected.
+    pub(crate) boards: Vec<JudgedBoard>,
+    index: index::Index,
+}
+
+/// What readings are judged by.
+#[derive(Clone)]
+struct Grounds {
+    set: LimitSet,
+    testers: Testers,
+    histories: BTreeMap<TesterId, TesterHistory>,
+    circuits: BTreeMap<CircuitId, Circuit>,
+}
+
+/// A board as judged.
+pub(crate) struct JudgedBoard {
+    pub(crate) id: BoardId,
+    pub(crate) name: String,
+    pub(crate) circuits: Vec<JudgedCircuit>,
+}
+
+/// A circuit as judged.
+pub(crate) struct JudgedCircuit {
+    pub(crate) circuit: Circuit,
+    /// What the set asks before equipment is connected.
+    pub(crate) demand: Result<Demand, NoLimit>,
+    /// Its slots before equipment is connected, and slots after it that hold something.
+    pub(crate) slots: Vec<Slot>,
+}
+
+impl Judged {
+    /// Judges everything in the file.
+    ///
+    /// # Errors
+    /// `set_not_here` if the limit set in it cannot be read.
+    pub(crate) fn of(file: JobFile) -> Result<Self, Failure> {
+        let set = LimitSet::load(file.job.limit_set_text.as_bytes())
+            .map_err(|complaint| Failure::of("set_not_here").because(complaint))?
+            .set;
+        let all: Vec<TesterHistory> = file.testers.iter().flat_map(Tester::histories).collect();
+        let testers = Testers::new(all.iter().map(Prepared::new));
+        let histories = all.into_iter().rev().map(|history| (history.tester, history)).collect();
+        let circuits = file.boards.iter().flat_map(|board| board.circuits.iter().chain(&board.removed));
+        let circuits = circuits.map(|circuit| (circuit.id, circuit.clone())).collect();
+        Ok(Self::judge(file, Grounds { set, testers, histories, circuits }))
+    }
+
+    /// The same job with other readings: what they are judged by is kept.
+    pub(crate) fn with_readings(&self, file: JobFile) -> Self {
+        Self::judge(file, self.grounds.clone())
+    }
+
+    fn judge(file: JobFile, grounds: Grounds) -> Self {
+        let (readings, boards, index) = (Vec::new(), Vec::new(), index::Index::default());
+        let mut judged = Self { file, grounds, readings, boards, index };
+        judged.readings = readings::judge_all(&judged);
+        judged.index = index::Index::of(&judged.readings);
+        judged.boards = judged.file.boards.iter().map(|board| judged.board_of(board)).collect();
+        judged
+    }
+
+    /// A circuit with its slots.
+    pub(crate) fn as_judged(&self, circuit: &Circuit) -> JudgedCircuit {
+        JudgedCircuit {
+            demand: self.set().demand(circuit.id, &circuit.electrical, Stage::Before),
+            slots: slots::of_circuit(self, circuit, Stage::Before),
+            circuit: circuit.clone(),
+        }
+    }
+
+    fn board_of(&self, board: &Board) -> JudgedBoard {
+        JudgedBoard {
+            id: board.id,
+            name: board.name.clone(),
+            circuits: board.circuits.iter().map(|circuit| self.as_judged(circuit)).collect(),
+        }
+    }
+
+    /// The limit set.
+    pub(crate) fn set(&self) -> &LimitSet {
+        &self.grounds.set
+    }
+
+    /// The testers, prepared.
+    pub(crate) fn testers(&self) -> &Testers {
+        &self.grounds.testers
+    }
+
+    /// The slots of a circuit at a stage.
+    pub(crate) fn slots_at(&self, circuit: &Circuit, stage: Stage) -> Vec<Slot> {
+        slots::of_circuit(self, circuit, stage)
+    }
+
+    /// A board.
+    pub(crate) fn board(&self, id: BoardId) -> Result<&JudgedBoard, Failure> {
+        self.boards.iter().find(|board| board.id == id).ok_or_else(|| Failure::of("not_found"))
+    }
+
+    /// A circuit on any board, the removed ones too.
+    pub(crate) fn circuit(&self, id: CircuitId) -> Option<&Circuit> {
+        self.grounds.circuits.get(&id)
+    }
+
+    /// What decides a circuit's limit.
+    pub(crate) fn electrical(&self, id: CircuitId) -> Option<&Electrical> {
+        self.circuit(id).map(|circuit| &circuit.electrical)
+    }
+
+    /// A tester in the file.
+    pub(crate) fn tester(&self, id: TesterId) -> Option<&Tester> {
+        self.file.testers.iter().find(|tester| tester.id == id)
+    }
+
+    /// A tester's history.
+    pub(crate) fn history(&self, id: TesterId) -> Option<&TesterHistory> {
+        self.grounds.histories.get(&id)
+    }
+
+    /// A reading by its id.
+    pub(crate) fn reading(&self, id: ReadingId) -> Option<&JudgedReading> {
+        self.readings.iter().find(|one| one.reading.id == id)
+    }
+
+    /// What the tester of a reading shows above its limit, at the voltage it was set to.
+    pub(crate) fn over_range_of(&self, reading: &Reading) -> Option<Shown> {
+        let card = self.history(reading.tester?)?.card.as_ref()?;
+        card.voltages.iter().find(|one| one.test_voltage_v == reading.test_voltage_v)?.over_range
+    }
+
+    /// Every slot with its board and circuit, in their order.
+    pub(crate) fn slots(&self) -> impl Iterator<Item = (&JudgedBoard, &JudgedCircuit, &Slot)> {
+        self.boards.iter().flat_map(|board| {
+            board.circuits.iter().flat_map(move |circuit| circuit.slots.iter().map(move |slot| (board, circuit, slot)))
+        })
+    }
+
+    /// The name of a person.
+    pub(crate) fn person(&self, id: provenohm_assess::ids::PersonId) -> &str {
+        self.file.people.iter().find(|person| person.id == id).map_or("", |person| &person.name)
+    }
+}

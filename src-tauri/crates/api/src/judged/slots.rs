@@ -1,0 +1,58 @@
+//! The slots of a circuit: what the set requires, what a joined reading leaves open, and what was read beside that.
+
+use super::{Judged, Slot};
+use provenohm_assess::circuit::{Pair, Stage};
+use provenohm_assess::judgement::Value;
+use provenohm_assess::limits::{Limit, Under};
+use provenohm_exchange::job_file::Circuit;
+
+/// The slots of a circuit at a stage; before equipment is connected, also those after it that hold something.
+pub(super) fn of_circuit(judged: &Judged, circuit: &Circuit, stage: Stage) -> Vec<Slot> {
+    let mut slots = Slots { judged, circuit, slots: Vec::new() };
+    let demand = judged.set().demand(circuit.id, &circuit.electrical, stage);
+    for required in demand.iter().flat_map(|demand| &demand.pairs) {
+        slots.put(stage, &required.pair, true, Some(required.limit.clone()));
+        // A joined reading that does not meet leaves each of its members to be read alone.
+        if slots.slots.last().is_some_and(|slot| !slot.readings.is_empty() && !slots.meets(slot)) {
+            for single in required.pair.stands_for() {
+                slots.put(stage, &single, true, slots.limit(stage, &single));
+            }
+        }
+    }
+    let of_circuit = judged.index.of_circuit(circuit.id).iter().filter_map(|at| judged.readings.get(*at));
+    for one in of_circuit.filter(|one| one.reading.stage == stage || stage == Stage::Before) {
+        slots.put(one.reading.stage, &one.reading.pair, false, slots.limit(one.reading.stage, &one.reading.pair));
+    }
+    slots.slots
+}
+
+struct Slots<'a> {
+    judged: &'a Judged,
+    circuit: &'a Circuit,
+    slots: Vec<Slot>,
+}
+
+impl Slots<'_> {
+    fn put(&mut self, stage: Stage, pair: &Pair, required: bool, limit: Option<Limit>) {
+        if self.slots.iter().any(|slot| slot.stage == stage && slot.pair == *pair) {
+            return;
+        }
+        let readings = self.judged.index.at(stage, pair).to_vec();
+        let covered_by = if readings.is_empty() { self.judged.index.covering(stage, pair) } else { None };
+        let said = |said: &&provenohm_exchange::job_file::NotTested| said.stage == stage && said.pair == *pair;
+        let not_tested = self.judged.file.not_tested.iter().rfind(said).filter(|_| readings.is_empty()).cloned();
+        self.slots.push(Slot { stage, pair: pair.clone(), required, limit, readings, not_tested, covered_by });
+    }
+
+    fn meets(&self, slot: &Slot) -> bool {
+        slot.readings
+            .iter()
+            .all(|at| self.judged.readings.get(*at).is_some_and(|one| one.judgement.value.value == Value::Meets))
+    }
+
+    fn limit(&self, stage: Stage, pair: &Pair) -> Option<Limit> {
+        let under = Under { stage, loads: self.circuit.electrical.loads };
+        let limit = self.judged.set().limit_for(pair, under, |id| self.judged.electrical(id)).ok()?;
+        Some(limit.to_limit())
+    }
+}

@@ -1,0 +1,84 @@
+//! Job files: a snapshot of one job out, a new job from one in.
+
+use crate::failure::Failure;
+use crate::ops::files::{file_stem, not_written, write_file};
+use crate::state::{State, maker};
+use crate::views::*;
+use provenohm_exchange::job_file::{JobFile, Made, NotAJobFile};
+use provenohm_exchange::{import, snapshot};
+use provenohm_logbook::entry::body::Person;
+
+pub(crate) fn export_job(state: &mut State, asked: OfJob) -> Result<Written, Failure> {
+    let judged = state.judged(asked.job)?;
+    let text = job_text(state, asked.job)?;
+    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
+    let path = state.papers.join(format!("{}.job.json", file_stem(&judged)));
+    write_file(&path, text.as_bytes())?;
+    let path = path.display().to_string();
+    let words = state.words.text_with("answer-job-exported", &[("path", path.as_str().into())]);
+    Ok(Written { path, words })
+}
+
+/// The text of a job's file.
+pub(crate) fn job_text(state: &mut State, job: provenohm_assess::ids::JobId) -> Result<String, Failure> {
+    let made = Made { at: state.host.now(), by: maker() };
+    let file = snapshot(&state.record.view(), job, &[], made)?;
+    file.write().map_err(|error| Failure::of("unexpected").because(error))
+}
+
+pub(crate) fn preview_job_file(state: &mut State, asked: JobFileText) -> Result<JobFilePreview, Failure> {
+    let file = read(state, &asked.text)?;
+    let words = &state.words;
+    let mut lines = vec![file.job.limit_set.id.0.clone()];
+    lines.extend(file.boards.iter().map(|board| board.name.clone()));
+    if file.job.invented {
+        lines.push(words.text("answer-demo"));
+    }
+    Ok(JobFilePreview {
+        words: words.text_with(
+            "answer-job-file",
+            &[
+                ("name", file.job.name.as_str().into()),
+                ("boards", file.boards.len().into()),
+                ("readings", file.readings.iter().filter(|taken| taken.stands()).count().into()),
+            ],
+        ),
+        lines,
+    })
+}
+
+pub(crate) fn import_job_file(state: &mut State, asked: JobFileText) -> Result<Imported, Failure> {
+    let file = read(state, &asked.text)?;
+    if state.record.view().jobs()?.iter().any(|job| job.job == file.job.id) {
+        return Err(Failure::of("job_is_here"));
+    }
+    let person = match state.setting("me")? {
+        Some(person) => person,
+        // Nobody has said who they are on this device: the first of the file's people stands for who brought it in.
+        None => {
+            let first = file.people.first().ok_or_else(|| Failure::of("no_person"))?;
+            state.person_named(&first.name, &first.role)?
+        }
+    };
+    let plan = import::Plan::of(&file, asked.text.as_bytes(), &mut || state.host.id())?;
+    for one in plan.people() {
+        state.record.keep_person(&Person { person: one.id, name: one.name.clone(), role: one.role.clone() })?;
+    }
+    let job = plan.job();
+    state.write(person, |writer| Ok(plan.append(writer)?))?;
+    state.be(job, person)?;
+    let words = state.words.text_with("answer-job-imported", &[("name", file.job.name.as_str().into())]);
+    Ok(Imported { job, words })
+}
+
+/// Reads a job file, with the reason in the person's words where it is none.
+pub(crate) fn read(state: &State, text: &str) -> Result<JobFile, Failure> {
+    JobFile::read(text).map_err(|error| match &error {
+        NotAJobFile::Newer(_) => Failure::of("job_file_newer").because(error),
+        NotAJobFile::Malformed { line, reason, .. } => {
+            let args = [("line", (*line).into()), ("reason", reason.as_str().into())];
+            Failure::of("not_a_job_file").saying(state.words.text_with("complaint-file-line", &args))
+        }
+        _ => Failure::of("not_a_job_file").because(error),
+    })
+}

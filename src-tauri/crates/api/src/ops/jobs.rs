@@ -1,0 +1,323 @@
+//! Jobs, their names, people and boards.
+
+use crate::failure::Failure;
+use crate::judged::{Judged, JudgedBoard};
+use crate::ops::rules::set_line;
+use crate::read::Fields;
+use crate::state::State;
+use crate::tell;
+use crate::views::*;
+use provenohm_assess::ids::{BoardId, JobId, PersonId};
+use provenohm_assess::judgement::Level;
+use provenohm_assess::limits::{SHIPPED_FILES, shipped};
+use provenohm_assess::policy::Policies;
+use provenohm_logbook::entry::body::{
+    BoardNames, BoardPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
+};
+use provenohm_logbook::entry::{Bytes, Fact, Role};
+
+pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
+    let ids: Vec<JobId> = state.record.view().jobs()?.iter().map(|job| job.job).collect();
+    let mut jobs = Vec::new();
+    for id in ids.into_iter().rev() {
+        let judged = state.judged(id)?;
+        let tally = Tally::of(&judged, judged.boards.iter());
+        jobs.push(JobLine {
+            id,
+            name: judged.file.job.name.clone(),
+            place: judged.file.job.place.clone(),
+            demo: judged.file.job.invented,
+            summary: state.words.text_with(
+                "answer-job-summary",
+                &[
+                    ("boards", judged.boards.len().into()),
+                    ("circuits", tally.circuits.into()),
+                    ("done", tally.done.into()),
+                    ("readings", tally.of.into()),
+                ],
+            ),
+            look: tally.look,
+            stop: tally.stop,
+        });
+    }
+    Ok(JobsView { jobs })
+}
+
+pub(crate) fn start_job(state: &mut State, asked: StartJob) -> Result<JobView, Failure> {
+    let job = open_job(state, &asked, Origin::Started)?;
+    job_view(state, job)
+}
+
+/// Puts a new job into the record: names, the default set, one person.
+pub(crate) fn open_job(state: &mut State, asked: &StartJob, origin: Origin) -> Result<JobId, Failure> {
+    let mut fields = Fields::new(&state.words);
+    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    let person_name = fields.needed("person", &asked.person, "complaint-name-needed");
+    let place = fields.optional("place", &asked.place, crate::read::NAME_MOST);
+    let role = fields.optional("role", &asked.role, crate::read::NAME_MOST);
+    fields.settle(Some(()))?;
+    let sets = shipped().map_err(|complaint| Failure::of("unexpected").because(complaint))?;
+    let (Some(set), Some(bytes)) = (sets.first(), SHIPPED_FILES.first()) else {
+        return Err(Failure::of("set_not_here"));
+    };
+    let job = JobId(state.host.id()?);
+    let person = state.person_named(&person_name, &role)?;
+    state.write(person, |writer| {
+        writer.append(JobOpened { job, origin })?;
+        writer.append(JobNames { job, name, place })?;
+        let rules =
+            JobRules { job, set: set.name.clone(), bytes: Bytes(bytes.to_vec()), policies: Policies::default() };
+        writer.append(rules)?;
+        writer.append(JobPeople { job, people: vec![JobPerson { person, part: role }] })?;
+        Ok(())
+    })?;
+    state.be(job, person)?;
+    Ok(job)
+}
+
+pub(crate) fn job(state: &mut State, asked: OfJob) -> Result<JobView, Failure> {
+    job_view(state, asked.job)
+}
+
+pub(crate) fn make_demo(state: &mut State, _: NoInput) -> Result<JobView, Failure> {
+    let job = crate::demo::make(state)?;
+    job_view(state, job)
+}
+
+pub(crate) fn set_job_names(state: &mut State, asked: SetJobNames) -> Result<JobView, Failure> {
+    let mut fields = Fields::new(&state.words);
+    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    let place = fields.optional("place", &asked.place, crate::read::NAME_MOST);
+    fields.settle(Some(()))?;
+    let (job, person) = (asked.job, state.person(asked.job)?);
+    let current = state.record.view().job(job)?.names.current();
+    state.write(person, |writer| {
+        Ok(writer.append(Fact::naming(JobNames { job, name, place }, Role::Replaces, current))?)
+    })?;
+    job_view(state, job)
+}
+
+pub(crate) fn add_person(state: &mut State, asked: AddPerson) -> Result<JobView, Failure> {
+    let mut fields = Fields::new(&state.words);
+    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    let role = fields.optional("role", &asked.role, crate::read::NAME_MOST);
+    fields.settle(Some(()))?;
+    let job = asked.job;
+    let added = state.person_named(&name, &role)?;
+    let by = state.me(job)?.unwrap_or(added);
+    list_person(state, job, by, JobPerson { person: added, part: role })?;
+    if state.me(job)?.is_none() {
+        state.be(job, added)?;
+    }
+    job_view(state, job)
+}
+
+/// Adds a person to the people of a job, once.
+fn list_person(state: &mut State, job: JobId, by: PersonId, one: JobPerson) -> Result<(), Failure> {
+    let facet = state.record.view().job(job)?.people;
+    let mut people: Vec<JobPerson> = facet.live.iter().flat_map(|live| live.value.people.clone()).collect();
+    people.retain(|other| other.person != one.person);
+    people.push(one);
+    let current = facet.current();
+    state.write(by, |writer| Ok(writer.append(Fact::naming(JobPeople { job, people }, Role::Replaces, current))?))?;
+    Ok(())
+}
+
+pub(crate) fn be_person(state: &mut State, asked: BePerson) -> Result<JobView, Failure> {
+    let known = state.judged(asked.job)?.file.people.iter().any(|person| person.id == asked.person);
+    if !known {
+        return Err(Failure::of("not_found"));
+    }
+    state.be(asked.job, asked.person)?;
+    job_view(state, asked.job)
+}
+
+pub(crate) fn add_board(state: &mut State, asked: AddBoard) -> Result<JobView, Failure> {
+    put_board(state, asked.job, &asked.name)?;
+    job_view(state, asked.job)
+}
+
+/// Adds a board.
+pub(crate) fn put_board(state: &mut State, job: JobId, name: &str) -> Result<BoardId, Failure> {
+    let name = board_name(state, job, None, name)?;
+    let (board, person) = (BoardId(state.host.id()?), state.person(job)?);
+    state.write(person, |writer| Ok(writer.append(BoardNames { job, board, name, place: String::new() })?))?;
+    Ok(board)
+}
+
+pub(crate) fn rename_board(state: &mut State, asked: RenameBoard) -> Result<JobView, Failure> {
+    let job = state.job_of_board(asked.board)?;
+    let name = board_name(state, job, Some(asked.board), &asked.name)?;
+    let person = state.person(job)?;
+    let boards = state.record.view().boards(job)?;
+    let names = boards.into_iter().find(|one| one.board == asked.board).map(|one| one.names).unwrap_or_default();
+    let place = names.first().map(|it| it.place.clone()).unwrap_or_default();
+    state.write(person, |writer| {
+        let body = BoardNames { job, board: asked.board, name, place };
+        Ok(writer.append(Fact::naming(body, Role::Replaces, names.current()))?)
+    })?;
+    job_view(state, job)
+}
+
+fn board_name(state: &mut State, job: JobId, own: Option<BoardId>, name: &str) -> Result<String, Failure> {
+    let judged = state.judged(job)?;
+    let mut fields = Fields::new(&state.words);
+    let name = fields.needed("name", name, "complaint-name-needed");
+    if judged.boards.iter().any(|board| board.name == name && Some(board.id) != own) {
+        fields.complain("name", "complaint-name-taken", &[]);
+    }
+    fields.settle(Some(name))
+}
+
+pub(crate) fn remove_board(state: &mut State, asked: OfBoard) -> Result<JobView, Failure> {
+    let job = state.job_of_board(asked.board)?;
+    let person = state.person(job)?;
+    let judged = state.judged(job)?;
+    let of_board = |one: &crate::judged::JudgedReading| {
+        let circuits = one.reading.pair.circuits();
+        judged
+            .file
+            .boards
+            .iter()
+            .filter(|board| board.id == asked.board)
+            .any(|board| board.circuits.iter().chain(&board.removed).any(|circuit| circuits.contains(&circuit.id)))
+    };
+    // Nothing measured leaves the job: a board that holds readings stays.
+    if judged.readings.iter().any(of_board) {
+        return Err(Failure::of("board_has_readings"));
+    }
+    let boards = state.record.view().boards(job)?;
+    let present = boards.into_iter().find(|one| one.board == asked.board).map(|one| one.present).unwrap_or_default();
+    state.write(person, |writer| {
+        let body = BoardPresent { job, board: asked.board, present: false };
+        Ok(writer.append(Fact::naming(body, Role::Replaces, present.current()))?)
+    })?;
+    job_view(state, job)
+}
+
+/// Everything the job screen shows.
+pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure> {
+    let judged = state.judged(job)?;
+    let now = state.host.now();
+    let me = state.me(job)?;
+    let words = &state.words;
+    let tally = Tally::of(&judged, judged.boards.iter());
+    let file = &judged.file;
+    let used: std::collections::BTreeSet<_> = judged.readings.iter().filter_map(|one| one.reading.tester).collect();
+    let policies = file.job.policies;
+    let limit_set = set_line(words, judged.set(), &file.job.limit_set);
+    Ok(JobView {
+        id: job,
+        name: file.job.name.clone(),
+        place: file.job.place.clone(),
+        demo: file.job.invented,
+        from_file: file.job.from_file,
+        rules_words: words.text_with(
+            "answer-rules",
+            &[
+                ("set", judged.set().title.as_str().into()),
+                ("value", words.value_policy(policies.value).into()),
+                ("tester", words.tester_policy(policies.tester).into()),
+            ],
+        ),
+        limit_set,
+        value_policy: policies.value,
+        tester_policy: policies.tester,
+        people: file
+            .people
+            .iter()
+            .map(|one| PersonView { id: one.id, name: one.name.clone(), role: one.role.clone() })
+            .collect(),
+        me,
+        cautions_confirmed: file.cautions_read.iter().any(|read| Some(read.person) == me),
+        boards: judged.boards.iter().map(|board| board_line(state, &judged, board)).collect(),
+        testers: file
+            .testers
+            .iter()
+            .filter(|tester| used.contains(&tester.id))
+            .map(|tester| tell::tester_line(words, tester, policies, now))
+            .collect(),
+        look: tally.look,
+        stop: tally.stop,
+        look_words: words
+            .text_with("answer-look-and-stop", &[("look", tally.look.into()), ("stop", tally.stop.into())]),
+        whereabouts: words.text("answer-whereabouts-here"),
+        to_settle: file
+            .to_settle
+            .iter()
+            .map(|one| ToSettle {
+                facet: one.facet.clone(),
+                words: words.text("answer-two-values"),
+                values: one
+                    .values
+                    .iter()
+                    .map(|value| Choice { id: value.entry.clone(), words: value.value.clone() })
+                    .collect(),
+            })
+            .collect(),
+    })
+}
+
+fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine {
+    let tally = Tally::of(judged, std::iter::once(board));
+    BoardLine {
+        id: board.id,
+        name: board.name.clone(),
+        summary: state.words.text_with(
+            "answer-board-summary",
+            &[("circuits", tally.circuits.into()), ("done", tally.done.into()), ("readings", tally.of.into())],
+        ),
+        sign: tally.sign(),
+        look: tally.look,
+        stop: tally.stop,
+        done: tally.done,
+        of: tally.of,
+    }
+}
+
+/// What is done and what is to look at, counted.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Tally {
+    pub(crate) circuits: u32,
+    pub(crate) done: u32,
+    pub(crate) of: u32,
+    pub(crate) look: u32,
+    pub(crate) stop: u32,
+}
+
+impl Tally {
+    /// Counts over some boards.
+    pub(crate) fn of<'a>(judged: &Judged, boards: impl Iterator<Item = &'a JudgedBoard>) -> Self {
+        let mut tally = Self::default();
+        for circuit in boards.flat_map(|board| &board.circuits) {
+            tally.circuits += 1;
+            for slot in &circuit.slots {
+                tally.of += 1;
+                tally.done += u32::from(!slot.is_open());
+                if slot.covered_by.is_some() {
+                    continue;
+                }
+                match slot.reading(judged).map(|one| one.judgement.level) {
+                    Some(Level::Stop) => tally.stop += 1,
+                    Some(Level::Look) => tally.look += 1,
+                    None if slot.not_tested.is_some() => tally.look += 1,
+                    Some(Level::Done | Level::Remark) | None => {}
+                }
+            }
+        }
+        tally
+    }
+
+    /// The sign of what was counted.
+    pub(crate) fn sign(&self) -> Sign {
+        if self.stop > 0 {
+            Sign::Stop
+        } else if self.look > 0 {
+            Sign::Look
+        } else if self.done == self.of && self.of > 0 {
+            Sign::Done
+        } else {
+            Sign::Todo
+        }
+    }
+}

@@ -1,0 +1,124 @@
+//! Things to look at, worst first, and the boards at a glance.
+
+use crate::failure::Failure;
+use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot};
+use crate::ops::run::shown;
+use crate::state::State;
+use crate::tell;
+use crate::views::*;
+use chrono::NaiveDate;
+use provenohm_assess::circuit::Stage;
+use provenohm_assess::judge::Severity;
+use provenohm_assess::judgement::Level;
+use provenohm_words::Words;
+
+pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure> {
+    let judged = state.judged(asked.job)?;
+    let today = state.host.now().date_naive();
+    let words = &state.words;
+    let mut items = to_look_at(words, &judged, Some(today));
+    items.extend(missing(words, &judged));
+    let count = |level| u32::try_from(items.iter().filter(|item| item.level == level).count()).unwrap_or(u32::MAX);
+    let (stop, look) = (count(Level::Stop), count(Level::Look));
+    let all = judged.readings.iter().filter(|one| one.taken.stands()).count();
+    let not_tested = judged.slots().filter(|(_, _, slot)| slot.not_tested.is_some()).count();
+    Ok(LookView {
+        job: asked.job,
+        words: words.text_with("answer-look-and-stop", &[("look", look.into()), ("stop", stop.into())]),
+        stop,
+        look,
+        not_tested: u32::try_from(not_tested).unwrap_or(u32::MAX),
+        all: u32::try_from(all).unwrap_or(u32::MAX),
+        items,
+        boards: judged.boards.iter().map(|board| board_table(words, &judged, board)).collect(),
+    })
+}
+
+/// Slots that ask for a look, worst first, then as one walks.
+pub(crate) fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate>) -> Vec<LookItem> {
+    let mut items: Vec<(Level, Option<Severity>, LookItem)> = Vec::new();
+    for (board, circuit, slot) in judged.slots().filter(|(_, _, slot)| slot.covered_by.is_none()) {
+        let place = tell::place(words, judged, board, &circuit.circuit, &slot.pair);
+        let item = |reading, shown, level, sentences| LookItem {
+            key: slot.id().0,
+            board: Some(board.id),
+            circuit: Some(circuit.circuit.id),
+            slot: Some(slot.id()),
+            reading,
+            place: place.clone(),
+            shown,
+            level,
+            sentences,
+        };
+        match (slot.reading(judged), &slot.not_tested) {
+            (Some(one), _) if one.judgement.level >= Level::Look => {
+                let mut sentences = tell::sentences(words, judged, one, today);
+                sentences.retain(|sentence| sentence.level >= Level::Look);
+                let shown = Some(words.reading(&one.reading.shown));
+                let level = one.judgement.level;
+                let severity = Some(one.judgement.severity());
+                items.push((level, severity, item(Some(one.reading.id), shown, level, sentences)));
+            }
+            (None, Some(said)) => {
+                let own = (!said.words.is_empty()).then_some(said.words.as_str());
+                let words = words.not_tested(said.reason, own);
+                let sentences = vec![Sentence { level: Level::Look, words }];
+                items.push((Level::Look, None, item(None, None, Level::Look, sentences)));
+            }
+            _ => {}
+        }
+    }
+    // A stable sort keeps the order one walks among equals.
+    items.sort_by(|(a, b, _), (c, d, _)| c.cmp(a).then_with(|| d.cmp(b)));
+    items.into_iter().map(|(_, _, item)| item).collect()
+}
+
+/// Required pairs without a reading, one line a board that was begun.
+fn missing(words: &Words, judged: &Judged) -> Vec<LookItem> {
+    let begun = |board: &&JudgedBoard| slots_of(board).any(|(_, slot)| !slot.is_open());
+    let of = |board: &JudgedBoard| {
+        let open = slots_of(board).filter(|(_, slot)| slot.required && slot.is_open()).count();
+        (open > 0).then(|| LookItem {
+            key: format!("missing~{}", board.id),
+            board: Some(board.id),
+            circuit: None,
+            slot: None,
+            reading: None,
+            place: board.name.clone(),
+            shown: None,
+            level: Level::Look,
+            sentences: vec![Sentence {
+                level: Level::Look,
+                words: words.text_with("answer-missing-readings", &[("count", open.into())]),
+            }],
+        })
+    };
+    judged.boards.iter().filter(begun).filter_map(of).collect()
+}
+
+fn slots_of(board: &JudgedBoard) -> impl Iterator<Item = (&JudgedCircuit, &Slot)> {
+    board.circuits.iter().flat_map(|one| one.slots.iter().map(move |slot| (one, slot)))
+}
+
+fn board_table(words: &Words, judged: &Judged, board: &JudgedBoard) -> BoardTable {
+    let mut pairs: Vec<String> = Vec::new();
+    let mut rows = Vec::new();
+    for circuit in &board.circuits {
+        let mut cells = Vec::new();
+        for slot in circuit.slots.iter().filter(|slot| slot.stage == Stage::Before) {
+            let pair = tell::pair_name(words, judged, circuit.circuit.id, &slot.pair);
+            if !pairs.contains(&pair) {
+                pairs.push(pair.clone());
+            }
+            let shown = shown(words, judged, slot);
+            cells.push(BoardCell { slot: slot.id(), pair, sign: slot.sign(judged), shown });
+        }
+        rows.push(BoardRow {
+            circuit: circuit.circuit.id,
+            reference: circuit.circuit.reference.clone(),
+            description: circuit.circuit.description.clone(),
+            cells,
+        });
+    }
+    BoardTable { id: board.id, name: board.name.clone(), pairs, rows }
+}

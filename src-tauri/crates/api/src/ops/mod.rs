@@ -1,0 +1,18 @@
+//! What each operation does. Names and types stand in `operations`.
+
+pub(crate) mod cautions;
+pub(crate) mod circuits;
+pub(crate) mod correct;
+pub(crate) mod files;
+pub(crate) mod job_file;
+pub(crate) mod jobs;
+pub(crate) mod look;
+pub(crate) mod origin;
+pub(crate) mod rules;
+pub(crate) mod run;
+pub(crate) mod schedule;
+pub(crate) mod start;
+pub(crate) mod table;
+pub(crate) mod testers;
+pub(crate) mod undo;
+pub(crate) mod verifications;

@@ -1,0 +1,143 @@
+//! Where a slot's readings come from.
+
+use crate::failure::Failure;
+use crate::judged::{Judged, JudgedReading};
+use crate::ops::circuits::source_line;
+use crate::ops::run::reason;
+use crate::state::State;
+use crate::tell;
+use crate::views::*;
+use chrono::NaiveDate;
+use provenohm_exchange::job_file::{Corrected, Fate, ReplacedWhy};
+use provenohm_words::Words;
+
+pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Failure> {
+    let job = state.job_of_board(asked.board)?;
+    let judged = state.judged(job)?;
+    let board = judged.board(asked.board)?;
+    let (stage, pair) = crate::judged::slot_of(&asked.slot).ok_or_else(|| Failure::of("not_found"))?;
+    let found = board
+        .circuits
+        .iter()
+        .flat_map(|one| judged.slots_at(&one.circuit, stage).into_iter().map(move |slot| (one, slot)));
+    let (circuit, slot) = found
+        .into_iter()
+        .find(|(_, slot)| slot.stage == stage && slot.pair == pair)
+        .ok_or_else(|| Failure::of("not_found"))?;
+    let today = state.host.now().date_naive();
+    let words = &state.words;
+    let here = |one: &&JudgedReading| one.reading.stage == stage && one.reading.pair == pair;
+    let tell_one = |one: &JudgedReading| origin_reading(words, &judged, one, today);
+    let covering = slot.covered_by.and_then(|index| judged.readings.get(index));
+    let earlier: Vec<OriginReading> =
+        judged.readings.iter().filter(here).filter(|one| !one.taken.stands()).map(tell_one).rev().collect();
+    let notes: Vec<&str> = circuit.circuit.notes.iter().map(|note| note.text.as_str()).collect();
+    Ok(OriginView {
+        place: tell::place(words, &judged, board, &circuit.circuit, &pair),
+        current: slot
+            .readings
+            .iter()
+            .filter_map(|index| judged.readings.get(*index))
+            .chain(covering)
+            .map(tell_one)
+            .collect(),
+        earlier,
+        not_tested: slot.not_tested.as_ref().map(|said| reason(words, said)),
+        limit: slot.limit.as_ref().map(|limit| words.demand(limit)).unwrap_or_default(),
+        source: slot.limit.as_ref().map(|limit| source_line(words, limit)).unwrap_or_default(),
+        note: (!notes.is_empty()).then(|| notes.join("\n")),
+    })
+}
+
+fn origin_reading(words: &Words, judged: &Judged, one: &JudgedReading, today: NaiveDate) -> OriginReading {
+    let mut lines = vec![
+        line(words, "answer-origin-who", judged.person(one.reading.person).to_owned()),
+        line(words, "answer-origin-tester", tester(words, judged, one.reading.tester)),
+        line(words, "answer-origin-when", words.date_time(one.reading.at)),
+        line(words, "answer-origin-voltage", words.volts(one.reading.test_voltage_v)),
+        line(words, "answer-origin-conditions", words.conditions(&one.reading.conditions).join(", ")),
+    ];
+    if let Some(device) = one.taken.device {
+        let short: String = device.to_string().chars().take(8).collect();
+        lines.insert(1, line(words, "answer-origin-device", short));
+    }
+    lines.extend(corrections(words, judged, one).into_iter().map(|it| {
+        let args = [("reason", it.correction.reason.as_str().into()), ("before", it.before.into())];
+        Line { label: it.what, value: words.text_with("answer-corrected", &args) }
+    }));
+    OriginReading {
+        id: one.reading.id,
+        shown: words.reading(&one.reading.shown),
+        what: past(words, one),
+        judgement: tell::sentences(words, judged, one, Some(today)),
+        lines,
+    }
+}
+
+fn line(words: &Words, label: &str, value: String) -> Line {
+    Line { label: words.text(label), value }
+}
+
+/// `Tester A, serial number 1001`, or that none was chosen.
+pub(crate) fn tester(words: &Words, judged: &Judged, id: Option<provenohm_assess::ids::TesterId>) -> String {
+    match id.and_then(|id| judged.tester(id)) {
+        Some(tester) => words.text_with(
+            "answer-tester-with-serial",
+            &[("tester", tester.name.as_str().into()), ("serial", tester.serial.as_str().into())],
+        ),
+        None => words.text("said-header-none"),
+    }
+}
+
+/// What became of a reading that no longer stands.
+pub(crate) fn past(words: &Words, one: &JudgedReading) -> Option<String> {
+    let past = one.taken.past.as_ref()?;
+    Some(match &past.fate {
+        Fate::Withdrawn => words.text_with("answer-withdrawn", &[("reason", past.reason.as_str().into())]),
+        Fate::Replaced { why, .. } => words.text_with("answer-replaced", &[("reason", replaced(words, *why).into())]),
+    })
+}
+
+/// Why a reading was replaced.
+pub(crate) fn replaced(words: &Words, why: ReplacedWhy) -> String {
+    words.text(match why {
+        ReplacedWhy::Mistyped => "answer-why-mistyped",
+        ReplacedWhy::Repaired => "answer-why-repaired",
+        ReplacedWhy::Repeated => "answer-why-repeated",
+    })
+}
+
+/// A circumstance that was corrected.
+pub(crate) struct WasCorrected<'a> {
+    /// Which circumstance, in words.
+    pub(crate) what: String,
+    /// Its value before, in words.
+    pub(crate) before: String,
+    /// The correction.
+    pub(crate) correction: &'a Corrected,
+}
+
+/// Each circumstance that was corrected, oldest first.
+pub(crate) fn corrections<'a>(words: &Words, judged: &Judged, one: &'a JudgedReading) -> Vec<WasCorrected<'a>> {
+    let mut reading = one.taken.reading.clone();
+    let mut all = Vec::new();
+    for correction in &one.taken.corrections {
+        let mut say = |label: &str, before: String| {
+            all.push(WasCorrected { what: words.text(label), before, correction });
+        };
+        if correction.tester.is_some() {
+            say("answer-origin-tester", tester(words, judged, reading.tester));
+        }
+        if correction.test_voltage_v.is_some() {
+            say("answer-origin-voltage", words.volts(reading.test_voltage_v));
+        }
+        if correction.at.is_some() {
+            say("answer-origin-when", words.date_time(reading.at));
+        }
+        if correction.conditions.is_some() {
+            say("answer-origin-conditions", words.conditions(&reading.conditions).join(", "));
+        }
+        correction.apply(&mut reading);
+    }
+    all
+}

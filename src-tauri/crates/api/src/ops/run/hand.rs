@@ -1,0 +1,69 @@
+//! What this device remembers of a run: the tester in hand and how it is set, and where on a board the person is.
+//! None of it is in the record; each reading carries its own circumstances.
+
+use crate::failure::Failure;
+use crate::state::State;
+use crate::views::SlotId;
+use provenohm_assess::circuit::{Loads, Stage};
+use provenohm_assess::ids::{BoardId, CircuitId, TesterId};
+use provenohm_assess::limits::ReducedReason;
+use provenohm_assess::quantity::Comparator;
+use serde::{Deserialize, Serialize};
+
+/// The tester in hand and how it is set.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub(crate) struct Hand {
+    /// The tester; absent: none chosen.
+    pub(crate) tester: Option<TesterId>,
+    /// The test voltage it is set to, V; absent: not said yet.
+    pub(crate) volts: Option<u32>,
+    /// What the set asked for when that was said, V: another one asks again.
+    pub(crate) asked: Option<u32>,
+}
+
+/// Where on a board the person is.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub(crate) struct Seat {
+    /// Before or after equipment is connected.
+    pub(crate) stage: Stage,
+    /// The slot now; absent: the first open one.
+    pub(crate) slot: Option<SlotId>,
+    /// Loads on one circuit, where they are not as the circuit has them.
+    pub(crate) loads: Option<(CircuitId, Loads)>,
+    /// N isolated from PE.
+    pub(crate) n_isolated: Option<bool>,
+    /// Why the reduced test voltage is used.
+    pub(crate) reduced: Option<ReducedReason>,
+}
+
+/// Half-typed digits of a slot.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub(crate) struct Kept {
+    /// As typed.
+    pub(crate) text: String,
+    /// Exact, more than, less than.
+    pub(crate) comparator: Comparator,
+}
+
+impl Hand {
+    pub(crate) fn of(state: &State) -> Result<Self, Failure> {
+        Ok(state.setting("hand")?.unwrap_or_default())
+    }
+
+    pub(crate) fn keep(&self, state: &mut State) -> Result<(), Failure> {
+        state.keep_setting("hand", self)
+    }
+}
+
+impl Seat {
+    pub(crate) fn of(state: &State, board: BoardId) -> Result<Self, Failure> {
+        Ok(state.setting(&format!("seat:{board}"))?.unwrap_or_default())
+    }
+
+    pub(crate) fn keep(&self, state: &mut State, board: BoardId) -> Result<(), Failure> {
+        state.keep_setting(&format!("seat:{board}"), self)
+    }
+}

@@ -1,0 +1,21 @@
+//! The Run screen: one reading's way through the house.
+
+mod hand;
+mod leads;
+mod next;
+mod read_back;
+mod save;
+mod set;
+mod typed;
+mod undo;
+mod view;
+mod voltage;
+
+pub(crate) use hand::Hand;
+pub(crate) use leads::record_lead_check;
+pub(crate) use read_back::reason;
+pub(crate) use save::{mark_not_tested, save_reading};
+pub(crate) use set::{choose_tester, set_conditions, set_joined, set_note, set_stage, set_volts};
+pub(crate) use typed::{draft, unit_of};
+pub(crate) use undo::undo_reading;
+pub(crate) use view::{run, shown};

@@ -1,0 +1,112 @@
+//! A circuit as typed.
+
+use super::Fields;
+use crate::views::CircuitForm;
+use provenohm_assess::circuit::{CircuitComplaint, Electrical, Measure, Nominal};
+use provenohm_assess::limits::MeasureName;
+use provenohm_assess::quantity::Volts;
+use provenohm_exchange::job_file::Circuit;
+
+/// What decides limit and pairs, if the form can be a circuit.
+pub(crate) fn read_circuit(fields: &mut Fields<'_>, form: &CircuitForm) -> Option<Electrical> {
+    let volts = fields.volts("nominal", &form.nominal);
+    let to_earth = if form.to_earth.trim().is_empty() { None } else { fields.volts("to_earth", &form.to_earth) };
+    let measure = match form.measure {
+        MeasureName::None => Some(Measure::None),
+        MeasureName::Selv => Some(Measure::Selv),
+        MeasureName::Pelv => Some(Measure::Pelv),
+        MeasureName::Separation => Some(Measure::Separation),
+        MeasureName::Felv if form.felv_supply.trim().is_empty() => {
+            fields.complain("felv_supply", "complaint-felv-supply-needed", &[]);
+            None
+        }
+        MeasureName::Felv => fields.volts("felv_supply", &form.felv_supply).map(|volts| {
+            let supply = Nominal { volts, current: provenohm_assess::circuit::Current::Ac, to_earth: None };
+            Measure::Felv { supply }
+        }),
+    };
+    let (volts, measure) = volts.zip(measure)?;
+    let electrical = Electrical {
+        nominal: Nominal { volts, current: form.current, to_earth },
+        measure,
+        conductors: form.conductors,
+        loads: form.loads,
+        joined_to_earth: form.joined_to_earth,
+        spd_stays: form.spd_stays,
+        item: form.item,
+        location: form.location,
+    };
+    let complaints = electrical.complaints();
+    for complaint in &complaints {
+        complain(fields, *complaint);
+    }
+    complaints.is_empty().then_some(electrical)
+}
+
+fn complain(fields: &mut Fields<'_>, complaint: CircuitComplaint) {
+    let measure = |name: MeasureName| fields_measure(name);
+    match complaint {
+        CircuitComplaint::NotAboveZero => fields.complain("nominal", "complaint-above-zero", &[]),
+        CircuitComplaint::AboveBound { measure: name, bound } => {
+            let (name, bound) = (fields.words.measure(&measure(name)), fields.words.volts(bound));
+            fields.complain(
+                "nominal",
+                "complaint-extra-low-bound",
+                &[("measure", name.into()), ("bound", bound.into())],
+            );
+        }
+        CircuitComplaint::AboveLowVoltage { bound } => {
+            let bound = fields.words.volts(bound);
+            fields.complain("nominal", "complaint-above-low-voltage", &[("bound", bound.into())]);
+        }
+        CircuitComplaint::ToEarthAbove => fields.complain("to_earth", "complaint-to-earth-above", &[]),
+        CircuitComplaint::OtherCurrent => fields.complain("conductors", "complaint-dc-conductors", &[]),
+        CircuitComplaint::Pen { measure: name } => {
+            let name = fields.words.measure(&measure(name));
+            fields.complain("conductors", "complaint-pen-kept-apart", &[("measure", name.into())]);
+        }
+    }
+}
+
+/// A measure to be named: FELV is named without its supply.
+fn fields_measure(name: MeasureName) -> Measure {
+    match name {
+        MeasureName::None => Measure::None,
+        MeasureName::Selv => Measure::Selv,
+        MeasureName::Pelv => Measure::Pelv,
+        MeasureName::Separation => Measure::Separation,
+        MeasureName::Felv => Measure::Felv {
+            supply: Nominal {
+                volts: Volts(rust_decimal::Decimal::ZERO),
+                current: provenohm_assess::circuit::Current::Ac,
+                to_earth: None,
+            },
+        },
+    }
+}
+
+/// The form a circuit was typed as.
+pub(crate) fn circuit_form(circuit: &Circuit) -> CircuitForm {
+    let Electrical { nominal, measure, conductors, loads, joined_to_earth, spd_stays, item, location } =
+        circuit.electrical.clone();
+    let plain = |volts: Volts| volts.0.normalize().to_string();
+    CircuitForm {
+        reference: circuit.reference.clone(),
+        description: circuit.description.clone(),
+        nominal: plain(nominal.volts),
+        current: nominal.current,
+        to_earth: nominal.to_earth.map(plain).unwrap_or_default(),
+        measure: measure.name(),
+        felv_supply: match measure {
+            Measure::Felv { supply } => plain(supply.volts),
+            _ => String::new(),
+        },
+        conductors,
+        loads,
+        joined_to_earth,
+        spd_stays,
+        item,
+        location,
+        notes: circuit.notes.iter().map(|note| note.text.as_str()).collect::<Vec<_>>().join("\n"),
+    }
+}

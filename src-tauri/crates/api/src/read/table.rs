@@ -1,0 +1,188 @@
+//! A table of circuits, pasted from a spreadsheet or read from a file.
+
+use super::{Fields, read_circuit};
+use crate::views::{CircuitForm, LineComplaint, TableFormat};
+use provenohm_assess::circuit::{Conductors, Current, Electrical, Loads};
+use provenohm_assess::limits::MeasureName;
+use provenohm_words::Words;
+use serde::de::DeserializeOwned;
+use serde::de::value::{Error, StrDeserializer};
+use std::collections::BTreeSet;
+
+/// One line that can be a circuit.
+pub(crate) struct Row {
+    pub(crate) line: u32,
+    pub(crate) form: CircuitForm,
+    pub(crate) electrical: Electrical,
+}
+
+/// The columns in the order they stand in without a head.
+const COLUMNS: [&str; 10] = [
+    "reference",
+    "description",
+    "nominal_v",
+    "current",
+    "to_earth_v",
+    "measure",
+    "felv_supply_v",
+    "conductors",
+    "loads",
+    "notes",
+];
+
+/// More lines than a board has.
+const MOST_LINES: usize = 2_000;
+
+/// The circuits of a table and the complaints about its lines. `taken` are references already on the board.
+pub(crate) fn read_table(
+    words: &Words,
+    text: &str,
+    format: TableFormat,
+    taken: &BTreeSet<String>,
+) -> (Vec<Row>, Vec<LineComplaint>) {
+    let mut complaints = Vec::new();
+    let mut rows = Vec::new();
+    let mut taken = taken.clone();
+    let delimiter = match format {
+        TableFormat::Tsv => b'\t',
+        // A file from a region with a decimal comma parts its fields by semicolons.
+        TableFormat::Csv if text.lines().next().is_some_and(|head| head.contains(';')) => b';',
+        TableFormat::Csv => b',',
+    };
+    let text = text.trim_start_matches('\u{feff}');
+    let mut reader =
+        csv::ReaderBuilder::new().delimiter(delimiter).has_headers(false).flexible(true).from_reader(text.as_bytes());
+    let mut columns: Vec<&str> = COLUMNS.to_vec();
+    for (index, record) in reader.records().enumerate() {
+        let record = match record {
+            Ok(record) => record,
+            Err(error) => {
+                let line = error.position().map_or(0, csv::Position::line);
+                complaints.push(LineComplaint {
+                    line: u32::try_from(line).unwrap_or(0),
+                    words: words.text("complaint-line-unreadable"),
+                });
+                break;
+            }
+        };
+        let line = record.position().and_then(|at| u32::try_from(at.line()).ok()).unwrap_or(0);
+        if record.iter().all(|field| field.trim().is_empty()) {
+            continue;
+        }
+        if rows.len() >= MOST_LINES {
+            complaints.push(LineComplaint {
+                line,
+                words: words.text_with("complaint-count", &[("most", MOST_LINES.into())]),
+            });
+            break;
+        }
+        let head = record.get(0).is_some_and(|first| first.trim().eq_ignore_ascii_case("reference"));
+        if index == 0 && head {
+            match head_of(words, &record) {
+                Ok(named) => columns = named,
+                Err(complaint) => {
+                    complaints.push(LineComplaint { line, words: complaint });
+                    break;
+                }
+            }
+            continue;
+        }
+        match row(words, &columns, &record, &mut taken) {
+            Ok((form, electrical)) => rows.push(Row { line, form, electrical }),
+            Err(all) => complaints.extend(all.into_iter().map(|words| LineComplaint { line, words })),
+        }
+    }
+    if rows.is_empty() && complaints.is_empty() {
+        complaints.push(LineComplaint { line: 1, words: words.text("complaint-empty-table") });
+    }
+    (rows, complaints)
+}
+
+fn head_of(words: &Words, record: &csv::StringRecord) -> Result<Vec<&'static str>, String> {
+    record
+        .iter()
+        .map(|name| {
+            let name = name.trim().to_lowercase();
+            let known = COLUMNS.into_iter().find(|column| *column == name);
+            known.ok_or_else(|| words.text_with("complaint-unknown-column", &[("column", name.into())]))
+        })
+        .collect()
+}
+
+fn row(
+    words: &Words,
+    columns: &[&str],
+    record: &csv::StringRecord,
+    taken: &mut BTreeSet<String>,
+) -> Result<(CircuitForm, Electrical), Vec<String>> {
+    if record.len() > columns.len() {
+        let args = [("found", record.len().into()), ("expected", columns.len().into())];
+        return Err(vec![words.text_with("complaint-columns", &args)]);
+    }
+    let field = |name: &str| {
+        let place = columns.iter().position(|column| *column == name);
+        place.and_then(|place| record.get(place)).unwrap_or_default().trim().to_owned()
+    };
+    let mut wrong = Vec::new();
+    let form = CircuitForm {
+        reference: field("reference"),
+        description: field("description"),
+        nominal: field("nominal_v"),
+        current: word(words, &field("current"), Current::Ac, &["ac", "dc"], &mut wrong),
+        to_earth: field("to_earth_v"),
+        measure: word(
+            words,
+            &field("measure"),
+            MeasureName::None,
+            &["none", "selv", "pelv", "felv", "separation"],
+            &mut wrong,
+        ),
+        felv_supply: field("felv_supply_v"),
+        conductors: word(words, &field("conductors"), Conductors::SinglePhase, &CONDUCTORS, &mut wrong),
+        loads: word(words, &field("loads"), Loads::Out, &["out", "connected", "electronics"], &mut wrong),
+        joined_to_earth: false,
+        spd_stays: false,
+        item: None,
+        location: None,
+        notes: field("notes"),
+    };
+    let mut fields = Fields::new(words);
+    fields.needed("reference", &form.reference, "complaint-reference-needed");
+    let electrical = read_circuit(&mut fields, &form);
+    wrong.extend(fields.complaints().into_iter().map(|complaint| complaint.words));
+    if !form.reference.is_empty() && !taken.insert(form.reference.clone()) {
+        wrong.push(words.text_with("complaint-reference-taken", &[("reference", form.reference.as_str().into())]));
+    }
+    match electrical {
+        Some(electrical) if wrong.is_empty() => Ok((form, electrical)),
+        _ => Err(wrong),
+    }
+}
+
+const CONDUCTORS: [&str; 9] = [
+    "single_phase",
+    "single_phase_pen",
+    "two_phase",
+    "two_phase_n",
+    "three_phase",
+    "three_phase_n",
+    "three_phase_pen",
+    "dc",
+    "dc_midpoint",
+];
+
+/// A choice written as a word; empty means the usual one.
+fn word<T: DeserializeOwned>(words: &Words, text: &str, usual: T, choices: &[&str], wrong: &mut Vec<String>) -> T {
+    if text.is_empty() {
+        return usual;
+    }
+    let lower = text.to_lowercase();
+    match T::deserialize(StrDeserializer::<Error>::new(&lower)) {
+        Ok(read) => read,
+        Err(_) => {
+            let args = [("word", text.into()), ("choices", choices.join(", ").into())];
+            wrong.push(words.text_with("complaint-unknown-word", &args));
+            usual
+        }
+    }
+}

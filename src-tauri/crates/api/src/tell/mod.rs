@@ -1,0 +1,9 @@
+//! Sentences for the views, made from judgements by the catalogue.
+
+mod place;
+mod reading;
+mod tester;
+
+pub(crate) use place::{circuit_name, pair_name, place};
+pub(crate) use reading::{judgement_line, sentences};
+pub(crate) use tester::{card_lines, header, imagined, smallest, tester_line};

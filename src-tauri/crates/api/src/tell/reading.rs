@@ -1,0 +1,47 @@
+//! What is said of one reading.
+
+use super::tester::about;
+use crate::judged::{Judged, JudgedReading};
+use crate::views::Sentence;
+use chrono::NaiveDate;
+use provenohm_assess::judgement::Level;
+use provenohm_words::Words;
+
+/// Value, tester, method: one sentence each, the gravest first. What is in order with the tester is said too.
+pub(crate) fn sentences(
+    words: &Words,
+    judged: &Judged,
+    one: &JudgedReading,
+    today: Option<NaiveDate>,
+) -> Vec<Sentence> {
+    let JudgedReading { reading, judgement, .. } = one;
+    let about = about(judged, reading.tester, today);
+    let value = Sentence { level: judgement.value.value.level(), words: words.value_sentence(judgement, reading) };
+    let tester =
+        Sentence { level: judgement.tester.level(), words: words.tester_sentence(&judgement.tester, &about, reading) };
+    let remarks = judgement
+        .tester
+        .remarks
+        .iter()
+        .map(|remark| Sentence { level: Level::Remark, words: words.tester_remark(remark) });
+    let method =
+        judgement.method.iter().map(|reason| Sentence { level: reason.level(), words: words.method_sentence(reason) });
+    let mut all: Vec<Sentence> = [value, tester].into_iter().chain(method).chain(remarks).collect();
+    all.sort_by_key(|sentence| std::cmp::Reverse(sentence.level));
+    all
+}
+
+/// The one line beside the read-back: the gravest sentence; what the value is, where nothing is graver.
+pub(crate) fn judgement_line(
+    words: &Words,
+    judged: &Judged,
+    one: &JudgedReading,
+    today: Option<NaiveDate>,
+) -> Sentence {
+    let value = Sentence { level: one.judgement.level, words: words.value_sentence(&one.judgement, &one.reading) };
+    if one.judgement.value.value.level() == one.judgement.level {
+        return value;
+    }
+    let gravest = sentences(words, judged, one, today).into_iter().next();
+    gravest.filter(|sentence| sentence.level >= Level::Look).unwrap_or(value)
+}

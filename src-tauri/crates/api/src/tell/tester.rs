@@ -1,0 +1,154 @@
+//! What is said of a tester.
+
+use crate::judged::Judged;
+use crate::views::{Sentence, TesterLine};
+use chrono::NaiveDate;
+use provenohm_assess::circuit::{End, Pair, Stage};
+use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
+use provenohm_assess::judge::{Asked, Known, Wanted, judge};
+use provenohm_assess::judgement::{Level, TesterJudgement};
+use provenohm_assess::limits::Limit;
+use provenohm_assess::moment::Moment;
+use provenohm_assess::policy::Policies;
+use provenohm_assess::quantity::{DecimalSign, NumberStyle, Ohms, Shown, Volts};
+use provenohm_assess::reading::{Conditions, Reading};
+use provenohm_assess::tester::{Card, Prepared, TesterHistory};
+use provenohm_exchange::job_file::Tester;
+use provenohm_words::{AboutTester, Words};
+
+/// What sentences need of a reading's tester.
+pub(crate) fn about<'a>(judged: &'a Judged, tester: Option<TesterId>, today: Option<NaiveDate>) -> AboutTester<'a> {
+    AboutTester {
+        name: tester.and_then(|id| judged.tester(id)).map_or("", |tester| &tester.name),
+        history: tester.and_then(|id| judged.history(id)),
+        today,
+    }
+}
+
+/// What would be said of the tester for a reading taken now: over-range, as far as its card names one.
+fn state_now(
+    tester: TesterId,
+    history: &TesterHistory,
+    volts: Volts,
+    policies: Policies,
+    now: Moment,
+) -> Option<TesterJudgement> {
+    let card = history.card.as_ref().and_then(|card| card.voltages.iter().find(|one| one.test_voltage_v == volts));
+    let shown = card.and_then(|card| card.over_range).or_else(|| Shown::parse("10 MΩ").ok())?;
+    let reading = imagined(tester, shown, volts, now);
+    let tester = Prepared::new(history);
+    let wanted = Wanted::default();
+    Some(
+        judge(&Asked { reading: &reading, wanted: &wanted, tester: Some(&tester), policies, known: Known::default() })
+            .tester,
+    )
+}
+
+/// A reading nobody took, to ask what would be said of it.
+pub(crate) fn imagined(tester: TesterId, shown: Shown, volts: Volts, now: Moment) -> Reading {
+    let nobody = uuid::Uuid::nil();
+    Reading {
+        id: ReadingId(nobody),
+        shown,
+        pair: Pair { a: End::others(), b: End::earth() },
+        stage: Stage::Before,
+        test_voltage_v: volts,
+        tester: Some(tester),
+        person: PersonId(nobody),
+        at: now,
+        conditions: Conditions::default(),
+    }
+}
+
+/// The smallest indication that proves a limit with a tester as it is set, under *guarded*.
+pub(crate) fn smallest(
+    tester: &Prepared,
+    limit: &Limit,
+    volts: Volts,
+    policies: Policies,
+    now: Moment,
+) -> Option<Ohms> {
+    let at_limit = Shown::parse(&limit.minimum_ohm.print(NumberStyle::plain(DecimalSign::Point))).ok()?;
+    let reading = imagined(tester.tester(), at_limit, volts, now);
+    let wanted = Wanted { limit: Some(limit.clone()), ..Wanted::default() };
+    let asked = Asked { reading: &reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() };
+    judge(&asked).value.guard?.smallest_ohm
+}
+
+/// The line of the header: `Tester A · proved to 3 Mar 2027`.
+pub(crate) fn header(
+    words: &Words,
+    tester: &Tester,
+    volts: Option<Volts>,
+    policies: Policies,
+    now: Moment,
+) -> Sentence {
+    let histories = tester.histories();
+    let card = histories.first().and_then(|history| history.card.as_ref());
+    let all: Vec<Volts> = match (volts, card) {
+        (Some(volts), _) => vec![volts],
+        (None, Some(card)) => card.voltages.iter().map(|one| one.test_voltage_v).collect(),
+        (None, None) => Vec::new(),
+    };
+    let all = if all.is_empty() { vec![Volts(500.into())] } else { all };
+    let judged = histories.iter().flat_map(|history| {
+        all.iter().filter_map(move |volts| Some((history, state_now(tester.id, history, *volts, policies, now)?)))
+    });
+    let worst = judged.max_by_key(|(_, judgement)| judgement.state);
+    match worst {
+        Some((history, judgement)) => Sentence {
+            level: judgement.state.level(),
+            words: words.tester_header(
+                &judgement,
+                &AboutTester { name: &tester.name, history: Some(history), today: Some(now.date_naive()) },
+            ),
+        },
+        None => Sentence { level: Level::Look, words: tester.name.clone() },
+    }
+}
+
+/// A tester in a list, with its state today.
+pub(crate) fn tester_line(words: &Words, tester: &Tester, policies: Policies, now: Moment) -> TesterLine {
+    TesterLine {
+        id: tester.id,
+        name: tester.name.clone(),
+        serial: tester.serial.clone(),
+        state: header(words, tester, None, policies, now),
+    }
+}
+
+/// A card in words: a line for each test voltage.
+pub(crate) fn card_lines(words: &Words, card: &Card) -> Vec<String> {
+    card.voltages
+        .iter()
+        .map(|voltage| {
+            let mut ranges: Vec<String> = voltage
+                .ranges
+                .iter()
+                .map(|range| {
+                    let mut args = vec![
+                        ("from", words.ohms(range.from_ohm).into()),
+                        ("to", words.ohms(range.to_ohm).into()),
+                        ("resolution", words.ohms(range.resolution_ohm).into()),
+                    ];
+                    match (range.accuracy_percent, range.accuracy_digits) {
+                        (Some(percent), digits) => {
+                            args.push(("percent", words.percent(percent).into()));
+                            args.push(("digits", digits.unwrap_or(0).into()));
+                            words.text_with("answer-card-range-accuracy", &args)
+                        }
+                        (None, _) => words.text_with("answer-card-range", &args),
+                    }
+                })
+                .collect();
+            if let Some(over_range) = voltage.over_range {
+                let reading = words.reading(&over_range);
+                ranges.push(words.text_with("answer-card-over-range", &[("reading", reading.into())]));
+            }
+            words.text_with(
+                "answer-card-line",
+                &[("volts", words.volts(voltage.test_voltage_v).into()), ("ranges", ranges.join("; ").into())],
+            )
+        })
+        .collect()
+}

@@ -1,0 +1,56 @@
+//! The demo job is as varied as real work, and says that it is invented.
+
+use crate::support::Program;
+use serde_json::{Value, json};
+
+fn demo() -> (Program, Value) {
+    let program = Program::start();
+    let job = program.ask("make_demo", json!({}));
+    (program, job)
+}
+
+#[test]
+fn three_boards_sixty_circuits_four_testers_and_it_says_so() {
+    let (program, job) = demo();
+    assert_eq!(job["demo"], true);
+    assert!(job["name"].as_str().unwrap().contains("Invented"));
+    let jobs = program.ask("jobs", json!({}));
+    assert!(jobs["jobs"][0]["summary"].as_str().unwrap().starts_with("3 boards, 60 circuits, "), "{jobs}");
+    assert_eq!(program.ask("testers", json!({}))["testers"].as_array().unwrap().len(), 4);
+}
+
+#[test]
+fn the_east_board_waits_with_fifty_four_pairs() {
+    let (program, job) = demo();
+    let east = &job["boards"][1];
+    assert_eq!((east["done"].clone(), east["of"].clone()), (json!(0), json!(54)));
+    let view = program.ask("circuits", json!({ "board": east["id"] }));
+    assert_eq!(view["sum"], "54 readings for 12 circuits");
+}
+
+#[test]
+fn it_holds_everything_there_is_to_look_at() {
+    let (program, job) = demo();
+    let look = program.ask("look", json!({ "job": job["id"] }));
+    let sentences = look["items"].to_string();
+    for said in ["below 1.0\u{a0}MΩ", "too close to call", "no access", "Tester B", "Tester C", "Tester D"] {
+        assert!(sentences.contains(said), "nothing says {said}: {sentences}");
+    }
+    let states: Vec<&str> =
+        job["testers"].as_array().unwrap().iter().map(|one| one["state"]["words"].as_str().unwrap()).collect();
+    assert!(states.iter().any(|words| words.contains("proved to")), "{states:?}");
+    assert!(states.iter().any(|words| words.contains("not proved")), "{states:?}");
+    assert!(states.iter().any(|words| words.contains("lapsed")), "{states:?}");
+    assert!(states.iter().any(|words| words.contains("barred")), "{states:?}");
+}
+
+#[test]
+fn the_reading_before_the_repair_stays_on_record() {
+    let (program, job) = demo();
+    let workshop = job["boards"][2]["id"].clone();
+    let rows = program.ask("readings", json!({ "job": job["id"], "board": workshop }));
+    let repaired = rows["rows"].as_array().unwrap().iter().find(|row| row["shown"] == "410\u{a0}MΩ").unwrap().clone();
+    let origin = program.ask("origin", json!({ "board": workshop, "slot": repaired["slot"] }));
+    assert_eq!(origin["earlier"][0]["shown"], "0.35\u{a0}MΩ");
+    assert!(origin["earlier"][0]["what"].as_str().unwrap().contains("repaired"), "{origin}");
+}

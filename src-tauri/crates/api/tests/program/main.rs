@@ -1,0 +1,6 @@
+//! What the operations promise, asked through the door the screens use.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod demo;
+mod recording;
+mod support;

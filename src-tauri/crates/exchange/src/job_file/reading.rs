@@ -1,0 +1,147 @@
+//! Readings: what was shown never changes; circumstances are corrected, readings withdrawn or replaced, with reasons.
+
+use provenohm_assess::circuit::{Pair, Stage};
+use provenohm_assess::ids::{DeviceId, PersonId, ReadingId, TesterId};
+use provenohm_assess::moment::Moment;
+use provenohm_assess::quantity::Volts;
+use provenohm_assess::reading::{Conditions, NotTestedReason, Reading};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A reading with what became of it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Taken {
+    /// The reading as it was recorded.
+    pub reading: Reading,
+    /// When it was recorded.
+    pub recorded_at: Moment,
+    /// Why it replaces another reading, if it does.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub why: Option<ReplacedWhy>,
+    /// The device that recorded it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<DeviceId>,
+    /// Corrections of its circumstances, oldest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub corrections: Vec<Corrected>,
+    /// What became of it, if it no longer stands.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub past: Option<Past>,
+}
+
+/// Why a reading takes the place of another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum ReplacedWhy {
+    /// The digits had been typed wrong.
+    Mistyped,
+    /// The circuit was repaired and tested again.
+    Repaired,
+    /// The test was repeated.
+    Repeated,
+}
+
+/// One correction of a reading's circumstances; what is absent stayed as it was.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Corrected {
+    /// The tester.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tester: Option<TesterId>,
+    /// The test voltage, V d.c.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub test_voltage_v: Option<Volts>,
+    /// When it was taken.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<Moment>,
+    /// The conditions.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub conditions: Option<Conditions>,
+    /// Why.
+    pub reason: String,
+    /// Who corrected.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub person: Option<PersonId>,
+    /// When that was recorded.
+    pub recorded_at: Moment,
+}
+
+/// What became of a reading that no longer stands.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Past {
+    /// Withdrawn or replaced.
+    pub fate: Fate,
+    /// Why, in words; empty where a replacement says why by itself, or for an undo.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub reason: String,
+    /// Who.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub person: Option<PersonId>,
+    /// When that was recorded.
+    pub recorded_at: Moment,
+}
+
+/// Withdrawn or replaced.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case", tag = "kind")]
+pub enum Fate {
+    /// Withdrawn.
+    Withdrawn,
+    /// Replaced by another reading.
+    Replaced {
+        /// That one.
+        by: ReadingId,
+        /// Why.
+        why: ReplacedWhy,
+    },
+}
+
+/// A slot that was not tested.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NotTested {
+    /// The two ends.
+    pub pair: Pair,
+    /// Before or after equipment.
+    pub stage: Stage,
+    /// Why.
+    pub reason: NotTestedReason,
+    /// Why, in words.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub words: String,
+    /// Who says so.
+    pub person: PersonId,
+    /// When.
+    pub at: Moment,
+    /// When that was recorded.
+    pub recorded_at: Moment,
+}
+
+impl Taken {
+    /// The reading as it stands, with its corrections.
+    #[must_use]
+    pub fn current(&self) -> Reading {
+        self.corrections.iter().fold(self.reading.clone(), |mut reading, correction| {
+            correction.apply(&mut reading);
+            reading
+        })
+    }
+
+    /// Whether it stands: neither withdrawn nor replaced.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        self.past.is_none()
+    }
+}
+
+impl Corrected {
+    /// Puts the corrected circumstances into a reading.
+    pub fn apply(&self, reading: &mut Reading) {
+        reading.tester = self.tester.or(reading.tester);
+        reading.test_voltage_v = self.test_voltage_v.unwrap_or(reading.test_voltage_v);
+        reading.at = self.at.unwrap_or(reading.at);
+        reading.conditions = self.conditions.unwrap_or(reading.conditions);
+    }
+}

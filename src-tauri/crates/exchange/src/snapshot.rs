@@ -1,0 +1,303 @@
+//! The job as the record has it now, as a job file.
+
+use crate::job_file::{
+    Board, CautionsRead, Circuit, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past, Person,
+    RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Taken, Tester,
+    ToSettle,
+};
+use provenohm_assess::ids::{JobId, PersonId, ReadingId, TesterId};
+use provenohm_assess::moment::Moment;
+use provenohm_logbook::entry::body::{self, Origin};
+use provenohm_logbook::entry::{EntryRef, Noun, Object, ObjectId, Role};
+use provenohm_logbook::view::{self, Facet, ReadError, ReadingOnRecord, Stated, View};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Why a job has no snapshot.
+#[derive(Debug, thiserror::Error)]
+pub enum NoSnapshot {
+    /// The record has no such job, or not enough of it to be judged.
+    #[error("the job is not in this record")]
+    NoSuchJob,
+    /// The record cannot be read.
+    #[error(transparent)]
+    Unreadable(#[from] ReadError),
+}
+
+/// The job with everything its judgement rests on, and the testers of `also` beside those its readings rely on.
+///
+/// # Errors
+/// [`NoSnapshot`].
+pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> Result<JobFile, NoSnapshot> {
+    let on_record = view.job(job)?;
+    let (Some(names), Some(rules)) = (on_record.names.first(), on_record.rules.first()) else {
+        return Err(NoSnapshot::NoSuchJob);
+    };
+    if !on_record.stands() {
+        return Err(NoSnapshot::NoSuchJob);
+    }
+    let from_file = on_record.opened.iter().any(|one| matches!(one.value.origin, Origin::FromFile { .. }));
+    let (format, version) = JobFile::format();
+    let mut to_settle = Vec::new();
+    settle(&mut to_settle, "names", job.0, &on_record.names, |it| it.name.clone());
+    settle(&mut to_settle, "rules", job.0, &on_record.rules, |it| it.set.id.0.clone());
+    let readings = view.readings(job)?;
+    let mut testers: BTreeSet<TesterId> = view.testers_of(job)?.into_iter().collect();
+    testers.extend(also);
+    let testers = testers.into_iter().map(|id| tester(view, id, &mut to_settle)).collect::<Result<_, _>>()?;
+    let boards = boards(view, job, &mut to_settle)?;
+    Ok(JobFile {
+        format,
+        version,
+        made,
+        job: Job {
+            id: job,
+            name: names.name.clone(),
+            place: names.place.clone(),
+            started_at: on_record.opened.first().map(|one| one.recorded),
+            invented: on_record.is_invented(),
+            from_file,
+            limit_set: rules.set.clone(),
+            limit_set_text: String::from_utf8_lossy(&rules.bytes.0).into_owned(),
+            policies: rules.policies,
+        },
+        people: people(view, &on_record)?,
+        cautions_read: on_record.cautions.iter().filter(|one| one.is_live()).map(cautions).collect(),
+        testers,
+        boards,
+        readings: taken(&readings),
+        not_tested: view.not_tested(job)?.into_iter().filter(Stated::is_live).map(not_tested).collect(),
+        to_settle,
+    })
+}
+
+/// Reads the readings of a snapshot anew, where nothing but readings and what bears on them was recorded since.
+///
+/// # Errors
+/// [`ReadError`].
+pub fn refresh_readings(view: &View<'_>, file: &mut JobFile, made: Made) -> Result<(), ReadError> {
+    file.readings = taken(&view.readings(file.job.id)?);
+    file.not_tested = view.not_tested(file.job.id)?.into_iter().filter(Stated::is_live).map(not_tested).collect();
+    file.made = made;
+    Ok(())
+}
+
+/// One tester with everything on record of it.
+///
+/// # Errors
+/// [`ReadError`].
+pub fn tester(view: &View<'_>, id: TesterId, to_settle: &mut Vec<ToSettle>) -> Result<Tester, ReadError> {
+    let on_record = view.tester(id)?;
+    settle(to_settle, "identity", id.0, &on_record.identity, |it| format!("{} {}", it.name, it.serial));
+    settle(to_settle, "card", id.0, &on_record.card, |it| it.card.voltages.len().to_string());
+    let identity = on_record.identity.first();
+    let mut cards = on_record.card.live.iter().map(|one| RecordedCard {
+        card: one.value.card.clone(),
+        recorded_at: one.recorded,
+        recorded_by: one.by,
+    });
+    Ok(Tester {
+        id,
+        name: identity.map(|it| it.name.clone()).unwrap_or_default(),
+        model: identity.map(|it| it.model.clone()).unwrap_or_default(),
+        serial: identity.map(|it| it.serial.clone()).unwrap_or_default(),
+        card: cards.next(),
+        card_also: cards.collect(),
+        needs_newer_version: on_record.needs_newer == Some(true),
+        verifications: live(&on_record.verifications, |one| RecordedVerification {
+            verification: one.value.clone().recorded(one.recorded),
+            recorded_at: one.recorded,
+            recorded_by: one.by,
+        }),
+        lead_checks: live(&on_record.lead_checks, |one| RecordedCheck {
+            check: one.value.clone(),
+            recorded_at: one.recorded,
+            recorded_by: one.by,
+        }),
+        quick_checks: live(&on_record.quick_checks, |one| RecordedQuickCheck {
+            check: one.value.clone(),
+            recorded_at: one.recorded,
+            recorded_by: one.by,
+        }),
+        damages: live(&on_record.damage, |one| RecordedDamage {
+            damage: one.value.clone(),
+            recorded_at: one.recorded,
+            recorded_by: one.by,
+        }),
+    })
+}
+
+fn live<T, U>(all: &[Stated<T>], make: impl Fn(&Stated<T>) -> U) -> Vec<U> {
+    all.iter().filter(|one| one.is_live()).map(make).collect()
+}
+
+/// Names a facet with two live values: `facet:object`.
+fn settle<T: PartialEq>(
+    all: &mut Vec<ToSettle>,
+    facet: &str,
+    of: uuid::Uuid,
+    values: &Facet<T>,
+    say: impl Fn(&T) -> String,
+) {
+    if values.is_unsettled() {
+        let value = |one: &Stated<T>| LiveValue { entry: one.entry.to_string(), value: say(&one.value) };
+        all.push(ToSettle { facet: format!("{facet}:{of}"), values: values.live.iter().map(value).collect() });
+    }
+}
+
+fn people(view: &View<'_>, job: &view::Job) -> Result<Vec<Person>, ReadError> {
+    let mut people = Vec::new();
+    let listed: BTreeMap<PersonId, String> =
+        job.people.live.iter().flat_map(|one| one.value.people.iter().map(|it| (it.person, it.part.clone()))).collect();
+    let named = view.people()?;
+    for known in named {
+        let card = known.local.as_ref().or_else(|| known.card.first());
+        let role = listed.get(&known.person).cloned().or_else(|| card.map(|it| it.role.clone()));
+        people.push(Person {
+            id: known.person,
+            name: card.map(|it| it.name.clone()).unwrap_or_default(),
+            role: role.unwrap_or_default(),
+        });
+    }
+    Ok(people)
+}
+
+fn cautions(read: &Stated<body::CautionsRead>) -> CautionsRead {
+    CautionsRead { person: read.value.person, version: read.value.version, at: read.recorded }
+}
+
+fn boards(view: &View<'_>, job: JobId, to_settle: &mut Vec<ToSettle>) -> Result<Vec<Board>, ReadError> {
+    let mut boards: Vec<Board> = Vec::new();
+    for board in view.boards(job)?.into_iter().filter(view::Board::is_present) {
+        settle(to_settle, "board", board.board.0, &board.names, |it| it.name.clone());
+        let names = board.names.first();
+        boards.push(Board {
+            id: board.board,
+            name: names.map(|it| it.name.clone()).unwrap_or_default(),
+            place: names.map(|it| it.place.clone()).unwrap_or_default(),
+            circuits: Vec::new(),
+            removed: Vec::new(),
+        });
+    }
+    for circuit in view.circuits(job)? {
+        let of = circuit.place.first().and_then(|place| boards.iter_mut().find(|board| board.id == place.board));
+        let (Some(board), Some(electrical)) = (of, circuit.electrical.first()) else { continue };
+        settle(to_settle, "label", circuit.circuit.0, &circuit.label, |it| it.reference.clone());
+        settle(to_settle, "electrical", circuit.circuit.0, &circuit.electrical, |it| {
+            it.electrical.nominal.volts.0.to_string()
+        });
+        let label = circuit.label.first();
+        let notes = view.notes(Object { noun: Noun::Circuit, id: ObjectId(circuit.circuit.0) })?;
+        let made = Circuit {
+            id: circuit.circuit,
+            reference: label.map(|it| it.reference.clone()).unwrap_or_default(),
+            description: label.map(|it| it.description.clone()).unwrap_or_default(),
+            electrical: electrical.electrical.clone(),
+            electrical_also: circuit.electrical.live.iter().skip(1).map(|one| one.value.electrical.clone()).collect(),
+            needs_newer_version: circuit.needs_newer == Some(true),
+            notes: live(&notes, |one| Note {
+                id: one.value.note,
+                text: one.value.text.clone(),
+                person: one.by,
+                at: one.recorded,
+            }),
+        };
+        if circuit.is_present() { board.circuits.push(made) } else { board.removed.push(made) }
+    }
+    Ok(boards)
+}
+
+fn not_tested(said: Stated<body::NotTested>) -> NotTested {
+    let body::NotTested { job: _, pair, stage, reason, words, person, at } = said.value;
+    NotTested { pair, stage, reason, words: words.unwrap_or_default(), person, at, recorded_at: said.recorded }
+}
+
+fn taken(readings: &[ReadingOnRecord]) -> Vec<Taken> {
+    let by_entry: BTreeMap<EntryRef, &ReadingOnRecord> = readings.iter().map(|one| (one.taken.entry, one)).collect();
+    readings
+        .iter()
+        .map(|one| Taken {
+            reading: one.taken.value.reading.clone(),
+            recorded_at: one.taken.recorded,
+            why: one.taken.value.why.map(why),
+            device: one.taken.device,
+            corrections: corrections(one),
+            past: past(one, &by_entry),
+        })
+        .collect()
+}
+
+fn why(why: body::ReplacedWhy) -> ReplacedWhy {
+    match why {
+        body::ReplacedWhy::Mistyped => ReplacedWhy::Mistyped,
+        body::ReplacedWhy::Repaired => ReplacedWhy::Repaired,
+        body::ReplacedWhy::Repeated => ReplacedWhy::Repeated,
+    }
+}
+
+/// One line an act: the circumstances it corrected, oldest act first.
+fn corrections(one: &ReadingOnRecord) -> Vec<Corrected> {
+    let of = |entry: EntryRef| {
+        let tester = one.tester.claims.iter().find(|claim| claim.entry == entry).and_then(|claim| claim.value);
+        let volts = one.test_voltage_v.claims.iter().find(|claim| claim.entry == entry).map(|claim| claim.value);
+        let at = one.at.claims.iter().find(|claim| claim.entry == entry).map(|claim| claim.value);
+        let conditions = one.conditions.claims.iter().find(|claim| claim.entry == entry).map(|claim| claim.value);
+        (tester, volts, at, conditions)
+    };
+    one.acting
+        .iter()
+        .filter(|acting| acting.role == Role::Corrects)
+        .map(|acting| {
+            let (tester, test_voltage_v, at, conditions) = of(acting.entry);
+            let reason = acting.reason.clone().unwrap_or_default();
+            Corrected {
+                tester,
+                test_voltage_v,
+                at,
+                conditions,
+                reason,
+                person: acting.by,
+                recorded_at: acting.recorded,
+            }
+        })
+        .collect()
+}
+
+fn past(one: &ReadingOnRecord, by_entry: &BTreeMap<EntryRef, &ReadingOnRecord>) -> Option<Past> {
+    if one.is_live() {
+        return None;
+    }
+    let ended =
+        one.acting.iter().find(|acting| matches!(acting.role, Role::Withdraws | Role::Replaces | Role::SetsAside))?;
+    let replaced = (ended.role == Role::Replaces).then(|| by_entry.get(&ended.entry)).flatten();
+    let fate = match replaced {
+        Some(by) => {
+            Fate::Replaced { by: by.taken.value.reading.id, why: by.taken.value.why.map_or(ReplacedWhy::Repeated, why) }
+        }
+        None => Fate::Withdrawn,
+    };
+    Some(Past { fate, reason: ended.reason.clone().unwrap_or_default(), person: ended.by, recorded_at: ended.recorded })
+}
+
+/// The latest instant the snapshot knows of: what is "as of" on papers.
+#[must_use]
+pub fn as_of(file: &JobFile) -> Option<Moment> {
+    let readings = file.readings.iter().flat_map(|taken| {
+        let corrections = taken.corrections.iter().map(|it| it.recorded_at);
+        corrections.chain(taken.past.iter().map(|it| it.recorded_at)).chain([taken.recorded_at])
+    });
+    let proofs = file.testers.iter().flat_map(|tester| {
+        let card = tester.card.iter().map(|it| it.recorded_at);
+        let verifications = tester.verifications.iter().map(|it| it.recorded_at);
+        card.chain(verifications).chain(tester.lead_checks.iter().map(|it| it.recorded_at))
+    });
+    let rest = file.not_tested.iter().map(|it| it.recorded_at).chain(file.cautions_read.iter().map(|it| it.at));
+    readings.chain(proofs).chain(rest).max()
+}
+
+/// The entries of a reading's id: what a withdrawal, replacement or correction names.
+///
+/// # Errors
+/// [`ReadError`].
+pub fn entries_of(view: &View<'_>, reading: ReadingId) -> Result<Vec<EntryRef>, ReadError> {
+    Ok(view.reading(reading)?.into_iter().map(|one| one.taken.entry).collect())
+}

@@ -1,0 +1,77 @@
+//! Limits, one reading, a job file.
+
+use crate::command::{Circuit, Explain};
+use crate::tell::{self, json};
+use provenohm_api::headless::{self, ExplainAsked, LimitAsked};
+use provenohm_assess::moment::Moment;
+use serde::de::DeserializeOwned;
+use serde::de::value::{Error, StrDeserializer};
+use std::path::Path;
+use std::process::ExitCode;
+
+/// What `judge --strict` answers when something does not hold.
+const NOT_STRICT: u8 = 3;
+
+/// Done, or why not in one sentence.
+pub(crate) type Outcome = Result<ExitCode, String>;
+
+pub(crate) fn sets(as_json: bool) -> Outcome {
+    let sets = headless::sets().map_err(|refused| refused.to_string())?;
+    if as_json {
+        return json(&sets);
+    }
+    tell::lines(sets.iter().map(|set| format!("{}  {}", set.id, set.title)))
+}
+
+pub(crate) fn limit(circuit: &Circuit, as_json: bool) -> Outcome {
+    let told = headless::limit(&asked(circuit)?).map_err(|refused| refused.to_string())?;
+    if as_json { json(&told) } else { tell::lines(told.lines) }
+}
+
+pub(crate) fn explain(explain: &Explain) -> Outcome {
+    let asked = ExplainAsked {
+        shown: explain.reading,
+        limit: asked(&explain.circuit)?,
+        accuracy: explain.accuracy,
+        resolution: explain.resolution,
+        policy: word("policy", &explain.policy)?,
+        taken_v: explain.taken,
+    };
+    let told = headless::explain(&asked).map_err(|refused| refused.to_string())?;
+    if explain.json { json(&told) } else { tell::lines(told.lines) }
+}
+
+pub(crate) fn judge(file: &Path, at: Option<Moment>, as_json: bool, strict: bool) -> Outcome {
+    let text = read(file)?;
+    let told = headless::judge(&text, at).map_err(|refused| format!("{}: {refused}", file.display()))?;
+    if as_json {
+        json(&told)?;
+    } else {
+        tell::lines(headless::judgement_lines(&told))?;
+    }
+    Ok(if strict && !told.strict { ExitCode::from(NOT_STRICT) } else { ExitCode::SUCCESS })
+}
+
+/// A file's text.
+pub(crate) fn read(file: &Path) -> Result<String, String> {
+    std::fs::read_to_string(file).map_err(|error| format!("{}: {error}", file.display()))
+}
+
+fn asked(circuit: &Circuit) -> Result<LimitAsked, String> {
+    Ok(LimitAsked {
+        set: circuit.set.clone(),
+        nominal_v: circuit.nominal,
+        measure: word("measure", &circuit.measure)?,
+        current: word("current", &circuit.current)?,
+        to_earth_v: circuit.to_earth,
+        supply_v: circuit.supply,
+        loads: word("loads", &circuit.loads)?,
+        item: circuit.item.as_deref().map(|item| word("item", item)).transpose()?,
+        conductors: circuit.conductors.as_deref().map(|it| word("conductors", it)).transpose()?,
+    })
+}
+
+/// A choice by its word, as files write it.
+fn word<T: DeserializeOwned>(option: &str, text: &str) -> Result<T, String> {
+    T::deserialize(StrDeserializer::<Error>::new(text)).map_err(|error| format!("--{option}: {error}"))
+}

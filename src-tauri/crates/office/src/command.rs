@@ -1,0 +1,146 @@
+//! The command line.
+
+use clap::{Args, Parser, Subcommand};
+use provenohm_assess::moment::Moment;
+use provenohm_assess::quantity::{Accuracy, Ohms, Shown, Volts};
+use std::path::PathBuf;
+
+/// Insulation resistance: limits, judgements and schedules without a window.
+#[derive(Parser)]
+#[command(name = "provenohm-office", version)]
+pub(crate) struct Arguments {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Subcommand)]
+pub(crate) enum Command {
+    /// The limit sets that come with the program
+    Sets {
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// What a set asks of a circuit: test voltage, minimum, required pairs, source
+    Limit {
+        #[command(flatten)]
+        circuit: Circuit,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// One reading judged against one limit, with every figure used
+    Explain(Explain),
+    /// Every circuit and pair of a job file, judged
+    Judge {
+        /// The job file
+        file: PathBuf,
+        /// With what was recorded until then, for example 2026-11-25T12:00:00+01:00
+        #[arg(long)]
+        at: Option<Moment>,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+        /// Exit 3 unless every required pair meets, is proved, and has no fault of method
+        #[arg(long)]
+        strict: bool,
+    },
+    /// Makes a new job in a record from a job file
+    Import {
+        /// The job file
+        file: PathBuf,
+        /// Folder of the record
+        #[arg(long)]
+        record: PathBuf,
+    },
+    /// Writes a job of a record as a job file
+    Export {
+        /// Id or name of the job; not needed where there is only one
+        #[arg(long)]
+        job: Option<String>,
+        /// Folder of the record
+        #[arg(long)]
+        record: PathBuf,
+        /// Where to; absent: to the standard output
+        #[arg(short, long)]
+        output: Option<PathBuf>,
+    },
+    /// Puts the invented demo job into a record
+    Demo {
+        /// Folder of the record
+        #[arg(long)]
+        record: PathBuf,
+    },
+}
+
+/// A circuit, as far as its limit needs it.
+#[derive(Args)]
+pub(crate) struct Circuit {
+    /// Id of the limit set, as `sets` tells
+    #[arg(long)]
+    pub(crate) set: String,
+    /// Nominal voltage, V
+    #[arg(long, value_parser = volts)]
+    pub(crate) nominal: Volts,
+    /// Protective measure: none, selv, pelv, felv, separation
+    #[arg(long, default_value = "none")]
+    pub(crate) measure: String,
+    /// Kind of current: ac, dc
+    #[arg(long, default_value = "ac")]
+    pub(crate) current: String,
+    /// Voltage to earth, V
+    #[arg(long, value_parser = volts)]
+    pub(crate) to_earth: Option<Volts>,
+    /// FELV: nominal voltage of the supply, V
+    #[arg(long, value_parser = volts)]
+    pub(crate) supply: Option<Volts>,
+    /// Loads: out, connected, electronics
+    #[arg(long, default_value = "out")]
+    pub(crate) loads: String,
+    /// A special item: heating_element, functional_earth
+    #[arg(long)]
+    pub(crate) item: Option<String>,
+    /// Live conductors, for example single_phase, three_phase_n
+    #[arg(long)]
+    pub(crate) conductors: Option<String>,
+}
+
+#[derive(Args)]
+pub(crate) struct Explain {
+    /// What the display shows, for example '1.05 MΩ' or '> 999 MΩ'
+    #[arg(long, value_parser = shown, allow_hyphen_values = true)]
+    pub(crate) reading: Shown,
+    #[command(flatten)]
+    pub(crate) circuit: Circuit,
+    /// Stated accuracy, for example '3 % + 2'
+    #[arg(long, value_parser = accuracy)]
+    pub(crate) accuracy: Option<Accuracy>,
+    /// Step of the display there, for example '0.01 MΩ'
+    #[arg(long, value_parser = ohms)]
+    pub(crate) resolution: Option<Ohms>,
+    /// How the value is compared: simple, guarded
+    #[arg(long, default_value = "simple")]
+    pub(crate) policy: String,
+    /// Test voltage it was taken at, V; absent: the one the set asks for
+    #[arg(long, value_parser = volts)]
+    pub(crate) taken: Option<Volts>,
+    /// As JSON
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+fn volts(text: &str) -> Result<Volts, String> {
+    Volts::parse(text).map_err(|refusal| refusal.to_string())
+}
+
+fn shown(text: &str) -> Result<Shown, String> {
+    Shown::parse(text).map_err(|refusal| provenohm_api::headless::refusal(refusal, text))
+}
+
+fn ohms(text: &str) -> Result<Ohms, String> {
+    Ohms::parse(text).map_err(|refusal| provenohm_api::headless::refusal(refusal, text))
+}
+
+fn accuracy(text: &str) -> Result<Accuracy, String> {
+    Accuracy::parse(text).map_err(|refusal| refusal.to_string())
+}

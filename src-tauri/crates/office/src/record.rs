@@ -1,0 +1,59 @@
+//! Between a record and job files.
+
+use crate::ask::{Outcome, read};
+use crate::tell;
+use provenohm_api::{Api, Failure, Host};
+use serde_json::{Value, json};
+use std::path::Path;
+use std::process::ExitCode;
+
+pub(crate) fn import(file: &Path, record: &Path) -> Outcome {
+    let text = read(file)?;
+    let told = call(&open(record)?, "import_job_file", json!({ "text": text }));
+    let told = told.map_err(|sentence| format!("{}: {sentence}", file.display()))?;
+    tell::lines([told["words"].as_str().unwrap_or_default().to_owned(), text_of(&told["job"])])
+}
+
+pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) -> Outcome {
+    let api = open(record)?;
+    let jobs = call(&api, "jobs", json!({}))?;
+    let jobs: Vec<&Value> = jobs["jobs"].as_array().into_iter().flatten().collect();
+    let named = |one: &&&Value| job.is_none_or(|job| one["id"] == job || one["name"] == job);
+    let found: Vec<&&Value> = jobs.iter().filter(named).collect();
+    let [one] = found.as_slice() else {
+        let names: Vec<String> =
+            jobs.iter().map(|one| format!("{} {}", text_of(&one["id"]), text_of(&one["name"]))).collect();
+        return Err(format!("say which job by --job: {}", names.join("; ")));
+    };
+    let id = text_of(&one["id"]);
+    let text = api.job_file(&id).map_err(sentence)?;
+    match output {
+        Some(path) => std::fs::write(path, text).map_err(|error| format!("{}: {error}", path.display()))?,
+        None => return tell::lines([text.trim_end().to_owned()]),
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+pub(crate) fn demo(record: &Path) -> Outcome {
+    let told = call(&open(record)?, "make_demo", json!({}))?;
+    tell::lines([text_of(&told["id"])])
+}
+
+fn open(record: &Path) -> Result<Api, String> {
+    Api::open(record, Host::system()).map_err(|failure| format!("{}: {}", record.display(), sentence(failure)))
+}
+
+fn call(api: &Api, operation: &str, input: Value) -> Result<Value, String> {
+    api.call(operation, input).map_err(sentence)
+}
+
+fn sentence(failure: Failure) -> String {
+    match failure.detail {
+        Some(detail) => format!("{} ({detail})", failure.words),
+        None => failure.words,
+    }
+}
+
+fn text_of(value: &Value) -> String {
+    value.as_str().unwrap_or_default().to_owned()
+}
