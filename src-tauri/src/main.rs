@@ -1,2 +1,6 @@
-//! The Tauri shell.
-fn main() {}
+//! The desktop app; phones enter through the library.
+#![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
+
+fn main() {
+    provenohm_shell::run();
+}

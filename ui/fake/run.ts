@@ -19,7 +19,7 @@ const REASONS: [NotTestedReason, string][] = [
   ['other', 'Other'],
 ];
 const LABEL = { k: 'kΩ', m: 'MΩ', g: 'GΩ' } as const;
-const NOTCHES = ['1 kΩ', '', '', '1 MΩ', '', '', '1 GΩ', ''].map((label, n) => ({ at: n / 7, label }));
+const NOTCHES = ['1 kΩ', '10 kΩ', '100 kΩ', '1 MΩ', '10 MΩ', '100 MΩ', '1 GΩ', '10 GΩ'].map((label, n) => ({ at: n / 7, label }));
 
 const row = (n: number, description: string, volts: number): Row => ({
   id: `c${n}`,

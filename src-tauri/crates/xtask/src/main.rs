@@ -1,2 +1,40 @@
-//! To be written.
-fn main() {}
+//! `cargo xtask …`: sets Provenohm up and runs it, tests it, proves what takes longer, measures it.
+
+mod command;
+mod debian;
+mod house;
+mod licences;
+mod mobile;
+mod node;
+mod places;
+mod run;
+mod steps;
+mod test;
+mod trouble;
+
+use std::process::ExitCode;
+
+use trouble::Trouble;
+
+const USAGE: &str = "name one of these
+  cargo xtask run             set up what is missing, build, open the app with the invented demo job
+  cargo xtask test            every check that must hold for each change
+  cargo xtask mobile-check    type-check the whole app for Android and iOS";
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let done = match words.as_slice() {
+        ["run"] => run::run(),
+        ["test"] => test::test(),
+        ["mobile-check"] => mobile::check(),
+        _ => Err(Trouble::new("No such task.", USAGE)),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(trouble) => {
+            eprintln!("\n{trouble}");
+            ExitCode::FAILURE
+        }
+    }
+}

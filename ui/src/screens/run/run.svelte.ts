@@ -228,7 +228,6 @@ export class Run {
 
   #drafted(answer: DraftView): void {
     this.draft = answer;
-    if (answer.refused) this.refused = answer.refused;
   }
 
   #refuse(words: string): void {

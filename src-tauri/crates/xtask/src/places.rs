@@ -1,0 +1,23 @@
+//! Where things are in the repository.
+use std::path::{Path, PathBuf};
+
+/// The top folder of the repository.
+pub(crate) fn root() -> PathBuf {
+    let xtask = Path::new(env!("CARGO_MANIFEST_DIR"));
+    xtask.ancestors().nth(3).unwrap_or(xtask).to_owned()
+}
+
+/// The web UI's folder.
+pub(crate) fn ui() -> PathBuf {
+    root().join("ui")
+}
+
+/// Cargo's target folder.
+pub(crate) fn target() -> PathBuf {
+    std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from)
+}
+
+/// A program of the workspace, as built by `run` and `test`.
+pub(crate) fn program(name: &str) -> PathBuf {
+    target().join("debug").join(format!("{name}{}", std::env::consts::EXE_SUFFIX))
+}

@@ -1,0 +1,41 @@
+//! `cargo xtask run`: from a fresh clone to the app with the demo job in it.
+use std::env;
+
+use crate::command::{cargo, command, shown};
+use crate::{debian, node, places, steps::Steps, trouble::Trouble};
+
+/// What `run` and `test` both build, with the same features, so that neither compiles the other's work again.
+pub(crate) const BUILD: [&str; 4] = ["build", "--workspace", "--bins", "--locked"];
+
+pub(crate) fn run() -> Result<(), Trouble> {
+    let mut steps = Steps::of("run");
+    let seen = has_display();
+    steps.step("System packages", || {
+        debian::ensure(&debian::BUILD)?;
+        if seen { Ok(()) } else { debian::ensure(&debian::DRIVE) }
+    })?;
+    steps.step("Node.js and the packages of the screens", || {
+        node::ensure()?;
+        node::packages()
+    })?;
+    steps.step("Build the screens", node::build)?;
+    steps.step("Build the app (the first time takes some minutes)", || shown(&mut cargo(&BUILD)))?;
+    if seen {
+        steps.step("Open the app; this step lasts until its window is closed", || {
+            shown(command(&places::program("provenohm").to_string_lossy()).env("PROVENOHM_DEMO", "1"))
+        })?;
+    } else {
+        steps.step("No display here: drive the app on a virtual one", || {
+            let pictures = places::target().join("first-run");
+            shown(command(&places::program("first-run").to_string_lossy()).arg(pictures))
+        })?;
+    }
+    steps.end();
+    Ok(())
+}
+
+/// Whether a window can be seen.
+fn has_display() -> bool {
+    let set = |name| env::var_os(name).is_some_and(|value| !value.is_empty());
+    !cfg!(target_os = "linux") || set("DISPLAY") || set("WAYLAND_DISPLAY")
+}

@@ -1,0 +1,151 @@
+//! A real window of the app, with everything a person can do to it.
+use std::path::Path;
+use std::sync::Arc;
+use std::time::Duration;
+
+use serde_json::{Value, json};
+use thirtyfour::session::handle::SessionHandle;
+use thirtyfour::{By, Capabilities, WebDriver, WebElement};
+
+use crate::{Opening, Trouble, display::Display, driver::Driver, kill, opening::program};
+
+/// An open window. Dropping it closes the app the hard way.
+pub struct Window {
+    page: Arc<SessionHandle>,
+    driver: Driver,
+    _display: Display,
+}
+
+impl Window {
+    /// Starts the app and waits for its page.
+    pub async fn open(opening: &Opening) -> Result<Self, Trouble> {
+        let display = Display::start()?;
+        let driver = Driver::start(&opening.environment(&display)).await?;
+        let mut wish = Capabilities::new();
+        wish.set("webkitgtk:browserOptions", json!({ "binary": program("provenohm")?, "args": [] }))?;
+        let session = WebDriver::builder(driver.address(), wish)
+            .keep_alive(true)
+            .request_timeout(Duration::from_secs(60))
+            .await?;
+        let page = Arc::clone(session.handle());
+        // The window is closed by ending its driver; asking the driver to close it first waits for ever.
+        session.leak().map_err(|error| Trouble::NotShown(error.to_string()))?;
+        page.set_script_timeout(Duration::from_secs(30)).await?;
+        Ok(Self { page, driver, _display: display })
+    }
+
+    /// Taps the middle of the element with this id, as a finger or a mouse does.
+    pub async fn tap(&self, id: &str) -> Result<(), Trouble> {
+        self.element(id).await?.click().await?;
+        Ok(())
+    }
+
+    /// Taps the button, link or tab that is called so.
+    pub async fn tap_named(&self, name: &str) -> Result<(), Trouble> {
+        self.named(name).await?.click().await?;
+        Ok(())
+    }
+
+    /// What the element with this id says.
+    pub async fn text(&self, id: &str) -> Result<String, Trouble> {
+        Ok(self.element(id).await?.text().await?)
+    }
+
+    /// Types on the hardware keyboard, wherever the focus is.
+    pub async fn type_keys(&self, keys: &str) -> Result<(), Trouble> {
+        self.page.action_chain().send_keys(keys).perform().await?;
+        Ok(())
+    }
+
+    /// Types into the field that is called so, in place of what stands there.
+    pub async fn fill(&self, label: &str, text: &str) -> Result<(), Trouble> {
+        let field = self.named(label).await?;
+        field.clear().await?;
+        field.send_keys(text).await?;
+        Ok(())
+    }
+
+    /// Runs a script in the page and gives what it returns.
+    pub async fn ask(&self, script: &str, words: &[Value]) -> Result<Value, Trouble> {
+        Ok(self.page.execute(script, words.to_vec()).await?.json().clone())
+    }
+
+    /// Runs a script that answers later, by calling its last argument.
+    pub(crate) async fn ask_later(&self, script: &str) -> Result<Value, Trouble> {
+        Ok(self.page.execute_async(script, Vec::new()).await?.json().clone())
+    }
+
+    /// Asks the core for an operation, through the same door as the screens. Refused: its words.
+    pub async fn call(&self, operation: &str, input: Value) -> Result<Value, Trouble> {
+        let script = "const [operation, input, done] = arguments;
+            window.__TAURI_INTERNALS__.invoke('call', { operation, input }).then((told) => done({ told }), (failure) => done({ failure }))";
+        let answer = self.page.execute_async(script, vec![json!(operation), input]).await?;
+        match answer.json() {
+            Value::Object(fields) if fields.contains_key("told") => Ok(fields["told"].clone()),
+            other => Err(Trouble::NotShown(format!("{operation} was refused: {other}"))),
+        }
+    }
+
+    /// Waits until the script returns true. What is waited for goes into the failure.
+    pub async fn until(&self, what: &str, script: &str, words: &[Value]) -> Result<(), Trouble> {
+        for _ in 0..200 {
+            if self.ask(script, words).await? == Value::Bool(true) {
+                return Ok(());
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        let shown = self.ask("return document.body.innerText", &[]).await?;
+        Err(Trouble::NotShown(format!(
+            "waited in vain for {what}; the window shows:\n{}",
+            shown.as_str().unwrap_or_default()
+        )))
+    }
+
+    /// Waits until the page shows these words somewhere.
+    pub async fn until_shown(&self, words: &str) -> Result<(), Trouble> {
+        let script = "return document.body.innerText.replaceAll('\\u00a0', ' ').includes(arguments[0])";
+        self.until(&format!("“{words}”"), script, &[json!(words)]).await
+    }
+
+    /// Leaves a picture of the page, after it was painted.
+    pub async fn picture(&self, file: &Path) -> Result<(), Trouble> {
+        // One frame may still be the one before.
+        self.ask_later(
+            "const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(() => done(true)))",
+        )
+        .await?;
+        let png = self.page.screenshot_as_png().await?;
+        if let Some(folder) = file.parent() {
+            std::fs::create_dir_all(folder).map_err(Trouble::system(folder.display().to_string()))?;
+        }
+        std::fs::write(file, png).map_err(Trouble::system(file.display().to_string()))
+    }
+
+    /// Kills the app as power loss or the system would: without a word beforehand.
+    pub fn kill(self) -> Result<(), Trouble> {
+        kill::kill(self.driver.id(), kill::APP)
+    }
+
+    async fn element(&self, id: &str) -> Result<WebElement, Trouble> {
+        self.until(&format!("#{id}"), "return document.getElementById(arguments[0]) !== null", &[json!(id)]).await?;
+        Ok(self.page.find(By::Id(id)).await?)
+    }
+
+    /// By accessible name, as a screen reader would say it.
+    async fn named(&self, name: &str) -> Result<WebElement, Trouble> {
+        let script = format!("{NAMED}; return named(arguments[0]) !== null");
+        self.until(&format!("something called “{name}”"), &script, &[json!(name)]).await?;
+        let script = format!("{NAMED}; return named(arguments[0])");
+        Ok(self.page.execute(script, vec![json!(name)]).await?.element()?)
+    }
+}
+
+/// Finds what can be seen and used by its name: `aria-label`, its `label`, or its own words.
+const NAMED: &str = "
+    const named = (name) => {
+        const plain = (text) => (text ?? '').replace(/\\s+/g, ' ').trim();
+        const all = document.querySelectorAll('button, a[href], input, select, textarea, summary, [role]');
+        const names = (one) => [one.getAttribute('aria-label'), ...[...(one.labels ?? [])].map((label) => label.innerText), one.innerText];
+        const seen = (one) => one.checkVisibility() && !one.closest('[inert]');
+        return [...all].find((one) => seen(one) && names(one).some((text) => plain(text) === name)) ?? null;
+    }";
