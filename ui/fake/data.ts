@@ -215,6 +215,31 @@ export const tester: TesterView = {
     { level: 'done', words: '500 V: proved to 3 Mar 2027' },
     { level: 'look', words: '1000 V: not proved, not named by any verification' },
   ],
+  fresh: {
+    date: '',
+    time: '',
+    valid_until: '',
+    kind: 'calibration',
+    by: '',
+    certificate: '',
+    adjusted: false,
+    failed_on_the_whole: false,
+    findings: [250, 500, 1000].map((volts) => ({ volts: String(volts), as_found: 'not_stated', as_left: 'not_stated', conforms: 'not_stated', edition: '', holds: [], operating_percent: '' })),
+  },
+  choices: {
+    kinds: [
+      { id: 'calibration', words: 'Calibration by a laboratory' },
+      { id: 'bench', words: 'Check at a bench' },
+    ],
+    outcomes: [
+      { id: 'good', words: 'good' },
+      { id: 'not_stated', words: 'not stated' },
+    ],
+    conforms: [
+      { id: 'yes', words: 'yes' },
+      { id: 'not_stated', words: 'the certificate does not say' },
+    ],
+  },
   verifications: [
     {
       id: 'v1',

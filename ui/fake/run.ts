@@ -106,6 +106,7 @@ export class FakeRun {
         reference: one.reference,
         description: one.description,
         sign: one.slots.every((slot) => slot.sign !== 'todo') ? 'done' : 'todo',
+        slot: one.slots[0]?.id ?? null,
         progress: progress(one.slots),
       })),
       slots,

@@ -14,7 +14,12 @@ const pseudo = catalogue().replace(/^((?:[a-z][\w-]*|\s+\*?\[\w+\])\s*=?\s+)(\S.
 /** Every string the host has told so far: those come from the core, ready to show. */
 const told = new Set<string>();
 const gather = (value: unknown): void => {
-  if (typeof value === 'string') told.add(value);
+  if (typeof value === 'string') {
+    told.add(value);
+    // A place is set in two pieces, so that its pair does not break.
+    const cut = value.lastIndexOf(' ') + 1;
+    told.add(value.slice(0, cut).trim()).add(value.slice(cut));
+  }
   else if (typeof value === 'object' && value !== null) Object.values(value).forEach(gather);
 };
 
