@@ -1,8 +1,7 @@
 //! The Tauri shell and nothing else: one window, one command, no rule of the trade.
 
 mod door;
-mod folder;
-mod seam;
+mod folders;
 mod window;
 
 use tauri::Manager as _;
@@ -12,7 +11,8 @@ use tauri::Manager as _;
 pub fn run() {
     let closed = tauri::Builder::default()
         .setup(|app| {
-            app.manage(door::Door::open(&folder::of_record(app)?));
+            let demo = std::env::var_os("PROVENOHM_DEMO").is_some();
+            app.manage(door::Door::open(folders::of(app)?, demo));
             window::open(app)?;
             Ok(())
         })

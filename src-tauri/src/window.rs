@@ -20,18 +20,15 @@ fn size_asked() -> Option<(f64, f64)> {
     Some((width.parse().ok()?, height.parse().ok()?))
 }
 
-/// A killed web process is started again; the screens then rebuild themselves from the record.
+/// A killed web process is started again; the screens then rebuild themselves from the record, at the place it remembers.
 /// On macOS and iOS Tauri does this by itself.
 #[cfg(target_os = "linux")]
 fn come_back(window: &WebviewWindow) -> tauri::Result<()> {
     use webkit2gtk::WebViewExt as _;
-    window.with_webview(|view| {
-        view.inner().connect_web_process_terminated(|view, _| {
-            // Not `reload`, which does nothing for a page that was killed before it had loaded once.
-            if let Some(page) = view.uri() {
-                view.load_uri(&page);
-            }
-        });
+    let start = window.url()?;
+    window.with_webview(move |view| {
+        // Not `reload`, which does nothing for a page that was killed before it had loaded once.
+        view.inner().connect_web_process_terminated(move |view, _| view.load_uri(start.as_str()));
     })
 }
 

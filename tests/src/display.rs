@@ -7,6 +7,10 @@ use tempfile::TempDir;
 
 use crate::Trouble;
 
+/// Large enough for the widest screen that is checked.
+const WIDTH: usize = 1600;
+const HEIGHT: usize = 1200;
+
 /// A virtual display; it ends when this is dropped.
 pub(crate) struct Display {
     server: Child,
@@ -15,13 +19,13 @@ pub(crate) struct Display {
 }
 
 impl Display {
-    /// Starts one on the first free number, large enough for the widest screen that is checked.
+    /// Starts one on the first free number.
     pub(crate) fn start() -> Result<Self, Trouble> {
         let screen = tempfile::tempdir().map_err(Trouble::system("a folder for the screen"))?;
         let mut server = Command::new("Xvfb")
             .arg("-fbdir")
             .arg(screen.path())
-            .args(["-displayfd", "1", "-screen", "0", "1600x1200x24", "-nolisten", "tcp"])
+            .args(["-displayfd", "1", "-screen", "0", &format!("{WIDTH}x{HEIGHT}x24"), "-nolisten", "tcp"])
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
@@ -43,7 +47,9 @@ impl Display {
     pub(crate) fn is_painted(&self) -> Result<bool, Trouble> {
         let file = self.screen.path().join("Xvfb_screen0");
         let bytes = std::fs::read(&file).map_err(Trouble::system("the screen"))?;
-        let shades: HashSet<&[u8]> = bytes.chunks_exact(4).collect();
+        // The picture ends the file; before it stands a table of colours.
+        let picture = bytes.get(bytes.len().saturating_sub(WIDTH * HEIGHT * 4)..).unwrap_or_default();
+        let shades: HashSet<&[u8]> = picture.chunks_exact(4).collect();
         Ok(shades.len() > 64)
     }
 }

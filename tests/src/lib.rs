@@ -3,13 +3,17 @@
 mod accessibility;
 mod display;
 mod driver;
+mod job;
 mod kill;
 mod opening;
+mod recorder;
 mod trouble;
 mod unwatched;
 mod window;
 
+pub use job::{Job, single_phase};
 pub use opening::Opening;
+pub use recorder::Entry;
 pub use trouble::Trouble;
 pub use unwatched::Unwatched;
 pub use window::Window;

@@ -34,6 +34,12 @@ impl Window {
         Ok(Self { page, driver, _display: display })
     }
 
+    /// Goes to a screen by its place, as `#/jobs`.
+    pub async fn go(&self, place: &str) -> Result<(), Trouble> {
+        self.ask("location.hash = arguments[0]", &[json!(place)]).await?;
+        Ok(())
+    }
+
     /// Taps the middle of the element with this id, as a finger or a mouse does.
     pub async fn tap(&self, id: &str) -> Result<(), Trouble> {
         self.element(id).await?.click().await?;
@@ -46,9 +52,9 @@ impl Window {
         Ok(())
     }
 
-    /// What the element with this id says.
+    /// What the element with this id says, its no-break spaces as plain ones.
     pub async fn text(&self, id: &str) -> Result<String, Trouble> {
-        Ok(self.element(id).await?.text().await?)
+        Ok(self.element(id).await?.text().await?.replace('\u{a0}', " ").trim().to_owned())
     }
 
     /// Types on the hardware keyboard, wherever the focus is.
@@ -57,11 +63,19 @@ impl Window {
         Ok(())
     }
 
-    /// Types into the field that is called so, in place of what stands there.
-    pub async fn fill(&self, label: &str, text: &str) -> Result<(), Trouble> {
-        let field = self.named(label).await?;
+    /// Types into the field with this id, in place of what stands there.
+    pub async fn fill_id(&self, id: &str, text: &str) -> Result<(), Trouble> {
+        let field = self.element(id).await?;
         field.clear().await?;
         field.send_keys(text).await?;
+        Ok(())
+    }
+
+    /// Chooses what has this value in the list with this id.
+    pub async fn choose(&self, id: &str, value: &str) -> Result<(), Trouble> {
+        let list = self.element(id).await?;
+        let choice = list.find(By::Css(format!("option[value='{value}']"))).await?;
+        choice.click().await?;
         Ok(())
     }
 
@@ -105,6 +119,12 @@ impl Window {
     pub async fn until_shown(&self, words: &str) -> Result<(), Trouble> {
         let script = "return document.body.innerText.replaceAll('\\u00a0', ' ').includes(arguments[0])";
         self.until(&format!("“{words}”"), script, &[json!(words)]).await
+    }
+
+    /// Waits until the screen with this id is there and filled.
+    pub async fn until_shown_in(&self, screen: &str) -> Result<(), Trouble> {
+        let filled = "return (document.getElementById(arguments[0])?.innerText.length ?? 0) > 40";
+        self.until(screen, filled, &[json!(screen)]).await
     }
 
     /// Leaves a picture of the page, after it was painted.

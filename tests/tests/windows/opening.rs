@@ -1,6 +1,4 @@
 //! The app's window itself: it opens, and what is killed comes back.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
-
 use provenohm_tests::{Opening, Trouble, Unwatched, Window};
 
 #[tokio::test]

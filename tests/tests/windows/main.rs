@@ -1,0 +1,9 @@
+//! The whole product in real windows.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod board;
+mod keyboard;
+mod opening;
+mod screens;
+mod sizes;
+mod tester;

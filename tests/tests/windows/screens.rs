@@ -1,0 +1,83 @@
+//! Every screen, on the demo job, at every width: no barrier, nothing cut off, nothing too small to hit.
+use std::path::PathBuf;
+
+use provenohm_tests::{Opening, Trouble, Window};
+use serde_json::{Value, json};
+
+/// Controls too small to hit. Those of a table of readings, which are many, and links within words need what a pointer
+/// needs; the others what a finger needs.
+const TOO_SMALL: &str = "
+    const [finger, pointer] = [arguments[0], 24];
+    const least = (one) => (one.closest('table') || getComputedStyle(one).display === 'inline' ? pointer : finger);
+    return [...document.querySelectorAll('button, a[href], input, select, textarea, summary')]
+        .filter((one) => one.checkVisibility() && !one.disabled && !one.closest('.visually-hidden'))
+        .map((one) => [one, (one.closest('label') ?? one).getBoundingClientRect()])
+        .filter(([one, box]) => box.width > 0 && Math.min(box.width, box.height) < least(one))
+        .map(([one, box]) => `${one.outerHTML.slice(0, 120)} ${box.width}×${box.height}`)";
+
+const CUT_OFF: &str = "return document.scrollingElement.scrollWidth > innerWidth";
+
+async fn looked_at(width: u32, height: u32, least: u32) -> Result<(), Trouble> {
+    let record = tempfile::tempdir().unwrap();
+    let window = Window::open(&Opening { size: (width, height), demo: true, record: record.path().to_owned() }).await?;
+    let mut troubles = Vec::new();
+    for (name, place) in places(&window).await? {
+        window.go(&place).await?;
+        window.until_shown_in(&format!("screen-{name}")).await?;
+        if let Some(folder) = std::env::var_os("PROVENOHM_PICTURES") {
+            window.picture(&PathBuf::from(folder).join(format!("{name}-{width}.png"))).await?;
+        }
+        troubles.extend(window.serious_barriers().await?.into_iter().map(|barrier| format!("{name}: {barrier}")));
+        if window.ask(CUT_OFF, &[]).await? == Value::Bool(true) {
+            troubles.push(format!("{name}: wider than the window"));
+        }
+        let small = window.ask(TOO_SMALL, &[json!(least)]).await?;
+        troubles.extend(small.as_array().into_iter().flatten().map(|one| format!("{name}: too small: {one}")));
+    }
+    assert!(troubles.is_empty(), "at {width} × {height}:\n{}", troubles.join("\n"));
+    Ok(())
+}
+
+/// Each screen by its name, and where it is.
+async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble> {
+    let jobs = window.call("jobs", json!({})).await?;
+    let job = jobs["jobs"][0]["id"].as_str().unwrap().to_owned();
+    let view = window.call("job", json!({ "job": job })).await?;
+    let board = view["boards"][0]["id"].as_str().unwrap().to_owned();
+    let testers = window.call("testers", json!({})).await?;
+    let tester = testers["testers"][0]["id"].as_str().unwrap().to_owned();
+    window.call("confirm_cautions", json!({ "job": job })).await?;
+    Ok(vec![
+        ("jobs", "#/jobs".to_owned()),
+        ("job", format!("#/job/{job}")),
+        ("circuits", format!("#/circuits/{board}")),
+        ("run", format!("#/run/{board}")),
+        ("look", format!("#/look/{job}")),
+        ("correct", format!("#/correct/{job}")),
+        ("testers", format!("#/testers/{job}")),
+        ("tester", format!("#/tester/{tester}/{job}")),
+        ("cautions", format!("#/cautions/{job}")),
+        ("schedule", format!("#/schedule/{job}")),
+        ("handover", format!("#/handover/{job}")),
+    ])
+}
+
+#[tokio::test]
+async fn every_screen_at_320() -> Result<(), Trouble> {
+    looked_at(320, 568, 48).await
+}
+
+#[tokio::test]
+async fn every_screen_at_390() -> Result<(), Trouble> {
+    looked_at(390, 844, 48).await
+}
+
+#[tokio::test]
+async fn every_screen_at_768() -> Result<(), Trouble> {
+    looked_at(768, 1024, 48).await
+}
+
+#[tokio::test]
+async fn every_screen_at_1280() -> Result<(), Trouble> {
+    looked_at(1280, 800, 24).await
+}
