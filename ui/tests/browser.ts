@@ -24,6 +24,8 @@ class Pointer extends MouseEvent {
 
 Object.assign(globalThis, { PointerEvent: Pointer });
 
+Element.prototype.scrollIntoView = () => undefined;
+
 HTMLDialogElement.prototype.showModal = function () {
   this.open = true;
 };
