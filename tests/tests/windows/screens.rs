@@ -17,24 +17,52 @@ const TOO_SMALL: &str = "
 
 const CUT_OFF: &str = "return document.scrollingElement.scrollWidth > innerWidth";
 
-async fn looked_at(width: u32, height: u32, least: u32) -> Result<(), Trouble> {
+/// A way of looking at the screens.
+#[derive(Debug, Clone, Copy)]
+struct Look {
+    size: (u32, u32),
+    /// What a control must measure at least, CSS pixels.
+    finger: u32,
+    theme: &'static str,
+    /// Size of the text in percent.
+    text: u32,
+}
+
+const PHONE: Look = Look { size: (390, 844), finger: 48, theme: "light", text: 100 };
+
+async fn looked_at(look: Look) -> Result<(), Trouble> {
     let record = tempfile::tempdir().unwrap();
-    let window = Window::open(&Opening { size: (width, height), demo: true, record: record.path().to_owned() }).await?;
+    let window = Window::open(&Opening { size: look.size, demo: true, record: record.path().to_owned() }).await?;
+    let settings = window.call("settings", json!({})).await?;
+    let mut settings = settings["settings"].clone();
+    settings["theme"] = look.theme.into();
+    window.call("set_settings", settings).await?;
+    let places = places(&window).await?;
+    drop(window);
+
+    // Opened again, as a person would find it the next day.
+    let window = Window::open(&Opening { size: look.size, demo: true, record: record.path().to_owned() }).await?;
+    window.until_shown_in("screen-jobs").await?;
+    let text = "document.documentElement.style.fontSize = arguments[0] + '%'";
     let mut troubles = Vec::new();
-    for (name, place) in places(&window).await? {
+    for (name, place) in places {
         window.go(&place).await?;
         window.until_shown_in(&format!("screen-{name}")).await?;
+        if look.text != 100 {
+            window.ask(text, &[json!(look.text)]).await?;
+        }
         if let Some(folder) = std::env::var_os("PROVENOHM_PICTURES") {
-            window.picture(&PathBuf::from(folder).join(format!("{name}-{width}.png"))).await?;
+            let file = format!("{name}-{}-{}-{}.png", look.size.0, look.theme, look.text);
+            window.picture(&PathBuf::from(folder).join(file)).await?;
         }
         troubles.extend(window.serious_barriers().await?.into_iter().map(|barrier| format!("{name}: {barrier}")));
         if window.ask(CUT_OFF, &[]).await? == Value::Bool(true) {
             troubles.push(format!("{name}: wider than the window"));
         }
-        let small = window.ask(TOO_SMALL, &[json!(least)]).await?;
+        let small = window.ask(TOO_SMALL, &[json!(look.finger)]).await?;
         troubles.extend(small.as_array().into_iter().flatten().map(|one| format!("{name}: too small: {one}")));
     }
-    assert!(troubles.is_empty(), "at {width} × {height}:\n{}", troubles.join("\n"));
+    assert!(troubles.is_empty(), "{look:?}:\n{}", troubles.join("\n"));
     Ok(())
 }
 
@@ -64,20 +92,48 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
 
 #[tokio::test]
 async fn every_screen_at_320() -> Result<(), Trouble> {
-    looked_at(320, 568, 48).await
+    looked_at(Look { size: (320, 568), ..PHONE }).await
 }
 
 #[tokio::test]
 async fn every_screen_at_390() -> Result<(), Trouble> {
-    looked_at(390, 844, 48).await
+    looked_at(PHONE).await
+}
+
+#[tokio::test]
+async fn every_screen_at_390_in_the_dark() -> Result<(), Trouble> {
+    looked_at(Look { theme: "dark", ..PHONE }).await
+}
+
+#[tokio::test]
+async fn every_screen_at_390_in_the_sun() -> Result<(), Trouble> {
+    looked_at(Look { theme: "sun", ..PHONE }).await
 }
 
 #[tokio::test]
 async fn every_screen_at_768() -> Result<(), Trouble> {
-    looked_at(768, 1024, 48).await
+    looked_at(Look { size: (768, 1024), ..PHONE }).await
 }
 
 #[tokio::test]
 async fn every_screen_at_1280() -> Result<(), Trouble> {
-    looked_at(1280, 800, 24).await
+    looked_at(Look { size: (1280, 800), finger: 24, ..PHONE }).await
+}
+
+/// All combinations take long, so they are made only when asked for.
+#[tokio::test]
+async fn every_screen_in_every_look() -> Result<(), Trouble> {
+    let sizes = if std::env::var_os("PROVENOHM_EVERY_LOOK").is_some() {
+        vec![((320, 568), 48), ((390, 844), 48), ((768, 1024), 48), ((1280, 800), 24)]
+    } else {
+        Vec::new()
+    };
+    for (size, finger) in sizes {
+        for theme in ["light", "dark", "sun"] {
+            for text in [100, 200] {
+                looked_at(Look { size, finger, theme, text }).await?;
+            }
+        }
+    }
+    Ok(())
 }

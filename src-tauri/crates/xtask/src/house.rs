@@ -23,10 +23,14 @@ const HOUSE: [Room; 9] = [
     Room {
         name: "provenohm-api",
         knows: &["provenohm-assess", "provenohm-words", "provenohm-logbook", "provenohm-exchange", "provenohm-papers"],
-        never: &["axum", "rusqlite", "tauri", "typst"],
+        never: &["axum", "tauri", "typst"],
     },
     // The two hosts hold no rule of the trade.
-    Room { name: "provenohm-office", knows: &["provenohm-api"], never: &["rusqlite", "tauri", "typst"] },
+    Room {
+        name: "provenohm-office",
+        knows: &["provenohm-api", "provenohm-assess"],
+        never: &["rusqlite", "tauri", "typst"],
+    },
     Room { name: "provenohm", knows: &["provenohm-api"], never: &["rusqlite", "typst"] },
     Room { name: "xtask", knows: &[], never: &[] },
 ];

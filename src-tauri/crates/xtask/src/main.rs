@@ -7,6 +7,7 @@ mod licences;
 mod mobile;
 mod node;
 mod places;
+mod prove;
 mod run;
 mod steps;
 mod test;
@@ -19,6 +20,7 @@ use trouble::Trouble;
 const USAGE: &str = "name one of these
   cargo xtask run             set up what is missing, build, open the app with the invented demo job
   cargo xtask test            every check that must hold for each change
+  cargo xtask prove [PART…]   the longer checks, all or by name; goes on where it stopped
   cargo xtask mobile-check    type-check the whole app for Android and iOS";
 
 fn main() -> ExitCode {
@@ -27,6 +29,7 @@ fn main() -> ExitCode {
     let done = match words.as_slice() {
         ["run"] => run::run(),
         ["test"] => test::test(),
+        ["prove", parts @ ..] => prove::prove(parts),
         ["mobile-check"] => mobile::check(),
         _ => Err(Trouble::new("No such task.", USAGE)),
     };

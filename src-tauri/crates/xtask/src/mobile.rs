@@ -18,10 +18,12 @@ const PHONES: [(&str, &str); 2] = [("Android", "aarch64-linux-android"), ("iOS",
 
 /// Preprocesses as asked, since build scripts read what comes out; compiles to nothing.
 const C_COMPILER: &str = r#"#!/bin/sh
-out=; preprocess=; words=
+out=; preprocess=; words=; last=
 for word in "$@"; do
     case "$last" in -o) out=$word ;; esac
     case "$word" in
+        # What only another maker's compiler understands; who understands it is taken for that one.
+        -\?) exit 1 ;;
         -E) preprocess=yes; words="$words $word" ;;
         --target=*|-arch|-isysroot|-m*-version-min=*|-fembed-bitcode*) ;;
         *) words="$words $word" ;;

@@ -1,7 +1,7 @@
 //! Judging one reading: its value, its tester, its method.
 //!
 //! The answer carries reasons with their figures and no sentence; whoever words it finds everything in the reason.
-//! A reading taken at a higher voltage than asked carries [`MethodReason::HigherVoltage`]; with a value *below* the
+//! A reading taken at a higher voltage than asked carries [`MethodReason::HigherVoltage`](crate::judgement::MethodReason::HigherVoltage); with a value *below* the
 //! sentence is "test again at" the voltage asked for.
 
 mod asked;
