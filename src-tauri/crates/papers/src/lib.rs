@@ -1,1 +1,15 @@
-//! To be written.
+//! Documents: the schedule of results as PDF, XLSX, CSV and preview pictures, all from one report model.
+//!
+//! The way through: fill a [`report::Schedule`], cut it with [`report::Parts::of`], typeset each part with
+//! [`Pages::typeset`], or write all of them as a table with [`report::Parts::xlsx`] and [`report::Parts::csv`].
+
+mod defused;
+mod error;
+mod fixed;
+mod pdf;
+pub mod report;
+mod sheet;
+mod view;
+
+pub use error::PaperError;
+pub use pdf::{Pages, Scale};

@@ -1,1 +1,150 @@
 ### Headings and sentences that stand only on papers.
+
+papers-title = Schedule of insulation resistance readings
+papers-demo = Invented demonstration data
+papers-not-signed = Not signed
+papers-scope = This schedule covers insulation resistance only and is no certificate of the installation.
+papers-part = Part { $number } of { $of }
+papers-page = Page { $page } of { $pages }
+papers-fingerprint = Fingerprint { $fingerprint }
+papers-signs = Signs
+papers-sign-to-do = to do
+papers-sign-done = recorded
+papers-sign-look = look
+papers-sign-stop = stop
+papers-done-means = “Recorded” says only that a reading is on record and nothing odd was found about it.
+
+papers-job = Job
+papers-place = Place
+papers-boards = Boards
+papers-as-of = As of
+papers-limit-set = Limit set
+papers-version = version { $version }
+papers-policies = Policies
+papers-rules = Rules
+papers-rules-version = version { $version }
+papers-digest-set = SHA-256 of the limit set
+papers-digest-whole = SHA-256 of the whole schedule
+papers-digest-part = SHA-256 of this part
+papers-counts = Lines
+papers-count-readings =
+    { $count ->
+        [one] { $count } reading
+       *[other] { $count } readings
+    }
+papers-count-look =
+    { $count ->
+        [one] { $count } line to look at
+       *[other] { $count } lines to look at
+    }
+papers-count-stop =
+    { $count ->
+        [one] { $count } line that stops a sign-off
+       *[other] { $count } lines that stop a sign-off
+    }
+papers-count-not-tested =
+    { $count ->
+        [one] { $count } pair not tested
+       *[other] { $count } pairs not tested
+    }
+papers-count-missing =
+    { $count ->
+        [one] { $count } pair missing
+       *[other] { $count } pairs missing
+    }
+papers-count-past =
+    { $count ->
+        [one] { $count } reading withdrawn or replaced
+       *[other] { $count } readings withdrawn or replaced
+    }
+
+papers-findings = To look at
+papers-findings-none = Nothing to look at.
+papers-findings-in-part-one = What is to be looked at in the whole job stands in part 1.
+papers-finding-more =
+    { $count ->
+        [one] and { $count } more, marked in the schedule
+       *[other] and { $count } more, marked in the schedule
+    }
+papers-line-number = No. { $number }
+papers-testers = Testers and the verifications relied on
+papers-testers-none = No tester was chosen for any reading.
+papers-serial = serial number { $serial }
+papers-verifications-none = No verification on record.
+papers-recorded = put on record { $time } by { $person }
+papers-replaced-characters = Characters this typeface does not hold are printed as “{ $sign }”; the attached data holds them unchanged.
+
+papers-board = Board
+papers-circuit = Circuit
+papers-no-circuits = No circuits on this board.
+papers-no-lines = Nothing recorded and nothing required.
+papers-column-number = No.
+papers-column-pair = Pair
+papers-column-reading = Reading
+papers-column-voltage = Test voltage d.c.
+papers-column-limit = Minimum
+papers-column-judgement = Judgement
+papers-column-tester = Tester and its state
+papers-column-time = Time
+papers-column-person = Person
+papers-not-tested = Not tested: { $reason }
+papers-missing = Required; nothing recorded
+papers-no-limit = none stated
+papers-no-tester = No tester chosen
+papers-source = Limit from { $source }
+papers-source-marked = Limit { $mark } from { $source }
+papers-note = Note: { $note }
+papers-corrected = Corrected, see below
+
+papers-past = Withdrawn and replaced readings
+papers-corrections = Corrected readings
+papers-column-where = Board, circuit, pair
+papers-column-what = What became of it, and why
+papers-column-correction = Correction, and why
+papers-column-by = By
+papers-column-taken = Taken
+papers-withdrawn = Withdrawn: { $reason }
+papers-replaced = Replaced: { $reason }
+papers-replaced-by = Replaced by No. { $number }: { $reason }
+papers-correction = { $sentence } ({ $reason })
+papers-where = { $board }, circuit { $circuit }, { $pair }
+
+papers-attached = Report model this schedule was made from
+
+papers-sheet-readings = Readings
+papers-sheet-about = About
+papers-sheet-past = Withdrawn and replaced
+papers-sheet-corrections = Corrections
+papers-column-board = Board
+papers-column-circuit = Circuit
+papers-column-description = Description
+papers-column-nominal = Nominal voltage
+papers-column-measure = Protective measure
+papers-column-conductors = Conductors
+papers-column-stage = Stage
+papers-column-status = Status
+papers-column-comparator = Comparator
+papers-column-digits = Digits
+papers-column-unit = Unit
+papers-column-ohm = Resistance in ohms
+papers-column-minimum = Minimum
+papers-column-minimum-unit = Unit of minimum
+papers-column-minimum-ohm = Minimum in ohms
+papers-column-source = Source of minimum
+papers-column-sign = Sign
+papers-column-remarks = Remarks
+papers-column-conditions = Conditions of the circuit
+papers-column-note = Note
+papers-column-tester-name = Tester
+papers-column-tester-serial = Serial number
+papers-column-tester-state = State of the tester
+papers-column-reason = Reason
+papers-column-replaced-by = Replaced by No.
+papers-column-changed-by = Changed by
+papers-column-changed-at = Changed at
+papers-column-record = Id in the record
+papers-status-current = current
+papers-status-not-tested = not tested
+papers-status-missing = missing
+papers-status-withdrawn = withdrawn
+papers-status-replaced = replaced

@@ -1,0 +1,53 @@
+//! The fixed words of the papers, each by its key in the catalogue without the prefix they share.
+
+use provenohm_assess::moment::Moment;
+use provenohm_words::{Arg, Words};
+
+/// The catalogue, seen from the papers.
+pub(crate) struct Fixed<'a> {
+    words: &'a Words,
+}
+
+impl<'a> Fixed<'a> {
+    pub(crate) fn new(words: &'a Words) -> Self {
+        Self { words }
+    }
+
+    /// The words themselves, for quantities and dates.
+    pub(crate) fn words(&self) -> &Words {
+        self.words
+    }
+
+    pub(crate) fn text(&self, key: &str) -> String {
+        self.words.text(&format!("papers-{key}"))
+    }
+
+    pub(crate) fn with(&self, key: &str, places: &[(&str, &str)]) -> String {
+        let places: Vec<(&str, Arg<'_>)> = places.iter().map(|(name, text)| (*name, Arg::from(*text))).collect();
+        self.words.text_with(&format!("papers-{key}"), &places)
+    }
+
+    /// A message that counts something, in the plural its number asks for.
+    pub(crate) fn count(&self, key: &str, count: u32) -> String {
+        self.words.text_with(&format!("papers-{key}"), &[("count", count.into())])
+    }
+
+    /// "No. 17".
+    pub(crate) fn number(&self, number: u32) -> String {
+        self.with("line-number", &[("number", &number.to_string())])
+    }
+
+    pub(crate) fn date_time(&self, at: Moment) -> String {
+        self.words.date_time(at)
+    }
+
+    /// Who and when, on two lines.
+    pub(crate) fn by(&self, at: Moment, person: &str) -> [String; 2] {
+        [self.date_time(at), person.to_owned()]
+    }
+
+    /// "DB-1, circuit 7, L–PE".
+    pub(crate) fn place(&self, board: &str, circuit: &str, pair: &str) -> String {
+        self.with("where", &[("board", board), ("circuit", circuit), ("pair", pair)])
+    }
+}

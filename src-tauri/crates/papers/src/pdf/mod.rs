@@ -1,0 +1,108 @@
+//! The schedule on pages: typeset once, then written as PDF/A-3a or drawn as pictures of its pages.
+
+mod fonts;
+mod text;
+mod world;
+
+use chrono::{Datelike, Timelike};
+use provenohm_assess::moment::Moment;
+use provenohm_words::Words;
+use typst::diag::SourceDiagnostic;
+use typst::foundations::{Datetime, Smart};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
+use typst_render::RenderOptions;
+
+use crate::PaperError;
+use crate::fixed::Fixed;
+use crate::report::{Digest, Part};
+use crate::view::View;
+
+use self::world::PaperWorld;
+
+/// One part of a schedule, placed on pages.
+pub struct Pages {
+    document: PagedDocument,
+    identity: String,
+    as_of: Moment,
+}
+
+impl Pages {
+    /// Typesets `part` with the fixed words of `words`.
+    ///
+    /// # Errors
+    /// [`PaperError`] if the model cannot be written or the typesetter refuses.
+    pub fn typeset(part: &Part, words: &Words) -> Result<Self, PaperError> {
+        let fixed = Fixed::new(words);
+        let model = part.canonical()?;
+        let own = Digest::of(&model);
+        let mut view = serde_json::to_value(View::of(part, &own, &fixed))?;
+        let replaced = text::make_printable(&mut view, fonts::regular()?);
+        view["replaced"] =
+            replaced.then(|| fixed.with("replaced-characters", &[("sign", &text::REPLACED.to_string())])).into();
+        let world = PaperWorld::new(serde_json::to_vec(&view)?, model)?;
+        let document = typst::compile::<PagedDocument>(&world).output.map_err(refused)?;
+        // The typesetter keeps what it has laid out; a phone has better uses for that memory.
+        typst::comemo::evict(0);
+        Ok(Self { document, identity: own.as_str().to_owned(), as_of: part.schedule.as_of })
+    }
+
+    /// Number of pages.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.document.pages().len()
+    }
+
+    /// The document as PDF/A-3a with the report model attached. The same part gives the same bytes.
+    ///
+    /// # Errors
+    /// [`PaperError::Typeset`] if the document does not keep to PDF/A-3a.
+    pub fn pdf(&self) -> Result<Vec<u8>, PaperError> {
+        let standards = PdfStandards::new(&[PdfStandard::A_3a])
+            .map_err(|error| PaperError::Typeset(error.message().to_string()))?;
+        let options = PdfOptions {
+            ident: Smart::Custom(self.identity.clone()),
+            creator: Smart::Custom(Some(concat!("Provenohm ", env!("CARGO_PKG_VERSION")).to_owned())),
+            timestamp: timestamp(self.as_of),
+            standards,
+            ..PdfOptions::default()
+        };
+        typst_pdf::pdf(&self.document, &options).map_err(refused)
+    }
+
+    /// Page `page` (from 1) as PNG.
+    ///
+    /// # Errors
+    /// [`PaperError::NoSuchPage`], or [`PaperError::Picture`] if the picture cannot be written.
+    pub fn png(&self, page: usize, scale: Scale) -> Result<Vec<u8>, PaperError> {
+        let missing = || PaperError::NoSuchPage { page, pages: self.count() };
+        let page = page.checked_sub(1).and_then(|index| self.document.pages().get(index)).ok_or_else(missing)?;
+        let options = RenderOptions { pixel_per_pt: scale.0.into(), ..RenderOptions::default() };
+        typst_render::render(page, &options).encode_png().map_err(|error| PaperError::Picture(error.to_string()))
+    }
+}
+
+/// Pixels a typographic point (1/72 inch), kept between a thumbnail and a good print: 0.25 to 4.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale(f64);
+
+impl Scale {
+    /// The nearest scale there is.
+    #[must_use]
+    pub fn nearest(pixels_a_point: f64) -> Self {
+        Self(if pixels_a_point.is_nan() { 1.0 } else { pixels_a_point.clamp(0.25, 4.0) })
+    }
+}
+
+fn timestamp(at: Moment) -> Option<Timestamp> {
+    let small = |value: u32| u8::try_from(value).ok();
+    let (month, day) = (small(at.month())?, small(at.day())?);
+    let (hour, minute, second) = (small(at.hour())?, small(at.minute())?, small(at.second())?);
+    let time = Datetime::from_ymd_hms(at.year(), month, day, hour, minute, second)?;
+    Timestamp::new_local(time, at.offset().local_minus_utc() / 60)
+}
+
+fn refused(errors: impl IntoIterator<Item = SourceDiagnostic>) -> PaperError {
+    let messages: Vec<String> = errors.into_iter().map(|error| error.message.to_string()).collect();
+    PaperError::Typeset(messages.join("; "))
+}

@@ -1,0 +1,89 @@
+//! What stands on the first page: the job, the rules it was judged by, and what needs looking at.
+
+use provenohm_assess::ids::{JobId, ReadingId};
+use provenohm_assess::moment::Moment;
+use serde::{Deserialize, Serialize};
+
+use super::{Board, Sign, Tester};
+
+/// A schedule of insulation resistance readings of one job, as of one instant.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Schedule {
+    /// Language of the sentences in this model: the id of their locale (`en`).
+    pub language: String,
+    /// True for invented demonstration data; every page then says so.
+    pub demo: bool,
+    /// The last instant of the record this schedule takes into account.
+    pub as_of: Moment,
+    /// The job.
+    pub job: JobHead,
+    /// The limit set the job is judged by.
+    pub limit_set: LimitSetHead,
+    /// The policies, one fact each ("Value", "simple acceptance").
+    pub policies: Vec<Fact>,
+    /// Version of the rules that judged.
+    pub rules_version: u32,
+    /// What is below, unproved, missing, reduced, not tested …: worst first.
+    pub findings: Vec<Finding>,
+    /// The testers, with the verifications relied on.
+    pub testers: Vec<Tester>,
+    /// Who confirmed that they read the cautions, as sentences.
+    pub cautions_read: Vec<String>,
+    /// The boards, in the order of the job.
+    pub boards: Vec<Board>,
+}
+
+/// The job a schedule belongs to.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JobHead {
+    /// Id of the job in the record.
+    pub id: JobId,
+    /// Its name.
+    pub name: String,
+    /// Where it is, if recorded.
+    pub place: Option<String>,
+    /// More about it: client, order, people; one fact each.
+    pub facts: Vec<Fact>,
+}
+
+/// A label and what it says, both in words.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Fact {
+    /// What it is about.
+    pub label: String,
+    /// What is said.
+    pub text: String,
+}
+
+/// The limit set, named so that nobody can mistake it for another edition.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LimitSetHead {
+    /// Id (`iec-60364-6-2016`).
+    pub id: String,
+    /// Title as printed ("IEC 60364-6:2016, Table 6.1").
+    pub title: String,
+    /// Version of the data file.
+    pub version: String,
+    /// SHA-256 of the data file, 64 hexadecimal digits.
+    pub sha256: String,
+}
+
+/// One kind of thing to look at, with every place where it was found.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Finding {
+    /// How serious.
+    pub sign: Sign,
+    /// One sentence with the count ("2 readings are below their limit").
+    pub sentence: String,
+    /// Where: one entry each. Empty where the sentence says it all.
+    pub places: Vec<FindingPlace>,
+}
+
+/// One place a finding points at.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FindingPlace {
+    /// Board, circuit and pair in words ("DB-1, circuit 7, L–PE").
+    pub place: String,
+    /// The reading, if there is one; paper then gives its number in the schedule.
+    pub reading: Option<ReadingId>,
+}

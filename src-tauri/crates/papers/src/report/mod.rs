@@ -1,0 +1,21 @@
+//! The report model: everything a schedule says, as plain data.
+//!
+//! It knows neither the record nor the clock. Whoever fills it has already judged the readings and made the sentences;
+//! what is fixed on paper (headings, column heads, the foot) comes from the catalogue when the paper is made.
+//! The canonical bytes of the model are what is attached to the PDF, and their digest is the fingerprint in every foot.
+
+mod board;
+mod canonical;
+mod check;
+mod head;
+mod line;
+mod part;
+mod tester;
+
+pub use board::{Board, Circuit};
+pub use canonical::{Digest, Fingerprint};
+pub use check::{LINES_IN_A_PART, ModelError, NAME_MOST, NOTE_MOST, SENTENCE_MOST};
+pub use head::{Fact, Finding, FindingPlace, JobHead, LimitSetHead, Schedule};
+pub use line::{Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign};
+pub use part::{Part, Parts, Totals};
+pub use tester::{Tester, Verification};

@@ -1,0 +1,26 @@
+//! The lines as CSV (RFC 4180: commas, CRLF, UTF-8), for any other software.
+
+use provenohm_words::Words;
+
+use super::readings;
+use crate::PaperError;
+use crate::defused::defused;
+use crate::fixed::Fixed;
+use crate::report::Parts;
+
+impl Parts {
+    /// Every line as CSV. Digits have a decimal point whatever the language; a comparator is `exact`, `more_than` or
+    /// `less_than`. A text that a spreadsheet could take for a formula has an apostrophe before it.
+    ///
+    /// # Errors
+    /// [`PaperError::Table`] if the table cannot be written.
+    pub fn csv(&self, words: &Words) -> Result<Vec<u8>, PaperError> {
+        let table = readings::lines(&self.parts, &Fixed::new(words));
+        let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+        writer.write_record(table.heads.iter().map(|head| defused(head)))?;
+        for row in &table.rows {
+            writer.write_record(row.iter().map(|cell| defused(cell)))?;
+        }
+        writer.into_inner().map_err(|error| PaperError::Table(error.into_error().into()))
+    }
+}

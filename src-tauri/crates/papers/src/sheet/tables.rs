@@ -1,0 +1,46 @@
+//! What stands beside the readings: the first page as a table of two columns.
+
+use super::Table;
+use crate::fixed::Fixed;
+use crate::report::{Digest, Schedule};
+
+/// The job, the rules, what is to be looked at, the testers, the cautions.
+pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> Table {
+    let mut rows: Vec<Vec<String>> = Vec::new();
+    let mut say = |label: String, text: String| rows.push(vec![label, text]);
+    let none = String::new;
+    if schedule.demo {
+        say(fixed.text("demo"), none());
+    }
+    say(fixed.text("not-signed"), none());
+    say(fixed.text("scope"), none());
+    say(fixed.text("job"), schedule.job.name.clone());
+    schedule.job.place.iter().for_each(|place| say(fixed.text("place"), place.clone()));
+    schedule.job.facts.iter().for_each(|fact| say(fact.label.clone(), fact.text.clone()));
+    say(fixed.text("as-of"), fixed.date_time(schedule.as_of));
+    let set = &schedule.limit_set;
+    let version = fixed.with("version", &[("version", &set.version)]);
+    say(fixed.text("limit-set"), format!("{} · {} · {version}", set.title, set.id));
+    say(fixed.text("digest-set"), set.sha256.clone());
+    schedule.policies.iter().for_each(|policy| say(policy.label.clone(), policy.text.clone()));
+    say(fixed.text("rules"), fixed.with("rules-version", &[("version", &schedule.rules_version.to_string())]));
+    say(fixed.text("digest-whole"), whole.as_str().to_owned());
+    for finding in &schedule.findings {
+        let places: Vec<&str> = finding.places.iter().map(|place| place.place.as_str()).collect();
+        say(finding.sentence.clone(), places.join("; "));
+    }
+    for tester in &schedule.testers {
+        let name = format!("{} · {}", tester.name, fixed.with("serial", &[("serial", &tester.serial)]));
+        say(name, tester.state.clone());
+        tester.card.iter().chain(&tester.remarks).for_each(|line| say(none(), line.clone()));
+        for verification in &tester.verifications {
+            let time = fixed.date_time(verification.recorded_at);
+            let recorded = fixed.with("recorded", &[("time", &time), ("person", &verification.recorded_by)]);
+            say(verification.sentence.clone(), recorded);
+            verification.statements.iter().for_each(|line| say(none(), line.clone()));
+        }
+    }
+    say(fixed.words().cautions_title(), none());
+    fixed.words().cautions().into_iter().chain(schedule.cautions_read.clone()).for_each(|line| say(none(), line));
+    Table { name: fixed.text("sheet-about"), heads: Vec::new(), rows }
+}
