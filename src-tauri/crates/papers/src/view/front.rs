@@ -105,10 +105,10 @@ fn facts(part: &Part, fixed: &Fixed<'_>) -> Vec<[String; 2]> {
     facts.extend(schedule.job.place.iter().map(|place| [fixed.text("place"), place.clone()]));
     facts.extend(schedule.job.facts.iter().map(|fact| [fact.label.clone(), fact.text.clone()]));
     if part.number == 1 && part.of > 1 {
-        for (number, boards) in (1..).zip(&part.contents) {
-            let label = fixed.with("part", &[("number", &number.to_string()), ("of", &part.of.to_string())]);
-            facts.push([label, board_names(boards.iter().map(String::as_str))]);
-        }
+        let parts = (1..)
+            .zip(&part.contents)
+            .map(|(number, boards)| format!("{number}/{} {}", part.of, board_names(boards.iter().map(String::as_str))));
+        facts.push([fixed.text("parts"), parts.collect::<Vec<_>>().join(" · ")]);
     } else {
         facts.push([fixed.text("boards"), board_names(schedule.boards.iter().map(|board| board.name.as_str()))]);
     }

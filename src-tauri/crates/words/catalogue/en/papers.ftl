@@ -17,6 +17,7 @@ papers-done-means = “Recorded” says only that a reading is on record and not
 papers-job = Job
 papers-place = Place
 papers-boards = Boards
+papers-parts = Parts and their boards
 papers-as-of = As of
 papers-limit-set = Limit set
 papers-version = version { $version }
