@@ -6,6 +6,7 @@ mod house;
 mod licences;
 mod mobile;
 mod node;
+mod pdf;
 mod places;
 mod prove;
 mod run;

@@ -2,7 +2,7 @@
 use std::{fs, path::PathBuf, time::Instant};
 
 use crate::command::{cargo, command, read, shown};
-use crate::{mobile, node, places, run, trouble::Trouble};
+use crate::{mobile, node, pdf, places, run, trouble::Trouble};
 
 /// One check that can be run by its name.
 struct Part {
@@ -10,7 +10,11 @@ struct Part {
     run: fn() -> Result<(), Trouble>,
 }
 
-const PARTS: [Part; 2] = [Part { name: "mobile-check", run: mobile::check }, Part { name: "axe", run: every_look }];
+const PARTS: [Part; 3] = [
+    Part { name: "mobile-check", run: mobile::check },
+    Part { name: "axe", run: every_look },
+    Part { name: "pdf", run: pdf::conforms },
+];
 
 /// Runs the parts named, or all that have not held yet for this commit. A row is written as each ends, so that a run
 /// that was broken off goes on where it stopped.
