@@ -52,6 +52,12 @@ pub(crate) fn judge(file: &Path, at: Option<Moment>, as_json: bool, strict: bool
     Ok(if strict && !told.strict { ExitCode::from(NOT_STRICT) } else { ExitCode::SUCCESS })
 }
 
+pub(crate) fn schedule(file: &Path, output: &Path) -> Outcome {
+    let text = read(file)?;
+    let written = headless::schedule(&text, output).map_err(|refused| format!("{}: {refused}", file.display()))?;
+    tell::lines(written.iter().map(|path| path.display().to_string()))
+}
+
 /// A file's text.
 pub(crate) fn read(file: &Path) -> Result<String, String> {
     std::fs::read_to_string(file).map_err(|error| format!("{}: {error}", file.display()))

@@ -45,6 +45,14 @@ pub(crate) enum Command {
         #[arg(long)]
         strict: bool,
     },
+    /// The schedule of a job file
+    Schedule {
+        /// The job file
+        file: PathBuf,
+        /// Where to: .pdf, .xlsx or .csv
+        #[arg(short, long)]
+        output: PathBuf,
+    },
     /// Makes a new job in a record from a job file
     Import {
         /// The job file

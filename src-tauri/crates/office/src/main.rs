@@ -21,6 +21,7 @@ fn main() -> ExitCode {
         Command::Limit { circuit, json } => ask::limit(&circuit, json),
         Command::Explain(explain) => ask::explain(&explain),
         Command::Judge { file, at, json, strict } => ask::judge(&file, at, json, strict),
+        Command::Schedule { file, output } => ask::schedule(&file, &output),
         Command::Import { file, record } => record::import(&file, &record),
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
         Command::Demo { record } => record::demo(&record),

@@ -6,12 +6,14 @@ mod explain;
 mod judge;
 mod limit;
 mod lines;
+mod schedule;
 mod sets;
 
 pub use explain::{ExplainAsked, Explained, explain};
 pub use judge::{BoardJudged, CircuitJudged, JobJudged, PairJudged, ReadingJudged, Sums, judge};
 pub use limit::{LimitAsked, LimitTold, PairTold, ReducedTold, limit};
 pub use lines::judgement_lines;
+pub use schedule::schedule;
 pub use sets::{SetTold, sets};
 
 use crate::failure::Failure;

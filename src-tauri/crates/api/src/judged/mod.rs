@@ -45,6 +45,7 @@ struct Grounds {
 pub(crate) struct JudgedBoard {
     pub(crate) id: BoardId,
     pub(crate) name: String,
+    pub(crate) place: String,
     pub(crate) circuits: Vec<JudgedCircuit>,
 }
 
@@ -101,6 +102,7 @@ impl Judged {
         JudgedBoard {
             id: board.id,
             name: board.name.clone(),
+            place: board.place.clone(),
             circuits: board.circuits.iter().map(|circuit| self.as_judged(circuit)).collect(),
         }
     }

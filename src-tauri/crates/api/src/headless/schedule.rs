@@ -1,0 +1,28 @@
+//! The schedule of a job file.
+
+use super::{Refused, words};
+use crate::judged::Judged;
+use crate::ops::schedule::write_schedule;
+use crate::report;
+use crate::views::ScheduleFormat;
+use provenohm_exchange::job_file::JobFile;
+use std::path::{Path, PathBuf};
+
+/// Writes the schedule of a job file. The ending of `path` says which format: `.pdf`, `.xlsx` or `.csv`. A long one
+/// comes as FILE-1.pdf, FILE-2.pdf … Returns what was written.
+///
+/// # Errors
+/// [`Refused`] with place and reason.
+pub fn schedule(text: &str, path: &Path) -> Result<Vec<PathBuf>, Refused> {
+    let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase()).unwrap_or_default();
+    let format = match ending.as_str() {
+        "pdf" => ScheduleFormat::Pdf,
+        "xlsx" => ScheduleFormat::Xlsx,
+        "csv" => ScheduleFormat::Csv,
+        _ => return Err(Refused(format!("{}: a schedule ends in .pdf, .xlsx or .csv", path.display()))),
+    };
+    let file = JobFile::read(text).map_err(|error| Refused(error.to_string()))?;
+    let words = words();
+    let model = report::schedule(&words, &Judged::of(file)?)?;
+    Ok(write_schedule(&words, &model, format, path)?)
+}

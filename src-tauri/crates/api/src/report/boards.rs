@@ -1,0 +1,148 @@
+//! Boards, circuits and lines.
+
+use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
+use crate::ops::origin::{corrections, replaced};
+use crate::ops::run::reason;
+use crate::tell;
+use provenohm_assess::circuit::{Measure, Stage};
+use provenohm_assess::ids::CircuitId;
+use provenohm_assess::judgement::Level;
+use provenohm_exchange::job_file::Fate as Kept;
+use provenohm_papers::report::{
+    Board, Circuit, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign,
+};
+use provenohm_words::Words;
+
+pub(super) fn board(words: &Words, judged: &Judged, board: &JudgedBoard) -> Board {
+    let removed = judged.file.boards.iter().filter(|one| one.id == board.id).flat_map(|one| &one.removed);
+    let removed = removed
+        .map(|circuit| judged.as_judged(circuit))
+        // A circuit taken away stands on paper for what was measured on it.
+        .filter(|one| judged.readings.iter().any(|it| it.reading.pair.circuits().contains(&one.circuit.id)));
+    Board {
+        id: board.id,
+        name: board.name.clone(),
+        place: (!board.place.is_empty()).then(|| board.place.clone()),
+        circuits: board
+            .circuits
+            .iter()
+            .map(|one| circuit(words, judged, one, false))
+            .chain(removed.map(|one| circuit(words, judged, &one, true)))
+            .collect(),
+    }
+}
+
+fn circuit(words: &Words, judged: &Judged, one: &JudgedCircuit, removed: bool) -> Circuit {
+    let electrical = &one.circuit.electrical;
+    let mut conditions = vec![words.loads(electrical.loads)];
+    if electrical.spd_stays {
+        conditions.push(words.text("answer-spd-stays"));
+    }
+    if let Some(item) = electrical.item {
+        conditions.push(words.item(item));
+    }
+    if let Some(location) = electrical.location {
+        conditions.push(words.location(location));
+    }
+    if removed {
+        conditions.push(words.text("answer-circuit-taken-away"));
+    }
+    let own = |it: &&JudgedReading| it.reading.pair.circuits().first() == Some(&one.circuit.id);
+    Circuit {
+        ids: vec![one.circuit.id],
+        reference: one.circuit.reference.clone(),
+        description: one.circuit.description.clone(),
+        nominal: words.nominal(&electrical.nominal),
+        measure: match &electrical.measure {
+            Measure::None => String::new(),
+            measure => words.measure(measure),
+        },
+        conductors: words.conductors(electrical.conductors),
+        conditions,
+        notes: one.circuit.notes.iter().map(|note| note.text.clone()).filter(|text| !text.is_empty()).collect(),
+        lines: one.slots.iter().flat_map(|slot| lines(words, judged, one, slot, removed)).collect(),
+        past: judged.readings.iter().filter(own).filter_map(|it| past(words, judged, it, one.circuit.id)).collect(),
+    }
+}
+
+/// One line a reading; else that the pair was not tested, or that it is missing.
+fn lines(words: &Words, judged: &Judged, one: &JudgedCircuit, slot: &Slot, removed: bool) -> Vec<Line> {
+    let circuit = one.circuit.id;
+    let readings = slot.readings.iter().filter_map(|index| judged.readings.get(*index));
+    let mut lines: Vec<Line> =
+        readings.map(|it| Line::Reading(Box::new(reading(words, judged, it, circuit)))).collect();
+    let pair = || tell::pair_name(words, judged, circuit, &slot.pair);
+    match &slot.not_tested {
+        Some(said) if lines.is_empty() => lines.push(Line::NotTested(NotTested {
+            pair: pair(),
+            reason: reason(words, said),
+            said_at: said.at,
+            person: judged.person(said.person).to_owned(),
+        })),
+        _ if slot.is_open() && slot.required && !removed => lines.push(Line::Missing(Missing { pair: pair() })),
+        _ => {}
+    }
+    lines
+}
+
+fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Reading {
+    let judgement = &one.judgement;
+    let about = tell::about(judged, one.reading.tester, None);
+    let mut remarks: Vec<String> = judgement.method.iter().map(|reason| words.method_sentence(reason)).collect();
+    remarks.extend(judgement.tester.remarks.iter().map(|remark| words.tester_remark(remark)));
+    if judgement.tester.state.level() >= Level::Look {
+        let reasons = judgement.tester.reasons.iter();
+        remarks.extend(reasons.map(|reason| words.tester_reason(reason, &about, &one.reading)));
+    }
+    if let Some(isolated) = one.reading.conditions.n_isolated {
+        let key = if isolated { "answer-condition-n-isolated" } else { "answer-condition-n-not-isolated" };
+        remarks.push(words.text(key));
+    }
+    if let (Some(guard), Some(limit)) = (&judgement.value.guard, &judgement.value.limit) {
+        remarks.extend(words.guard_lines(guard, limit, &one.reading.shown));
+    }
+    Reading {
+        id: one.reading.id,
+        sign: Sign::from(judgement.level),
+        pair: tell::pair_name(words, judged, circuit, &one.reading.pair),
+        stage: (one.reading.stage == Stage::After).then(|| words.stage(one.reading.stage)),
+        shown: one.reading.shown,
+        test_voltage_v: one.reading.test_voltage_v,
+        limit: judgement
+            .value
+            .limit
+            .as_ref()
+            .map(|limit| Limit { minimum_ohm: limit.minimum_ohm, source: words.limit_source(limit) }),
+        judgement: words.value_sentence(judgement, &one.reading),
+        remarks,
+        tester: one.reading.tester,
+        tester_state: words.tester_state(judgement.tester.state),
+        tester_sign: Sign::from(judgement.tester.level()),
+        taken_at: one.reading.at,
+        person: judged.person(one.reading.person).to_owned(),
+        corrections: corrections(words, judged, one)
+            .into_iter()
+            .map(|it| Correction {
+                sentence: words.text_with("answer-was", &[("what", it.what.into()), ("before", it.before.into())]),
+                reason: it.correction.reason.clone(),
+                person: it.correction.person.map(|id| judged.person(id).to_owned()).unwrap_or_default(),
+                at: it.correction.recorded_at,
+            })
+            .collect(),
+    }
+}
+
+fn past(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Option<Past> {
+    let past = one.taken.past.as_ref()?;
+    let (fate, reason) = match &past.fate {
+        Kept::Withdrawn => (Fate::Withdrawn, past.reason.clone()),
+        Kept::Replaced { by, why } => (Fate::Replaced { by: *by }, replaced(words, *why)),
+    };
+    Some(Past {
+        reading: reading(words, judged, one, circuit),
+        fate,
+        reason,
+        person: past.person.map(|id| judged.person(id).to_owned()).unwrap_or_default(),
+        at: past.recorded_at,
+    })
+}

@@ -1,0 +1,230 @@
+//! The headless program as people run it: its answers, its exit codes, its one sentence.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use serde_json::Value;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+const JOB: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../../schemas/job.example.json");
+
+fn office(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_provenohm-office")).args(arguments).output().unwrap()
+}
+
+fn told(arguments: &[&str]) -> String {
+    let output = office(arguments);
+    let complaint = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{arguments:?}: {complaint}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn json(arguments: &[&str]) -> Value {
+    serde_json::from_str(&told(arguments)).unwrap()
+}
+
+/// Exit 2 with one sentence and no panic.
+fn refused(arguments: &[&str]) -> String {
+    let output = office(arguments);
+    assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert!(!said.contains("panicked"), "{said}");
+    said.trim_end().to_owned()
+}
+
+struct Folder(tempfile::TempDir);
+
+impl Folder {
+    fn new() -> Self {
+        Self(tempfile::tempdir().unwrap())
+    }
+
+    fn file(&self, name: &str) -> PathBuf {
+        self.0.path().join(name)
+    }
+
+    fn with(&self, name: &str, text: &str) -> String {
+        std::fs::write(self.file(name), text).unwrap();
+        self.text(name)
+    }
+
+    fn text(&self, name: &str) -> String {
+        self.file(name).display().to_string()
+    }
+}
+
+fn example() -> String {
+    std::fs::read_to_string(JOB).unwrap()
+}
+
+const LIMIT: [&str; 3] = ["limit", "--set", "iec-60364-6-2016"];
+
+#[test]
+fn sets_names_the_default_one_first() {
+    let sets = json(&["sets", "--json"]);
+    assert_eq!(sets[0]["id"], "iec-60364-6-2016");
+    assert!(told(&["sets"]).contains("IEC 60364-6:2016"));
+}
+
+/// IEC 60364-6:2016 Table 6.1 (seen).
+#[test]
+fn limits_of_the_default_set() {
+    let ask = |more: &[&str]| json(&[&LIMIT[..], more, &["--json"]].concat());
+    let plain = ask(&["--nominal", "230", "--measure", "none"]);
+    assert_eq!(plain["test_voltage_v"], "500");
+    assert_eq!(plain["minimum_ohm"], "1000000");
+    let pairs: Vec<&str> = plain["pairs"].as_array().unwrap().iter().map(|one| one["pair"].as_str().unwrap()).collect();
+    assert_eq!(pairs, ["L–N", "L–PE", "N–PE"]);
+    assert_eq!(plain["source"]["place"], "Table 6.1");
+    let selv = ask(&["--nominal", "24", "--measure", "selv"]);
+    assert_eq!((&selv["test_voltage_v"], &selv["minimum_ohm"]), (&"250".into(), &"500000".into()));
+    let high = ask(&["--nominal", "690", "--measure", "none"]);
+    assert_eq!((&high["test_voltage_v"], &high["minimum_ohm"]), (&"1000".into(), &"1000000".into()));
+    let felv = ask(&["--nominal", "24", "--measure", "felv", "--supply", "230"]);
+    assert_eq!((&felv["test_voltage_v"], &felv["minimum_ohm"]), (&"500".into(), &"1000000".into()));
+}
+
+#[test]
+fn an_impossible_circuit_is_refused_in_one_sentence() {
+    let said = refused(&[&LIMIT[..], &["--nominal", "60", "--measure", "selv"]].concat());
+    assert!(said.contains("bound of 50 V"), "{said}");
+    assert_eq!(said.lines().count(), 1);
+    assert!(refused(&["limit", "--set", "none-such", "--nominal", "230"]).contains("none-such"));
+}
+
+/// w = 3 % of 1.05 MΩ + 2 · 0.01 MΩ (calc): the limit and what proves it, each with its figures.
+#[test]
+fn a_reading_is_explained_with_every_figure() {
+    let ask = |reading: &str, policy: &str| {
+        json(&[
+            "explain",
+            "--reading",
+            reading,
+            "--set",
+            "iec-60364-6-2016",
+            "--nominal",
+            "230",
+            "--measure",
+            "none",
+            "--accuracy",
+            "3 % + 2",
+            "--resolution",
+            "0.01 MΩ",
+            "--policy",
+            policy,
+            "--json",
+        ])
+    };
+    let close = ask("1.05 MΩ", "guarded");
+    assert_eq!(close["value"], "too_close");
+    assert_eq!(close["guard_ohm"], "51500");
+    assert_eq!(close["acceptance_ohm"], "1051500");
+    assert_eq!(close["smallest_indication_ohm"], "1060000");
+    assert_eq!(ask("1.06 MΩ", "guarded")["value"], "meets");
+    assert_eq!(ask("1.05 MΩ", "simple")["value"], "meets");
+    assert_eq!(ask("0.98 MΩ", "guarded")["value"], "below");
+    assert_eq!(ask("> 999 MΩ", "guarded")["value"], "meets");
+}
+
+#[test]
+fn milliohms_are_refused_with_what_to_write() {
+    let output = office(&["explain", "--reading", "1 mΩ", "--set", "iec-60364-6-2016", "--nominal", "230"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(String::from_utf8_lossy(&output.stderr).contains("Write MΩ or kΩ"));
+}
+
+#[test]
+fn a_job_file_is_judged_pair_by_pair() {
+    let told = json(&["judge", JOB, "--json"]);
+    let pairs = &told["boards"][0]["circuits"][0]["pairs"];
+    assert_eq!(pairs[0]["readings"][0]["value"], "meets");
+    assert_eq!(pairs[0]["readings"][0]["shown"]["comparator"], "more_than");
+    assert_eq!(pairs[1]["readings"][0]["indicated_ohm"], "487000000");
+    assert_eq!(pairs[1]["readings"][0]["tester"], "proved");
+    assert_eq!(pairs[2]["not_tested"], "no_access");
+    assert_eq!((&told["sums"]["required"], &told["sums"]["meets"]), (&3.into(), &2.into()));
+    assert!(self::told(&["judge", JOB]).contains("meets 1.0\u{a0}MΩ at 500\u{a0}V"));
+}
+
+#[test]
+fn what_was_recorded_later_can_be_left_out() {
+    let now = json(&["judge", JOB, "--json"]);
+    let file: Value = serde_json::from_str(&example()).unwrap();
+    let first = file["readings"][0]["recorded_at"].as_str().unwrap();
+    let then = json(&["judge", JOB, "--at", first, "--json"]);
+    assert_eq!(then["sums"]["without_reading"], 2);
+    assert_eq!(now["sums"]["without_reading"], 1);
+}
+
+#[test]
+fn strict_exits_with_three_unless_everything_holds() {
+    assert_eq!(office(&["judge", JOB, "--strict"]).status.code(), Some(3));
+    let folder = Folder::new();
+    let mut file: Value = serde_json::from_str(&example()).unwrap();
+    // The last pair is read too: the first reading's circumstances with the pair that was not tested.
+    let mut reading = file["readings"][0].clone();
+    reading["reading"]["id"] = "018f0000-0000-7000-8000-000000000001".into();
+    reading["reading"]["pair"] = file["not_tested"][0]["pair"].clone();
+    file["readings"].as_array_mut().unwrap().push(reading);
+    let whole = folder.with("whole.json", &file.to_string());
+    assert_eq!(office(&["judge", &whole, "--strict"]).status.code(), Some(0));
+}
+
+#[test]
+fn what_cannot_be_read_is_refused_with_file_place_and_reason() {
+    let folder = Folder::new();
+    let hurt = [
+        ("no.json", "not json".to_owned(), "line 1"),
+        ("other.json", r#"{"format":"something else"}"#.to_owned(), "format"),
+        ("newer.json", example().replace("\"version\": 1,\n  \"made\"", "\"version\": 99,\n  \"made\""), "newer"),
+        ("cut.json", example().chars().take(600).collect(), "line"),
+        ("comparator.json", example().replace("\"more_than\"", "\"greater\""), "greater"),
+        ("digits.json", example().replace("\"digits\": \"0.40\"", "\"digits\": \"0.4e9\""), "0.4e9"),
+        ("empty.json", String::new(), "line 1"),
+    ];
+    for (name, text, reason) in hurt {
+        let file = folder.with(name, &text);
+        let said = refused(&["judge", &file]);
+        assert!(said.contains(name) && said.contains(reason), "{name}: {said}");
+        assert_eq!(said.lines().count(), 1, "{said}");
+    }
+    assert!(refused(&["judge", &folder.text("missing.json")]).contains("missing.json"));
+}
+
+#[test]
+fn any_single_byte_changed_never_panics() {
+    let folder = Folder::new();
+    let text = example();
+    for at in (0..text.len()).step_by(text.len() / 60) {
+        let mut bytes = text.clone().into_bytes();
+        bytes[at] = b'{';
+        let file = folder.file("changed.json");
+        std::fs::write(&file, bytes).unwrap();
+        let output = office(&["judge", &file.display().to_string()]);
+        assert!(matches!(output.status.code(), Some(0 | 2)), "at byte {at}: {:?}", output.status);
+    }
+}
+
+#[test]
+fn a_job_goes_out_of_a_record_and_comes_back_as_a_new_one() {
+    let folder = Folder::new();
+    let (one, other) = (folder.text("one"), folder.text("other"));
+    told(&["import", JOB, "--record", &one]);
+    let out = folder.text("out.json");
+    told(&["export", "--record", &one, "-o", &out]);
+    let (before, after) = (read(Path::new(JOB)), read(Path::new(&out)));
+    assert_ne!(before["job"]["id"], after["job"]["id"]);
+    assert_eq!(after["job"]["from_file"], true);
+    let shown = |file: &Value| -> Vec<Value> {
+        file["readings"].as_array().unwrap().iter().map(|one| one["reading"]["shown"].clone()).collect()
+    };
+    assert_eq!(shown(&before), shown(&after));
+    assert_eq!(after["readings"][1]["past"]["fate"]["kind"], "replaced");
+    assert_eq!(json(&["judge", JOB, "--json"])["sums"], json(&["judge", &out, "--json"])["sums"]);
+    // The job is already in the first record: its bundle is the way. In another record it is new.
+    assert!(refused(&["import", &out, "--record", &one]).contains("Use its bundle"));
+    told(&["import", &out, "--record", &other]);
+}
+
+fn read(path: &Path) -> Value {
+    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+}
