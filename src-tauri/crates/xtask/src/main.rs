@@ -22,7 +22,8 @@ const USAGE: &str = "name one of these
   cargo xtask run             set up what is missing, build, open the app with the invented demo job
   cargo xtask test            every check that must hold for each change
   cargo xtask prove [PART…]   the longer checks, all or by name; goes on where it stopped
-  cargo xtask mobile-check    type-check the whole app for Android and iOS";
+  cargo xtask mobile-check    type-check the whole app for Android and iOS
+  cargo xtask bench           timed figures, each beside what it is compared with";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -32,6 +33,7 @@ fn main() -> ExitCode {
         ["test"] => test::test(),
         ["prove", parts @ ..] => prove::prove(parts),
         ["mobile-check"] => mobile::check(),
+        ["bench"] => run::bench(),
         _ => Err(Trouble::new("No such task.", USAGE)),
     };
     match done {

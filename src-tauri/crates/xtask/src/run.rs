@@ -34,6 +34,20 @@ pub(crate) fn run() -> Result<(), Trouble> {
     Ok(())
 }
 
+/// Prints the timed figures.
+pub(crate) fn bench() -> Result<(), Trouble> {
+    let mut steps = Steps::of("bench");
+    steps.step("Build", || {
+        node::ensure()?;
+        node::packages()?;
+        node::build()?;
+        shown(&mut cargo(&BUILD))
+    })?;
+    steps.step("Measure", || shown(&mut command(&places::program("bench").to_string_lossy())))?;
+    steps.end();
+    Ok(())
+}
+
 /// Whether a window can be seen.
 fn has_display() -> bool {
     let set = |name| env::var_os(name).is_some_and(|value| !value.is_empty());
