@@ -1,5 +1,6 @@
 //! A tester with nothing on record: flagged wherever its readings are, until its proof is recorded.
 use provenohm_tests::{Entry, Job, Opening, Trouble, Window, single_phase};
+use serde_json::json;
 
 /// As the screens and the papers say it.
 const FLAG: &str = "no verification on record";
@@ -14,6 +15,7 @@ async fn a_reading_by_an_unproved_tester_is_flagged_until_its_verification_is_re
     window.until_shown(FLAG).await?;
     window.go(&format!("#/look/{}", job.job)).await?;
     window.until_shown(FLAG).await?;
+    assert!(paper(&window, &job).await?.contains(FLAG));
 
     record_certificate(&window, &job).await?;
 
@@ -22,6 +24,7 @@ async fn a_reading_by_an_unproved_tester_is_flagged_until_its_verification_is_re
     window
         .until("the flag to be gone", "return !document.body.innerText.includes(arguments[0])", &[FLAG.into()])
         .await?;
+    assert!(!paper(&window, &job).await?.contains(FLAG));
     Ok(())
 }
 
@@ -43,4 +46,10 @@ async fn record_certificate(window: &Window, job: &Job) -> Result<(), Trouble> {
     window.tap("verification-save").await?;
     let gone = "return document.getElementById('verification-save') === null";
     window.until("the certificate to be recorded", gone, &[]).await
+}
+
+/// The schedule as a table of text.
+async fn paper(window: &Window, job: &Job) -> Result<String, Trouble> {
+    let written = window.call("make_schedule", json!({ "job": job.job, "format": "csv" })).await?;
+    Ok(std::fs::read_to_string(written["path"].as_str().unwrap()).unwrap())
 }
