@@ -95,7 +95,7 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
         remarks.extend(reasons.map(|reason| words.tester_reason(reason, &about, &one.reading)));
     }
     if let Some(isolated) = one.reading.conditions.n_isolated {
-        let key = if isolated { "answer-condition-n-isolated" } else { "answer-condition-n-not-isolated" };
+        let key = if isolated { "said-n-isolated" } else { "said-n-not-isolated" };
         remarks.push(words.text(key));
     }
     if let (Some(guard), Some(limit)) = (&judgement.value.guard, &judgement.value.limit) {
