@@ -218,6 +218,7 @@ fn taken(readings: &[ReadingOnRecord]) -> Vec<Taken> {
         .map(|one| Taken {
             reading: one.taken.value.reading.clone(),
             recorded_at: one.taken.recorded,
+            doubtful_clock: one.has_doubtful_clock(),
             why: one.taken.value.why.map(why),
             device: one.taken.device,
             corrections: corrections(one),

@@ -156,6 +156,17 @@ fn what_was_recorded_later_can_be_left_out() {
 }
 
 #[test]
+fn a_doubtful_clock_is_looked_at() {
+    let folder = Folder::new();
+    let mut file: Value = serde_json::from_str(&example()).unwrap();
+    file["readings"][0]["doubtful_clock"] = true.into();
+    let told = json(&["judge", &folder.with("clock.json", &file.to_string()), "--json"]);
+    let reading = &told["boards"][0]["circuits"][0]["pairs"][0]["readings"][0];
+    assert_eq!(reading["level"], "look");
+    assert_eq!(reading["method"][0]["kind"], "doubtful_clock");
+}
+
+#[test]
 fn strict_exits_with_three_unless_everything_holds() {
     assert_eq!(office(&["judge", JOB, "--strict"]).status.code(), Some(3));
     let folder = Folder::new();

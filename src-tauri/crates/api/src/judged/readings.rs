@@ -60,8 +60,11 @@ pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
                 .iter()
                 .any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
                 || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
-            let known =
-                Known { doubtful_clock: false, needs_newer_version: newer, median: medians.without(judged, reading) };
+            let known = Known {
+                doubtful_clock: taken.doubtful_clock,
+                needs_newer_version: newer,
+                median: medians.without(judged, reading),
+            };
             let judgement =
                 judge_live(&Live { settings: &settings, policies: &policies, testers: judged.testers(), known });
             JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement }

@@ -16,6 +16,9 @@ pub struct Taken {
     pub reading: Reading,
     /// When it was recorded.
     pub recorded_at: Moment,
+    /// The clock of the device that recorded it cannot have been right.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub doubtful_clock: bool,
     /// Why it replaces another reading, if it does.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub why: Option<ReplacedWhy>,
