@@ -185,6 +185,18 @@ fn with_electronics_lives_are_joined_and_tested_to_earth_only() {
 }
 
 #[test]
+fn a_joined_reading_that_does_not_meet_leaves_its_parts_open_unless_the_set_forbids_them() {
+    let electrical = single_phase(Measure::None);
+    let left = |loads| {
+        let under = Under { stage: Stage::Before, loads };
+        set("iec-60364-6-2016").left_open(&joined_earth(&electrical), under, |_| Some(&electrical))
+    };
+    let alone = |conductor| Pair::between(End::live(CIRCUIT, conductor), End::earth()).unwrap();
+    assert_eq!(left(Loads::Out), [alone(Conductor::L), alone(Conductor::N)]);
+    assert_eq!(left(Loads::Electronics), [], "one conductor alone would put the test voltage across the electronics");
+}
+
+#[test]
 fn joining_in_part_is_forbidden_with_electronics_and_the_only_conductor_is_not() {
     let set = set("iec-60364-6-2016");
     let under = Under { stage: Stage::Before, loads: Loads::Electronics };

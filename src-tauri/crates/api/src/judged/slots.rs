@@ -14,7 +14,7 @@ pub(super) fn of_circuit(judged: &Judged, circuit: &Circuit, stage: Stage) -> Ve
         slots.put(stage, &required.pair, true, Some(required.limit.clone()));
         // A joined reading that does not meet leaves each of its members to be read alone.
         if slots.slots.last().is_some_and(|slot| !slot.readings.is_empty() && !slots.meets(slot)) {
-            for single in required.pair.stands_for() {
+            for single in slots.left_open(stage, &required.pair) {
                 slots.put(stage, &single, true, slots.limit(stage, &single));
             }
         }
@@ -50,9 +50,16 @@ impl Slots<'_> {
             .all(|at| self.judged.readings.get(*at).is_some_and(|one| one.judgement.value.value == Value::Meets))
     }
 
+    fn left_open(&self, stage: Stage, joined: &Pair) -> Vec<Pair> {
+        self.judged.set().left_open(joined, self.under(stage), |id| self.judged.electrical(id))
+    }
+
     fn limit(&self, stage: Stage, pair: &Pair) -> Option<Limit> {
-        let under = Under { stage, loads: self.circuit.electrical.loads };
-        let limit = self.judged.set().limit_for(pair, under, |id| self.judged.electrical(id)).ok()?;
+        let limit = self.judged.set().limit_for(pair, self.under(stage), |id| self.judged.electrical(id)).ok()?;
         Some(limit.to_limit())
+    }
+
+    const fn under(&self, stage: Stage) -> Under {
+        Under { stage, loads: self.circuit.electrical.loads }
     }
 }

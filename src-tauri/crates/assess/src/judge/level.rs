@@ -73,16 +73,9 @@ pub(super) fn highest(value: &ValueJudgement, tester: &TesterJudgement, method: 
 pub struct Severity(Level, Value, TesterState);
 
 impl Judgement {
-    /// For comparing judgements, and for listing the worst first.
+    /// For showing the least favourable of several, and for listing the worst first.
     #[must_use]
     pub const fn severity(&self) -> Severity {
         Severity(self.level, self.value.value, self.tester.state)
     }
-}
-
-/// The list of things to look at: what is *Look* or *Stop*, the worst first, then by place.
-pub fn to_look_at<'a, P: Ord>(judged: impl IntoIterator<Item = (P, &'a Judgement)>) -> Vec<(P, &'a Judgement)> {
-    let mut list: Vec<_> = judged.into_iter().filter(|(_, j)| j.level >= Level::Look).collect();
-    list.sort_by(|(p, a), (q, b)| b.severity().cmp(&a.severity()).then_with(|| p.cmp(q)));
-    list
 }

@@ -1,8 +1,9 @@
 //! Judging one reading: its value, its tester, its method.
 //!
 //! The answer carries reasons with their figures and no sentence; whoever words it finds everything in the reason.
-//! A reading taken at a higher voltage than asked carries [`MethodReason::HigherVoltage`](crate::judgement::MethodReason::HigherVoltage); with a value *below* the
-//! sentence is "test again at" the voltage asked for.
+//! A reading taken at a higher voltage than asked carries
+//! [`MethodReason::HigherVoltage`](crate::judgement::MethodReason::HigherVoltage); with a value *below* the sentence is
+//! "test again at" the voltage asked for.
 
 mod asked;
 mod guarding;
@@ -14,7 +15,7 @@ mod value;
 mod voltage;
 
 pub use asked::{Asked, Known, Testers, Wanted};
-pub use level::{Severity, to_look_at};
+pub use level::Severity;
 pub use live::{Live, judge_live};
 pub use median::{FEWEST_FOR_A_MEDIAN, Median, OfOneKind};
 

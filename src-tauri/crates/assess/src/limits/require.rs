@@ -45,6 +45,19 @@ impl LimitSet {
         };
         pair.circuits().iter().any(by_circuit)
     }
+
+    /// The pairs that a joined reading leaves to be read alone when it says anything but *meets*: each of its parts
+    /// against the same other end (a low result on joined conductors is repeated conductor by conductor; seen, a trade
+    /// book), but none that the set forbids with these loads.
+    pub fn left_open<'c>(
+        &self,
+        joined: &Pair,
+        under: Under,
+        electrical: impl Fn(CircuitId) -> Option<&'c Electrical>,
+    ) -> Vec<Pair> {
+        let parts = joined.stands_for().into_iter();
+        parts.filter(|part| !self.forbids(part, under, &electrical)).collect()
+    }
 }
 
 fn joined_where_asked(kind: PairKind, allowed: bool, electrical: &Electrical) -> PairKind {

@@ -3,6 +3,7 @@
 
 mod cases;
 mod checks;
+mod guards;
 mod history;
 mod live;
 mod order;
