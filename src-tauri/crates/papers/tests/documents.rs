@@ -171,7 +171,13 @@ fn what_was_withdrawn_replaced_corrected_missing_or_not_tested_is_on_paper() {
     let parts = Parts::of(&small()).unwrap();
     let text = told("pdftotext", &["{}", "-"], &pdf_of(&parts.parts[0], &words));
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    for said in ["repaired, tested again", "Withdrawn: taken on", "misread on the tester", "no access"] {
+    for said in [
+        "repaired, tested again",
+        "Withdrawn: taken on",
+        "misread on the tester",
+        "no access",
+        "not proved then: nothing on record",
+    ] {
         assert!(text.contains(said), "{said}");
     }
     assert!(text.contains(&words.text("papers-missing")));
@@ -196,6 +202,15 @@ fn fonts_are_embedded_and_the_model_is_attached() {
     }
     let attached = told("pdfdetach", &["-list", "{}"], &pdf);
     assert!(attached.contains("model.json"), "{attached}");
+    // The document says in the clear which part and level of ISO 19005 it keeps to.
+    for flag in [b"<pdfaid:part>3<".as_slice(), b"<pdfaid:conformance>A<".as_slice()] {
+        assert_eq!(
+            pdf.windows(flag.len()).filter(|window| *window == flag).count(),
+            1,
+            "{}",
+            String::from_utf8_lossy(flag)
+        );
+    }
     let about = told("pdfinfo", &["{}"], &pdf);
     assert!(about.contains("841.89 x 595.276 pts (A4)") || about.contains("(A4)"), "{about}");
 }

@@ -6,7 +6,7 @@ use provenohm_assess::ids::ReadingId;
 use serde::Serialize;
 
 use crate::fixed::Fixed;
-use crate::report::{Board, Circuit, Correction, Fate, Part, Past, Reading};
+use crate::report::{Board, Circuit, Correction, Fate, Part, Past, Reading, Sign};
 
 use super::Number;
 
@@ -18,7 +18,9 @@ pub(super) struct PastRow {
     reading: Number,
     voltage: String,
     judgement: String,
+    tester_sign: Sign,
     tester: String,
+    tester_state: String,
     taken: [String; 2],
     what: String,
     by: [String; 2],
@@ -51,7 +53,9 @@ pub(super) fn past(part: &Part, numbers: &BTreeMap<ReadingId, u32>, fixed: &Fixe
                 reading: Number::shown(&past.reading.shown, fixed),
                 voltage: fixed.words().volts(past.reading.test_voltage_v),
                 judgement: past.reading.judgement.clone(),
+                tester_sign: past.reading.tester_sign,
                 tester: tester.map_or_else(|| fixed.text("no-tester"), |tester| tester.name.clone()),
+                tester_state: past.reading.tester_state.clone(),
                 taken: fixed.by(past.reading.taken_at, &past.reading.person),
                 what: fate(past, numbers, fixed),
                 by: fixed.by(past.at, &past.person),

@@ -114,6 +114,8 @@ pub fn small() -> Schedule {
     stop.tester_state = "the tester’s state cannot be known".to_owned();
     let mut reduced = reading(5, "L1–L2", shown(Comparator::LessThan, "12.3", Unit::KiloOhm), 21);
     reduced.test_voltage_v = Volts(Decimal::from(250));
+    reduced.sign = Sign::Look;
+    reduced.judgement = "below 1.0 MΩ at 250 V".to_owned();
     reduced.remarks = vec!["Taken at 250 V as the set allows: a surge protector stays connected".to_owned()];
     reduced.corrections = vec![Correction {
         sentence: "Test voltage was 500 V, is 250 V".to_owned(),
@@ -122,8 +124,14 @@ pub fn small() -> Schedule {
         at: at(50),
     }];
     let giga = reading(6, "L2–L3", shown(Comparator::Exact, "1.52", Unit::GigaOhm), 22);
+    let mut repaired = reading(0, "N–PE", shown(Comparator::Exact, "0.03", Unit::MegaOhm), 10);
+    repaired.sign = Sign::Look;
+    repaired.judgement = "below 1.0 MΩ at 500 V".to_owned();
+    repaired.tester_sign = Sign::Look;
+    repaired.tester = Some(tester_id(2));
+    repaired.tester_state = "not proved then: nothing on record".to_owned();
     let past = Past {
-        reading: reading(0, "N–PE", shown(Comparator::Exact, "0.03", Unit::MegaOhm), 10),
+        reading: repaired,
         fate: Fate::Replaced { by: id(3) },
         reason: "repaired, tested again".to_owned(),
         person: "A. Recorder".to_owned(),
@@ -172,10 +180,13 @@ pub fn small() -> Schedule {
         past: Vec::new(),
     };
     Schedule {
-        demo: true,
         findings: vec![
             finding(Sign::Stop, "1 reading has no tester", &[("DB-1, circuit 8, L1+L2+L3 – PE", 4)]),
-            finding(Sign::Look, "1 reading is below its limit", &[("DB-1, circuit 7, N–PE", 3)]),
+            finding(
+                Sign::Look,
+                "2 readings are below their limit",
+                &[("DB-1, circuit 7, N–PE", 3), ("DB-1, circuit 8, L1–L2", 5)],
+            ),
             finding(Sign::Look, "1 reading was taken at a reduced voltage", &[("DB-1, circuit 8, L1–L2", 5)]),
             Finding {
                 sign: Sign::ToDo,
@@ -206,7 +217,7 @@ fn finding(sign: Sign, sentence: &str, places: &[(&str, usize)]) -> Finding {
 pub fn empty() -> Schedule {
     Schedule {
         language: "en".to_owned(),
-        demo: false,
+        demo: true,
         as_of: at(600),
         job: JobHead {
             id: JobId(Uuid::from_u128(1)),
@@ -256,7 +267,9 @@ fn circuit(index: usize, serial: &mut usize) -> Circuit {
     let lines = pairs.iter().map(|pair| {
         *serial += 1;
         let minutes = i64::try_from(*serial).unwrap();
-        Line::Reading(Box::new(reading(*serial, pair, distinct(*serial), minutes)))
+        // Digits run on without regard to the limit, so no judgement is claimed for them.
+        let judgement = "invented, not judged".to_owned();
+        Line::Reading(Box::new(Reading { judgement, ..reading(*serial, pair, distinct(*serial), minutes) }))
     });
     Circuit {
         ids: vec![circuit_id(index)],
