@@ -100,12 +100,6 @@ impl Words {
         }
     }
 
-    /// A circuit's protective measure by name: `SELV`.
-    #[must_use]
-    pub fn measure(&self, measure: &Measure) -> String {
-        self.measure_name(measure.name())
-    }
-
     /// The kind of current: `a.c.`.
     #[must_use]
     pub fn current(&self, current: Current) -> String {

@@ -153,6 +153,30 @@ fn every_sentence_is_said_somewhere() {
     }
 }
 
+/// What an operation answers, complains of or fails with is named where it is said: by its key, a failure by its code.
+#[test]
+fn every_answer_is_given_somewhere() {
+    fn sources(folder: &std::path::Path, out: &mut String) {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                sources(&path, out);
+            } else if path.extension().is_some_and(|kind| kind == "rs") {
+                out.push_str(&std::fs::read_to_string(path).unwrap());
+            }
+        }
+    }
+    let mut source = String::new();
+    for said_by in ["api", "office", "papers"] {
+        sources(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(said_by).join("src"), &mut source);
+    }
+    for (key, _) in messages(Locale::ENGLISH) {
+        let said = ["answer-", "complaint-"].iter().any(|start| key.starts_with(start));
+        let name = key.strip_prefix("failure-").or(said.then_some(key.as_str()));
+        assert!(name.is_none_or(|name| source.contains(&format!("\"{name}\""))), "nobody says {key}");
+    }
+}
+
 #[test]
 fn every_refusal_has_its_words() {
     use Refusal::{

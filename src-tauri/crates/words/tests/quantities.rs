@@ -75,7 +75,7 @@ proptest! {
     fn quantities_are_untouched_in_the_pseudo_locale(mantissa in 0u32..=99_999, decimals in 0u8..=4) {
         let read = Shown { comparator: Comparator::Exact, digits: Digits::new(mantissa, decimals).unwrap(), unit: Unit::MegaOhm };
         let words = Words::new(Locale::PSEUDO);
-        let line = words.text_with("answer-saved", &[("reading", words.reading(&read).into()), ("pair", "L1–PE".into())]);
+        let line = words.text_with("answer-undone", &[("reading", words.reading(&read).into()), ("pair", "L1–PE".into())]);
         prop_assert!(line.contains(&words.reading(&read)) && line.contains("L1–PE"), "{}", line);
     }
 }

@@ -7,7 +7,7 @@ use crate::read::{Fields, circuit_form, read_circuit};
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
-use provenohm_assess::circuit::{Conductors, Current, Electrical, Item, Loads, Location, Measure, Stage};
+use provenohm_assess::circuit::{Conductors, Current, Electrical, Item, Loads, Location, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, NoteId};
 use provenohm_assess::limits::{Demand, MeasureName, NoLimit};
 use provenohm_exchange::job_file::Circuit;
@@ -308,9 +308,9 @@ pub(crate) fn follows(
     electrical: &Electrical,
     demand: Result<&Demand, &NoLimit>,
 ) -> Follows {
-    let Some((demand, limit)) = demand.ok().and_then(|demand| demand.pairs.first().map(|first| (demand, &first.limit)))
-    else {
-        let nothing = words.text("complaint-no-limit");
+    let first = demand.map(|demand| demand.pairs.first().map(|first| (demand, &first.limit)));
+    let Ok(Some((demand, limit))) = first else {
+        let nothing = first.err().map_or_else(|| words.text("complaint-no-limit"), |why| words.no_limit(why));
         return Follows {
             test_voltage: String::new(),
             minimum: String::new(),
@@ -350,18 +350,11 @@ fn choices(words: &Words) -> CircuitChoices {
         let code = |one: &T| serde_json::to_value(one).ok().and_then(|value| value.as_str().map(str::to_owned));
         all.into_iter().map(|one| Choice { id: code(&one).unwrap_or_default(), words: say(&one) }).collect()
     }
-    let measure = |name: &MeasureName| match name {
-        MeasureName::None => words.measure(&Measure::None),
-        MeasureName::Selv => words.measure(&Measure::Selv),
-        MeasureName::Pelv => words.measure(&Measure::Pelv),
-        MeasureName::Felv => words.text("said-measure-felv"),
-        MeasureName::Separation => words.measure(&Measure::Separation),
-    };
     use Conductors::*;
     CircuitChoices {
         measures: list(
             [MeasureName::None, MeasureName::Selv, MeasureName::Pelv, MeasureName::Felv, MeasureName::Separation],
-            measure,
+            |one| words.measure_name(*one),
         ),
         conductors: list(
             [SinglePhase, SinglePhasePen, TwoPhase, TwoPhaseN, ThreePhase, ThreePhaseN, ThreePhasePen, Dc, DcMidpoint],

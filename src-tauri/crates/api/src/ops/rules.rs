@@ -24,11 +24,8 @@ pub(crate) fn limit_sets(state: &mut State, _: NoInput) -> Result<SetsView, Fail
 }
 
 pub(crate) fn load_set(state: &mut State, asked: LoadSet) -> Result<SetsView, Failure> {
-    let loaded = LimitSet::load(asked.text.as_bytes()).map_err(|complaint| {
-        let reason = complaint.reason.to_string();
-        let args = [("line", complaint.line.into()), ("reason", reason.into())];
-        Failure::of("form").saying(state.words.text_with("complaint-file-line", &args))
-    })?;
+    let loaded = LimitSet::load(asked.text.as_bytes())
+        .map_err(|complaint| Failure::of("form").saying(state.words.set_complaint(&complaint)))?;
     let mut own = state.setting::<Vec<String>>(OWN_SETS)?.unwrap_or_default();
     own.retain(|text| LimitSet::load(text.as_bytes()).is_ok_and(|other| other.name != loaded.name));
     own.push(asked.text);

@@ -44,11 +44,10 @@ pub(crate) fn read_circuit(fields: &mut Fields<'_>, form: &CircuitForm) -> Optio
 }
 
 fn complain(fields: &mut Fields<'_>, complaint: CircuitComplaint) {
-    let measure = |name: MeasureName| fields_measure(name);
     match complaint {
         CircuitComplaint::NotAboveZero => fields.complain("nominal", "complaint-above-zero", &[]),
         CircuitComplaint::AboveBound { measure: name, bound } => {
-            let (name, bound) = (fields.words.measure(&measure(name)), fields.words.volts(bound));
+            let (name, bound) = (fields.words.measure_name(name), fields.words.volts(bound));
             fields.complain(
                 "nominal",
                 "complaint-extra-low-bound",
@@ -62,26 +61,9 @@ fn complain(fields: &mut Fields<'_>, complaint: CircuitComplaint) {
         CircuitComplaint::ToEarthAbove => fields.complain("to_earth", "complaint-to-earth-above", &[]),
         CircuitComplaint::OtherCurrent => fields.complain("conductors", "complaint-dc-conductors", &[]),
         CircuitComplaint::Pen { measure: name } => {
-            let name = fields.words.measure(&measure(name));
+            let name = fields.words.measure_name(name);
             fields.complain("conductors", "complaint-pen-kept-apart", &[("measure", name.into())]);
         }
-    }
-}
-
-/// A measure to be named: FELV is named without its supply.
-fn fields_measure(name: MeasureName) -> Measure {
-    match name {
-        MeasureName::None => Measure::None,
-        MeasureName::Selv => Measure::Selv,
-        MeasureName::Pelv => Measure::Pelv,
-        MeasureName::Separation => Measure::Separation,
-        MeasureName::Felv => Measure::Felv {
-            supply: Nominal {
-                volts: Volts(rust_decimal::Decimal::ZERO),
-                current: provenohm_assess::circuit::Current::Ac,
-                to_earth: None,
-            },
-        },
     }
 }
 

@@ -55,7 +55,7 @@ fn circuit(words: &Words, judged: &Judged, one: &JudgedCircuit, removed: bool) -
         nominal: words.nominal(&electrical.nominal),
         measure: match &electrical.measure {
             Measure::None => String::new(),
-            measure => words.measure(measure),
+            measure => words.measure_name(measure.name()),
         },
         conductors: words.conductors(electrical.conductors),
         conditions,

@@ -40,7 +40,6 @@ answer-look-and-stop = { $look ->
    *[other] { $stop } block a sign-off
 }
 answer-whereabouts-here = On this device
-answer-whereabouts-handed-over = Handed over { $at }
 answer-demo = Invented demonstration: no installation, no person and no tester in it is real
 answer-from-file = Made from a job file
 
@@ -73,19 +72,15 @@ answer-two-values = Two values to settle
 ## Run
 
 answer-tester-set-to = Tester set to { $volts }
-answer-voltage-from = { $volts } from circuit { $circuit } on
 answer-now-circuit = { $description ->
     [none] Now circuit { $circuit }
    *[other] Now circuit { $circuit } · { $description }
 }
 answer-over-range-not-set = > limit not set
-answer-saved = Saved { $reading } for { $pair }
-answer-read-back = { $pair } { $reading }
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }
 answer-undone = Took back { $reading } for { $pair }
 answer-undone-not-tested = Took back “not tested” for { $pair }
-answer-nothing-to-undo = Nothing to take back
 answer-board-ended = No pair of this board is open
 answer-board-ended-done = { $count ->
     [one] { $count } reading taken
@@ -95,13 +90,9 @@ answer-board-ended-not-tested = { $count ->
     [one] { $count } pair not tested
    *[other] { $count } pairs not tested
 }
-answer-note-kept = Note kept
-answer-note-removed = Note removed
 
 ## Lead check
 
-answer-leads-shorted = Leads shorted
-answer-leads-open = Leads open
 answer-lead-check-due = Leads not checked today
 answer-lead-check-good = Leads checked at { $at }
 answer-lead-check-not-good = Leads did not hold at { $at }: look at the leads, check again
@@ -113,7 +104,6 @@ answer-leads-open-not-good = Leads open showed { $reading }: the leads may read 
 ## Testers
 
 answer-tester-saved = Saved { $tester }
-answer-no-testers = No testers yet
 answer-card-line = { $volts }: { $ranges }
 answer-card-range = { $from } to { $to }, one step { $resolution }
 answer-card-range-accuracy = { $from } to { $to }, one step { $resolution }, ±({ $percent } + { $digits } digits)
@@ -135,7 +125,6 @@ answer-newly-flagged = { $count ->
     [one] { $count } reading is now flagged
    *[other] { $count } readings are now flagged
 }
-answer-flags-unchanged = No reading changes its judgement
 
 ## Origin and correction
 
@@ -171,10 +160,6 @@ answer-not-signed = Not signed
 answer-missing-readings = { $count ->
     [one] { $count } required pair has no reading
    *[other] { $count } required pairs have no reading
-}
-answer-not-proved-readings = { $count ->
-    [one] { $count } reading rests on a tester that was not proved
-   *[other] { $count } readings rest on a tester that was not proved
 }
 answer-cautions-confirmed = Read and confirmed by { $person } on { $at }
 

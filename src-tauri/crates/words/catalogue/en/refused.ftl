@@ -42,7 +42,6 @@ complaint-too-long = At most { $most } characters
 
 complaint-extra-low-bound = { $measure } goes up to { $bound }
 complaint-felv-supply-needed = Enter the nominal voltage of the FELV supply
-complaint-to-earth-needed = This set asks for the voltage to earth
 complaint-to-earth-above = The voltage to earth is above the nominal voltage
 complaint-dc-conductors = These conductors belong to the other kind of current
 complaint-above-low-voltage = The limit sets go up to { $bound }
@@ -59,5 +58,4 @@ complaint-columns = { $found ->
 complaint-line-unreadable = This line cannot be read as a table
 complaint-empty-table = No line with a circuit in it
 complaint-unknown-column = Unknown column “{ $column }”
-complaint-missing-column = Column “{ $column }” is missing
 complaint-file-line = Line { $line }: { $reason }
