@@ -6,7 +6,7 @@ use crate::ops::run::reason;
 use crate::tell;
 use provenohm_assess::circuit::{Measure, Stage};
 use provenohm_assess::ids::CircuitId;
-use provenohm_assess::judgement::Level;
+use provenohm_assess::judgement::{Level, Value};
 use provenohm_exchange::job_file::Fate as Kept;
 use provenohm_papers::report::{
     Board, Circuit, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign,
@@ -98,7 +98,10 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
         let key = if isolated { "said-n-isolated" } else { "said-n-not-isolated" };
         remarks.push(words.text(key));
     }
-    if let (Some(guard), Some(limit)) = (&judgement.value.guard, &judgement.value.limit) {
+    // The arithmetic of the guard where it decides; under every reading that meets it would bury the schedule.
+    if let (Some(guard), Some(limit)) = (&judgement.value.guard, &judgement.value.limit)
+        && judgement.value.value != Value::Meets
+    {
         remarks.extend(words.guard_lines(guard, limit, &one.reading.shown));
     }
     Reading {
