@@ -120,15 +120,10 @@ async fn every_screen_at_1280() -> Result<(), Trouble> {
     looked_at(Look { size: (1280, 800), finger: 24, ..PHONE }).await
 }
 
-/// All combinations take long, so they are made only when asked for.
 #[tokio::test]
+#[ignore = "takes long; `cargo xtask prove axe` runs it"]
 async fn every_screen_in_every_look() -> Result<(), Trouble> {
-    let sizes = if std::env::var_os("PROVENOHM_EVERY_LOOK").is_some() {
-        vec![((320, 568), 48), ((390, 844), 48), ((768, 1024), 48), ((1280, 800), 24)]
-    } else {
-        Vec::new()
-    };
-    for (size, finger) in sizes {
+    for (size, finger) in [((320, 568), 48), ((390, 844), 48), ((768, 1024), 48), ((1280, 800), 24)] {
         for theme in ["light", "dark", "sun"] {
             for text in [100, 200] {
                 looked_at(Look { size, finger, theme, text }).await?;

@@ -19,6 +19,7 @@ pub struct Host {
 impl Host {
     /// The wall clock and the randomness of the operating system.
     #[must_use]
+    #[expect(clippy::disallowed_methods, reason = "the one place that reads the clock and the system's randomness")]
     pub fn system() -> Self {
         Self::new(|| chrono::Local::now().fixed_offset(), |bytes| getrandom::fill(bytes).map_err(|_| NoRandomness))
     }
