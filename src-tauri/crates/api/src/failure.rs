@@ -99,9 +99,3 @@ impl From<NoRandomness> for Failure {
         Self::of("unexpected").because(error)
     }
 }
-
-impl From<rusqlite::Error> for Failure {
-    fn from(error: rusqlite::Error) -> Self {
-        Self::of("storage").because(error)
-    }
-}

@@ -23,7 +23,7 @@ const HOUSE: [Room; 9] = [
     Room {
         name: "provenohm-api",
         knows: &["provenohm-assess", "provenohm-words", "provenohm-logbook", "provenohm-exchange", "provenohm-papers"],
-        never: &["axum", "tauri", "typst"],
+        never: &["axum", "rusqlite", "tauri", "typst"],
     },
     // The two hosts hold no rule of the trade.
     Room {

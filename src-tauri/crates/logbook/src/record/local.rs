@@ -4,6 +4,7 @@ use super::{Record, WriteError, Writer};
 use crate::entry::body::{Erasure, Person};
 use crate::entry::{EntryRef, Fact, Role};
 use crate::store::blob;
+use crate::view::ReadError;
 use provenohm_assess::ids::PersonId;
 use rusqlite::{Connection, OptionalExtension, params};
 
@@ -20,12 +21,10 @@ impl Record {
     /// The half-typed text of a person at a place.
     ///
     /// # Errors
-    /// What SQLite says.
-    pub fn draft(&self, person: PersonId, place: &str) -> rusqlite::Result<Option<String>> {
-        self.connection
-            .prepare_cached("SELECT text FROM draft WHERE person = ?1 AND place = ?2")?
-            .query_row(params![blob(&person.0), place], |row| row.get(0))
-            .optional()
+    /// [`ReadError`] in words.
+    pub fn draft(&self, person: PersonId, place: &str) -> Result<Option<String>, ReadError> {
+        let mut kept = self.connection.prepare_cached("SELECT text FROM draft WHERE person = ?1 AND place = ?2")?;
+        Ok(kept.query_row(params![blob(&person.0), place], |row| row.get(0)).optional()?)
     }
 
     /// Keeps a choice of this device under a name; `None` forgets it.
@@ -47,12 +46,10 @@ impl Record {
     /// A choice of this device.
     ///
     /// # Errors
-    /// What SQLite says.
-    pub fn choice(&self, name: &str) -> rusqlite::Result<Option<String>> {
-        self.connection
-            .prepare_cached("SELECT value FROM setting WHERE name = ?1")?
-            .query_row([name], |row| row.get(0))
-            .optional()
+    /// [`ReadError`] in words.
+    pub fn choice(&self, name: &str) -> Result<Option<String>, ReadError> {
+        let mut kept = self.connection.prepare_cached("SELECT value FROM setting WHERE name = ?1")?;
+        Ok(kept.query_row([name], |row| row.get(0)).optional()?)
     }
 
     /// Makes a person known to this device, before any book names them.
