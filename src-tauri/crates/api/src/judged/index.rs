@@ -3,7 +3,6 @@
 use super::JudgedReading;
 use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::ids::CircuitId;
-use provenohm_assess::judgement::Value;
 use std::collections::BTreeMap;
 
 /// The readings that stand, by where they belong.
@@ -22,15 +21,11 @@ impl Index {
             let (stage, pair) = (one.reading.stage, &one.reading.pair);
             index.at.entry((stage, pair.clone())).or_default().push(place);
             // The slot stands in the list of the first of its circuits.
-            index
-                .of
-                .entry(pair.circuits().first().copied().unwrap_or(CircuitId(uuid::Uuid::nil())))
-                .or_default()
-                .push(place);
-            if one.judgement.value.value == Value::Meets {
-                for single in pair.stands_for() {
-                    index.covered.entry((stage, single)).or_insert(place);
-                }
+            if let Some(circuit) = pair.circuits().first() {
+                index.of.entry(*circuit).or_default().push(place);
+            }
+            for single in one.judgement.members_proved(pair) {
+                index.covered.entry((stage, single)).or_insert(place);
             }
         }
         index

@@ -49,6 +49,15 @@ pub(crate) struct JudgedBoard {
     pub(crate) circuits: Vec<JudgedCircuit>,
 }
 
+impl JudgedBoard {
+    /// How many required pairs have no reading, on a board that was begun; none on one that was not.
+    pub(crate) fn lacking(&self) -> usize {
+        let slots = || self.circuits.iter().flat_map(|circuit| &circuit.slots);
+        let begun = slots().any(|slot| !slot.is_open());
+        if begun { slots().filter(|slot| slot.required && slot.is_open()).count() } else { 0 }
+    }
+}
+
 /// A circuit as judged.
 pub(crate) struct JudgedCircuit {
     pub(crate) circuit: Circuit,

@@ -1,7 +1,7 @@
 //! Jobs, their names, people and boards.
 
 use crate::failure::Failure;
-use crate::judged::{Judged, JudgedBoard};
+use crate::judged::{Judged, JudgedBoard, JudgedCircuit};
 use crate::ops::rules::set_line;
 use crate::read::Fields;
 use crate::state::State;
@@ -289,23 +289,29 @@ impl Tally {
     /// Counts over some boards.
     pub(crate) fn of<'a>(judged: &Judged, boards: impl Iterator<Item = &'a JudgedBoard>) -> Self {
         let mut tally = Self::default();
-        for circuit in boards.flat_map(|board| &board.circuits) {
-            tally.circuits += 1;
-            for slot in &circuit.slots {
-                tally.of += 1;
-                tally.done += u32::from(!slot.is_open());
-                if slot.covered_by.is_some() {
-                    continue;
-                }
-                match slot.reading(judged).map(|one| one.judgement.level) {
-                    Some(Level::Stop) => tally.stop += 1,
-                    Some(Level::Look) => tally.look += 1,
-                    None if slot.not_tested.is_some() => tally.look += 1,
-                    Some(Level::Done | Level::Remark) | None => {}
-                }
-            }
+        for board in boards {
+            // What is missing on a board is one line of the list, as there.
+            tally.look += u32::from(board.lacking() > 0);
+            board.circuits.iter().for_each(|circuit| tally.count(judged, circuit));
         }
         tally
+    }
+
+    fn count(&mut self, judged: &Judged, circuit: &JudgedCircuit) {
+        self.circuits += 1;
+        for slot in &circuit.slots {
+            self.of += 1;
+            self.done += u32::from(!slot.is_open());
+            if slot.covered_by.is_some() {
+                continue;
+            }
+            match slot.reading(judged).map(|one| one.judgement.level) {
+                Some(Level::Stop) => self.stop += 1,
+                Some(Level::Look) => self.look += 1,
+                None if slot.not_tested.is_some() => self.look += 1,
+                Some(Level::Done | Level::Remark) | None => {}
+            }
+        }
     }
 
     /// The sign of what was counted.

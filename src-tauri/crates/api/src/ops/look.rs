@@ -1,7 +1,7 @@
 //! Things to look at, worst first, and the boards at a glance.
 
 use crate::failure::Failure;
-use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot};
+use crate::judged::{Judged, JudgedBoard};
 use crate::ops::run::shown;
 use crate::state::State;
 use crate::tell;
@@ -75,9 +75,8 @@ pub(crate) fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate
 
 /// Required pairs without a reading, one line a board that was begun.
 fn missing(words: &Words, judged: &Judged) -> Vec<LookItem> {
-    let begun = |board: &&JudgedBoard| slots_of(board).any(|(_, slot)| !slot.is_open());
     let of = |board: &JudgedBoard| {
-        let open = slots_of(board).filter(|(_, slot)| slot.required && slot.is_open()).count();
+        let open = board.lacking();
         (open > 0).then(|| LookItem {
             key: format!("missing~{}", board.id),
             board: Some(board.id),
@@ -93,11 +92,7 @@ fn missing(words: &Words, judged: &Judged) -> Vec<LookItem> {
             }],
         })
     };
-    judged.boards.iter().filter(begun).filter_map(of).collect()
-}
-
-fn slots_of(board: &JudgedBoard) -> impl Iterator<Item = (&JudgedCircuit, &Slot)> {
-    board.circuits.iter().flat_map(|one| one.slots.iter().map(move |slot| (one, slot)))
+    judged.boards.iter().filter_map(of).collect()
 }
 
 fn board_table(words: &Words, judged: &Judged, board: &JudgedBoard) -> BoardTable {

@@ -54,3 +54,29 @@ fn the_reading_before_the_repair_stays_on_record() {
     assert_eq!(origin["earlier"][0]["shown"], "0.35\u{a0}MΩ");
     assert!(origin["earlier"][0]["what"].as_str().unwrap().contains("repaired"), "{origin}");
 }
+
+#[test]
+fn the_job_counts_what_the_list_of_things_to_look_at_holds() {
+    let (program, job) = demo();
+    let look = program.ask("look", json!({ "job": job["id"] }));
+    assert_eq!((&job["look"], &job["stop"]), (&look["look"], &look["stop"]));
+    let items = look["items"].as_array().unwrap();
+    assert_eq!(look["look"].as_u64().unwrap() + look["stop"].as_u64().unwrap(), items.len() as u64);
+}
+
+#[test]
+fn the_schedule_is_shown_page_by_page_and_made_as_files() {
+    let (program, job) = demo();
+    let ready = program.ask("schedule", json!({ "job": job["id"] }));
+    assert!(ready["ready"].to_string().contains("Not signed"), "{ready}");
+    let page = program.ask("preview_page", json!({ "job": job["id"], "page": 1 }));
+    assert!(page["png_base64"].as_str().unwrap().starts_with("iVBORw0KGgo"), "a PNG");
+    let beyond = page["pages"].as_u64().unwrap() + 1;
+    let refused = program.refused("preview_page", json!({ "job": job["id"], "page": beyond }));
+    assert_eq!(refused.code, "page_not_there");
+    for (format, head) in [("pdf", &b"%PDF"[..]), ("xlsx", b"PK"), ("csv", b"No.")] {
+        let written = program.ask("make_schedule", json!({ "job": job["id"], "format": format }));
+        let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
+        assert!(bytes.starts_with(head), "{format}");
+    }
+}

@@ -10,6 +10,7 @@ mod guarding;
 mod level;
 mod live;
 mod median;
+mod members;
 mod method;
 mod value;
 mod voltage;

@@ -1,11 +1,14 @@
 //! The value beside guards, sets without a row, and groups.
 
 use crate::scene::*;
+use provenohm_assess::circuit::{Conductor, End, Pair};
+use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::Level::{Done, Look, Remark, Stop};
 use provenohm_assess::judgement::TesterState::{NotChosen, NotProved, Proved};
 use provenohm_assess::judgement::Value::{Below, CannotBeJudged, Meets, TooClose};
 use provenohm_assess::judgement::{GuardSource, MethodReason, TesterReason, ValueReason};
 use provenohm_assess::limits::ReducedReason;
+use uuid::Uuid;
 
 #[test]
 fn limits_and_guards() {
@@ -120,4 +123,16 @@ fn how_it_was_taken() {
             (Meets, Proved, Look),
         ),
     ]);
+}
+
+#[test]
+fn a_joined_reading_that_meets_gives_its_judgement_to_each_member_and_any_other_to_none() {
+    let circuit = CircuitId(Uuid::from_u128(7));
+    let joined = Pair::between(End::joined(circuit, &[Conductor::L, Conductor::N]), End::earth()).unwrap();
+    let meets = Scene::new("200").judge();
+    let singles = [Conductor::L, Conductor::N].map(|one| Pair::between(End::live(circuit, one), End::earth()).unwrap());
+    assert_eq!(meets.members_proved(&joined), singles, "L–PE and N–PE; L–N is missing");
+    for other in [Scene::new("0.5"), Scene::new("> 0.5"), Scene::new("1.03").guarded().with_accuracy()] {
+        assert!(other.judge().members_proved(&joined).is_empty());
+    }
 }
