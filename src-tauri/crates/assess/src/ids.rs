@@ -44,4 +44,10 @@ id! {
     DeviceId,
     /// One note.
     NoteId,
+    /// One known resistor, box of resistors or meter that testers are proved with.
+    ReferenceId,
+    /// One bench run.
+    BenchId,
+    /// One thing measured at a bench.
+    MeasuredId,
 }

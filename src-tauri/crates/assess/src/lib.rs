@@ -3,6 +3,7 @@
 //! Pure: no input or output, no clock, no randomness. Time, ids and limits are passed in; the same
 //! arguments give the same judgement on every device.
 
+pub mod bench;
 pub mod circuit;
 pub mod guard;
 pub mod ids;
@@ -13,6 +14,7 @@ pub mod moment;
 pub mod policy;
 pub mod quantity;
 pub mod reading;
+pub mod reference;
 pub mod tester;
 
 /// The version of the rules in this crate. Papers name it; it rises whenever a judgement could come out

@@ -3,8 +3,8 @@
 
 use proptest::prelude::*;
 use provenohm_assess::quantity::{
-    Accuracy, Comparator, DecimalSign, Digits, NumberStyle, Ohms, Percent, RULER_NOTCHES, Refusal, Shown, Unit, Volts,
-    ruler_place,
+    Accuracy, Amps, Celsius, Comparator, DecimalSign, Digits, NumberStyle, Ohms, Percent, RULER_NOTCHES, Refusal,
+    Shown, Unit, Volts, ruler_place,
 };
 
 const LANGUAGES: [&str; 4] = ["en", "de", "fr", "pl"];
@@ -193,4 +193,23 @@ fn the_ruler_has_one_notch_a_decade() {
         assert!((ruler_place(shown.ohms()) - place).abs() < 1e-12, "{number} {unit:?}");
     }
     assert!(ruler_place(read("0.00 MΩ").ohms()).abs() < f64::EPSILON);
+}
+
+#[test]
+fn a_current_needs_its_unit_and_prints_in_milliamperes() {
+    let amps = |text| Amps::parse(text).map(|a| a.0.normalize().to_string());
+    assert_eq!(amps("1.02 mA"), Ok("0.00102".to_owned()));
+    assert_eq!(amps("980 µA"), Ok("0.00098".to_owned()));
+    assert_eq!(amps("0,001 A"), Ok("0.001".to_owned()));
+    assert_eq!(amps("1.02"), Err(Refusal::NoUnit));
+    assert_eq!(amps("1.02 mV"), Err(Refusal::UnknownUnit));
+    assert_eq!(Amps::parse("980 µA").unwrap().print(NumberStyle::default()), "0.98\u{a0}mA");
+}
+
+#[test]
+fn a_temperature_may_lie_below_zero() {
+    let celsius = |text| Celsius::parse(text).map(|t| t.print(NumberStyle::default()));
+    assert_eq!(celsius("23,5 °C"), Ok("23.5\u{a0}°C".to_owned()));
+    assert_eq!(celsius("−5"), Ok("−5\u{a0}°C".to_owned()));
+    assert_eq!(celsius("-5 °F"), Err(Refusal::UnknownUnit));
 }

@@ -15,4 +15,4 @@ pub use refusal::Refusal;
 pub use ruler::{RULER_NOTCHES, ruler_place};
 pub use shown::{Comparator, Digits, NotDigits, Shown, Unit};
 pub use typed::{Key, Pressed, Typed};
-pub use units::{Ohms, Percent, Volts};
+pub use units::{Amps, Celsius, CoverageFactor, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};

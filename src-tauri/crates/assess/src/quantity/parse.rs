@@ -1,6 +1,7 @@
 //! Reading quantities from text: every unambiguous form, nothing guessed.
 
-use super::{Comparator, Digits, Ohms, Percent, Refusal, Shown, Unit, Volts};
+use super::{Amps, Celsius, Comparator, Digits, Ohms, Percent, Refusal, Shown, Unit, Volts};
+use rust_decimal::Decimal;
 
 /// Stated accuracy of a tester: ±(p % of the reading + n steps of the display).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,6 +47,41 @@ impl Volts {
             "kV" | "kv" | "KV" => Ok(Self((digits.value() * Unit::KiloOhm.ohms()).normalize())),
             _ => Err(Refusal::UnknownUnit),
         }
+    }
+}
+
+impl Amps {
+    /// Reads `1.02 mA`, `980 µA`, `0,001 A`. The unit decides a factor of a thousand and is never guessed.
+    ///
+    /// # Errors
+    /// A [`Refusal`] for whatever is not one to five digits with A, mA or µA.
+    pub fn parse(text: &str) -> Result<Self, Refusal> {
+        let (digits, unit) = digits(text.trim())?;
+        let decimals = match unit {
+            "" => return Err(Refusal::NoUnit),
+            "A" => 0,
+            "mA" => 3,
+            // U+00B5 is the micro sign of keyboards, U+03BC the Greek letter it is normalised to.
+            "µA" | "\u{3bc}A" | "uA" => 6,
+            _ => return Err(Refusal::UnknownUnit),
+        };
+        Ok(Self(digits.value() * Decimal::new(1, decimals)))
+    }
+}
+
+impl Celsius {
+    /// Reads `23`, `-5 °C`, `23,5 °C`.
+    ///
+    /// # Errors
+    /// A [`Refusal`] for whatever is not one to five digits, with a minus or not, alone or with °C.
+    pub fn parse(text: &str) -> Result<Self, Refusal> {
+        let text = text.trim();
+        let below_zero = ["-", "−"].iter().find_map(|minus| text.strip_prefix(minus));
+        let (digits, unit) = digits(below_zero.unwrap_or(text).trim_start())?;
+        if !matches!(unit, "" | "°C" | "C") {
+            return Err(Refusal::UnknownUnit);
+        }
+        Ok(Self(if below_zero.is_some() { -digits.value() } else { digits.value() }))
     }
 }
 

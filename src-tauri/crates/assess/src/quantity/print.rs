@@ -1,6 +1,6 @@
 //! How a quantity is written: number, no-break space, unit (SI Brochure 5.3.3); digits as read.
 
-use super::{Comparator, Digits, Ohms, Percent, Shown, Unit, Volts};
+use super::{Amps, Celsius, Comparator, Digits, Ohms, Percent, Shown, Unit, Volts};
 use rust_decimal::Decimal;
 
 /// U+00A0: the number and its unit stay on one line.
@@ -156,6 +156,24 @@ impl Volts {
     #[must_use]
     pub fn print(self, style: NumberStyle) -> String {
         style.with_unit(&self.0.normalize().to_string(), "V")
+    }
+}
+
+impl Amps {
+    /// `1.02 mA`: the currents of insulation testers are written in milliamperes, every digit kept.
+    #[must_use]
+    pub fn print(self, style: NumberStyle) -> String {
+        let milli = self.0 * Decimal::ONE_THOUSAND;
+        style.with_unit(&milli.normalize().to_string(), "mA")
+    }
+}
+
+impl Celsius {
+    /// `23 °C`, `−5 °C`.
+    #[must_use]
+    pub fn print(self, style: NumberStyle) -> String {
+        let text = style.with_unit(&self.0.abs().normalize().to_string(), "°C");
+        if self.0 < Decimal::ZERO { format!("−{text}") } else { text }
     }
 }
 

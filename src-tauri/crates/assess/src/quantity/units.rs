@@ -25,6 +25,17 @@ exact! {
     Ohms,
     /// A voltage in volts, an exact decimal string in files.
     Volts,
+    /// A current in amperes, an exact decimal string in files.
+    Amps,
     /// A share in per cent of the measured value, an exact decimal string in files.
     Percent,
+    /// A temperature in degrees Celsius, an exact decimal string in files.
+    Celsius,
+    /// Relative change of a resistance with the voltage across it, parts per million for each volt, an exact decimal
+    /// string in files.
+    PpmPerVolt,
+    /// Relative change with temperature, parts per million for each kelvin, an exact decimal string in files.
+    PpmPerKelvin,
+    /// What a standard uncertainty is multiplied by for the stated one (k), an exact decimal string in files.
+    CoverageFactor,
 }

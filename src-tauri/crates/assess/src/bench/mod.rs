@@ -1,0 +1,12 @@
+//! The bench: where a verification is made. What a run is made of, what was measured, and what follows from it.
+
+mod measured;
+mod plan;
+mod run;
+
+pub use measured::{
+    Conditions, LoadReading, LoadRole, Measured, MeasuredWhat, MeterReading, Polarity, Resistor, Series, Supply,
+    TesterPosition,
+};
+pub use plan::{PlannedPoint, PlannedWhat};
+pub use run::{BenchRun, DecisionRule, EditionId, LookedAt, TesterLook};

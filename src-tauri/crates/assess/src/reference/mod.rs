@@ -1,0 +1,7 @@
+//! References: the known resistors and meters a tester is proved with, each with its own certificate.
+
+mod kind;
+mod value;
+
+pub use kind::{Reference, ReferenceKind};
+pub use value::{CurrentRange, KnownResistance, Stated, VoltageRange};
