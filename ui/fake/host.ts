@@ -16,6 +16,7 @@ const answers: Answers = {
   run: ({ board, slot, circuit }) => {
     // A board nobody has recorded on, for tests.
     if (board === 'fresh') run = new FakeRun();
+    if (board === 'no-tester') run.forgetTester();
     return run.open(slot, circuit);
   },
   draft: ({ text, comparator }) => run.draft(text, comparator),
@@ -23,7 +24,7 @@ const answers: Answers = {
   mark_not_tested: ({ slot }) => run.notTested(slot),
   undo_reading: () => run.undo(),
   set_volts: ({ volts }) => run.setVolts(volts),
-  choose_tester: () => run.view(),
+  choose_tester: ({ tester }) => run.chooseTester(tester),
   set_note: () => run.view(),
   record_lead_check: () => ({ said: { level: 'done', words: 'Leads shorted: near zero, good' }, run: run.view() }),
   jobs: () => ({

@@ -34,6 +34,7 @@ export class FakeRun {
   #rows = [row(7, 'Sockets, east wall', 500), row(8, 'Oven', 500), row(9, 'Garden lights, SELV side', 250)];
   #slot: SlotId | null = 'c7-0';
   #set = 500;
+  #tester: string | null = 't1';
   #draft = { text: '', comparator: 'exact' as Comparator };
   #saved: (ReadBack & { before: SlotView; typed: { text: string; comparator: Comparator } })[] = [];
 
@@ -77,6 +78,17 @@ export class FakeRun {
     return { run: this.view(), words: `Took back ${last.shown}` };
   }
 
+  /** As if no tester were chosen, for tests. */
+  forgetTester(): void {
+    this.#tester = null;
+    this.#set = 0;
+  }
+
+  chooseTester(tester: string): RunView {
+    this.#tester = tester;
+    return this.view();
+  }
+
   setVolts(volts: number): RunView {
     this.#set = volts;
     return this.view();
@@ -99,7 +111,10 @@ export class FakeRun {
       volts: this.#set,
       volts_choices: VOLTS,
       announce: now ? `Now circuit ${now.row.reference} · ${now.row.description}` : null,
-      tester: { id: 't1', words: 'Tester A · proved to 3 Mar 2027', level: 'done' },
+      ahead: this.#ahead(),
+      tester: this.#tester
+        ? { id: this.#tester, words: 'Tester A · proved to 3 Mar 2027', level: 'done' }
+        : { id: null, words: 'No tester chosen', level: 'stop' },
       circuit: now && { id: now.row.id, reference: now.row.reference, description: now.row.description, position: '7 of 12', notes: '' },
       circuits: this.#rows.map((one) => ({
         id: one.id,
@@ -129,6 +144,12 @@ export class FakeRun {
         ? null
         : { words: 'All 15 pairs of Board DB-2 are recorded', lines: [{ level: 'done', words: '13 meet their limit' }, { level: 'look', words: '2 to look at' }] },
     };
+  }
+
+  #ahead(): string | null {
+    const at = this.#rows.findIndex((one) => one.slots.some((slot) => slot.id === this.#slot));
+    const next = this.#rows[at + 1];
+    return next && next.volts !== this.#rows[at]?.volts ? `${next.volts} V from circuit ${next.reference} on` : null;
   }
 
   #put(id: SlotId, shown: string, sign: 'done' | 'look', judgement: ReadBack['judgement']): Saved {

@@ -155,6 +155,77 @@ describe('the key that says the tester is set', () => {
   });
 });
 
+describe('moving on to the next circuit', () => {
+  const heading = () => document.querySelector('.circuit')?.textContent?.replace(/\s+/g, ' ').trim();
+
+  it('is felt long and said for two seconds, and over-range is armed after it', async () => {
+    const felt: number[][] = [];
+    Object.assign(navigator, { vibrate: (pattern: number[]) => felt.push(pattern) });
+    for (let pair = 0; pair < 4; pair += 1) {
+      await type('o');
+      await rest();
+    }
+    felt.length = 0;
+    await type('o');
+    expect(felt).toEqual([[120]]);
+    expect(heading()).toBe('Now circuit 8 · Oven');
+    vi.advanceTimersByTime(1500);
+    await settle();
+    const before = readBack();
+    touch('key-over', 0);
+    await settle();
+    expect(readBack()).toBe(before);
+    vi.advanceTimersByTime(600);
+    await settle();
+    expect(heading()).toContain('8 Oven');
+    touch('key-over', 3000);
+    await settle();
+    expect(readBack()).toBe('L1–L2 > 999 MΩ');
+    Reflect.deleteProperty(navigator, 'vibrate');
+  });
+
+  it('to another test voltage is announced ahead, in the header', async () => {
+    const ahead = () => document.querySelector('header .ahead')?.textContent;
+    expect(ahead()).toBeUndefined();
+    for (let pair = 0; pair < 5; pair += 1) {
+      await type('o');
+      await rest();
+    }
+    expect(ahead()).toBe('250 V from circuit 9 on');
+  });
+});
+
+describe('without a tester', () => {
+  beforeEach(async () => {
+    await call('run', { board: 'no-tester' });
+    await unmount(screen);
+    screen = mount(RunScreen, { target: document.body, props: { board: 'b2', to: null } });
+    await settle();
+  });
+
+  it('one is chosen before it is said how it is set', async () => {
+    expect(document.getElementById('key-volts')).toBeNull();
+    expect(byId('key-tester').textContent?.trim()).toBe('Choose a tester');
+    await type('t');
+    expect(byId('key-tester')).not.toBeNull();
+    touch('key-tester', 0);
+    await settle();
+    document.querySelector<HTMLElement>('dialog li button')?.click();
+    await settle();
+    expect(byId('key-volts').textContent?.trim()).toBe('Tester set to 500 V');
+  });
+
+  it('one can go on, as the record then says', async () => {
+    touch('key-no-tester', 0);
+    await settle();
+    touch('key-volts', 1000);
+    await settle();
+    await rest();
+    await type('487m');
+    expect(readBack()).toBe('L1–L2 487 MΩ');
+  });
+});
+
 describe('touch', () => {
   it('that slides off a key does nothing', () => {
     touch('key-4', 0, { clientX: 500 });

@@ -1504,9 +1504,13 @@ volts: number | null,
  */
 volts_choices: Array<VoltsChoice>, 
 /**
- * `Now circuit 8 · Oven` or `1000 V from circuit 8 on`.
+ * `Now circuit 8 · Oven`, after moving on to it.
  */
 announce: string | null, 
+/**
+ * `1000 V from circuit 8 on`, while the circuit now is recorded: the next one asks for another test voltage.
+ */
+ahead: string | null, 
 /**
  * The tester and its state.
  */

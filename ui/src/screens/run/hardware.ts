@@ -13,7 +13,7 @@ export function hardwareKeys(run: Run, event: KeyboardEvent): void {
     if (!onControl) act(event, () => run.pressEnter());
     return;
   }
-  if (event.key === 't' && run.view?.ask_volts) {
+  if (event.key === 't' && run.view?.ask_volts && !run.testerFirst) {
     const volts = run.view.ask_volts.volts;
     return act(event, () => void run.setVolts(volts));
   }

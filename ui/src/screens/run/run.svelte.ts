@@ -39,6 +39,8 @@ export class Run {
   dead = $state(false);
   announced = $state<string | null>(null);
   failure = $state<string | null>(null);
+  /** The person goes on with no tester chosen: each reading then waits for one before it can be signed. */
+  withoutTester = $state(false);
 
   #board: BoardId;
   #saving = false;
@@ -166,6 +168,11 @@ export class Run {
       return answer.run;
     });
     return said;
+  }
+
+  /** A tester is chosen before it is said how it is set. */
+  get testerFirst(): boolean {
+    return this.view?.tester.id === null && !this.withoutTester;
   }
 
   /** What stands on the entry line: the core's form where it has answered for this very text. */

@@ -36,8 +36,10 @@ told! {
         pub volts: Option<u32>,
         /// What the tester in hand can be set to, for a change by hand.
         pub volts_choices: Vec<VoltsChoice>,
-        /// `Now circuit 8 · Oven` or `1000 V from circuit 8 on`.
+        /// `Now circuit 8 · Oven`, after moving on to it.
         pub announce: Option<String>,
+        /// `1000 V from circuit 8 on`, while the circuit now is recorded: the next one asks for another test voltage.
+        pub ahead: Option<String>,
         /// The tester and its state.
         pub tester: RunTester,
         /// Pairs of this circuit.

@@ -127,6 +127,31 @@ fn undo_goes_back_without_end_and_brings_the_digits_back() {
 }
 
 #[test]
+fn another_test_voltage_is_announced_ahead_all_through_the_circuit_before_it() {
+    let run = Run::ready();
+    let selv = json!({ "nominal": "24", "measure": "selv", "conductors": "single_phase" });
+    run.program.circuits(&run.board, 1, selv);
+    assert_eq!(run.view()["ahead"], Value::Null, "circuit 2 asks for 500 V as circuit 1 does");
+    for _ in 0..3 {
+        run.save(json!("over_range"));
+    }
+    for _ in 0..3 {
+        assert_eq!(run.view()["ahead"], "250\u{a0}V from circuit 3 on");
+        run.save(json!("over_range"));
+    }
+    let view = run.view();
+    assert_eq!(view["ask_volts"]["words"], "Tester set to 250\u{a0}V");
+    assert_eq!(view["ahead"], Value::Null, "now the pad asks for it");
+    run.program.ask("set_volts", json!({ "board": run.board, "volts": 250 }));
+    assert_eq!(run.view()["ahead"], Value::Null, "no other circuit is open");
+    let first = view["circuits"][0]["id"].clone();
+    run.program.ask("undo_reading", json!({ "board": run.board }));
+    run.program.ask("run", json!({ "board": run.board, "circuit": first }));
+    run.program.ask("set_volts", json!({ "board": run.board, "volts": 500 }));
+    assert_eq!(run.view()["ahead"], Value::Null, "circuit 2 comes first, still open");
+}
+
+#[test]
 fn another_test_voltage_has_to_be_set_before_anything_is_saved() {
     let run = Run::ready();
     let selv = json!({ "nominal": "24", "measure": "selv", "conductors": "single_phase" });

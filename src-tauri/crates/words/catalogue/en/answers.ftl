@@ -76,6 +76,7 @@ answer-now-circuit = { $description ->
     [none] Now circuit { $circuit }
    *[other] Now circuit { $circuit } · { $description }
 }
+answer-volts-from-circuit = { $volts } from circuit { $circuit } on
 answer-over-range-not-set = > limit not set
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }

@@ -39,6 +39,14 @@ impl<'a> Walk<'a> {
         open.next().map(|(_, slot)| slot.id())
     }
 
+    /// The first open slot beyond a circuit, round the board: where its last reading leads.
+    pub(crate) fn next_circuit(&self, circuit: CircuitId) -> Option<(&'a JudgedCircuit, &Slot)> {
+        let last = self.circuits.iter().find(|(one, _)| one.circuit.id == circuit)?.1.last()?.id();
+        let at = self.all().position(|(_, slot)| slot.id() == last)?;
+        let mut beyond = self.all().skip(at + 1).chain(self.all().take(at));
+        beyond.find(|(one, slot)| one.circuit.id != circuit && slot.is_open())
+    }
+
     /// Every slot with its circuit.
     pub(crate) fn all(&self) -> impl Iterator<Item = (&'a JudgedCircuit, &Slot)> {
         self.circuits.iter().flat_map(|(circuit, slots)| slots.iter().map(move |slot| (*circuit, slot)))

@@ -80,6 +80,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
         volts: hand.volts,
         volts_choices: voltage::choices(words, &judged, &hand),
         announce,
+        ahead: here.and_then(|(circuit, slot)| ahead(words, &judged, &walk, (circuit, slot), &seat, &hand)),
         tester: run_tester(words, &judged, &hand, now),
         slots: here.map(|(circuit, _)| slots(words, &judged, &walk, circuit)).unwrap_or_default(),
         slot: here.map(|(_, slot)| slot.id()),
@@ -114,6 +115,26 @@ pub(crate) fn over_range(judged: &Judged, hand: &Hand) -> Option<Shown> {
     let card = judged.history(hand.tester?)?.card.as_ref()?;
     let volts = Volts(hand.volts?.into());
     card.voltages.iter().find(|one| one.test_voltage_v == volts)?.over_range
+}
+
+/// The other test voltage the tester has to be set to when the next circuit comes. Nothing while the pad asks for one.
+fn ahead(
+    words: &Words,
+    judged: &Judged,
+    walk: &Walk<'_>,
+    here: (&JudgedCircuit, &Slot),
+    seat: &Seat,
+    hand: &Hand,
+) -> Option<String> {
+    let (circuit, slot) = here;
+    if voltage::must_set(hand, voltage::asked(judged, circuit, slot, seat)) {
+        return None;
+    }
+    let (next, slot) = walk.next_circuit(circuit.circuit.id)?;
+    let asked = voltage::asked(judged, next, slot, seat).filter(|asked| voltage::must_set(hand, Some(*asked)))?;
+    let volts = words.volts(Volts(asked.into()));
+    let args = [("volts", volts.into()), ("circuit", next.circuit.reference.as_str().into())];
+    Some(words.text_with("answer-volts-from-circuit", &args))
 }
 
 fn run_circuit(words: &Words, board: &JudgedBoard, one: &JudgedCircuit) -> RunCircuit {
