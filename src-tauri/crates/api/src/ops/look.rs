@@ -21,7 +21,7 @@ pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure>
     let count = |level| u32::try_from(items.iter().filter(|item| item.level == level).count()).unwrap_or(u32::MAX);
     let (stop, look) = (count(Level::Stop), count(Level::Look));
     let all = judged.readings.iter().filter(|one| one.taken.stands()).count();
-    let not_tested = judged.slots().filter(|(_, _, slot)| slot.not_tested.is_some()).count();
+    let not_tested = items.iter().filter(|item| item.slot.is_some() && item.reading.is_none()).count();
     Ok(LookView {
         job: asked.job,
         words: words.text_with("answer-look-and-stop", &[("look", look.into()), ("stop", stop.into())]),

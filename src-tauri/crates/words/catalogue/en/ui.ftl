@@ -346,6 +346,18 @@ reduced-no = Not used
 
 ## Walking through a list
 
+filter = Show
+filter-look = To look at ({ $count })
+filter-not-tested = Not tested ({ $count })
+filter-all = All ({ $count })
+look-none =
+    { $count ->
+        [0] Nothing to look at: no readings yet
+        [one] Nothing to look at. { $count } reading, not marked
+       *[other] Nothing to look at. { $count } readings, none marked
+    }
+not-tested-none = No pair is marked not tested
+
 look-before = Before
 look-after = Next
 step-of = { $step } of { $of }
