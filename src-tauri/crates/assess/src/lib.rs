@@ -15,7 +15,9 @@ pub mod policy;
 pub mod quantity;
 pub mod reading;
 pub mod reference;
+pub mod standard;
 pub mod tester;
+pub mod uncertainty;
 
 /// The version of the rules in this crate. Papers name it; it rises whenever a judgement could come out
 /// differently for the same record.
