@@ -3,6 +3,7 @@
 mod measured;
 mod plan;
 mod run;
+mod usual;
 
 pub use measured::{
     Conditions, LoadReading, LoadRole, Measured, MeasuredWhat, MeterReading, Polarity, Resistor, Series, Supply,
@@ -10,3 +11,4 @@ pub use measured::{
 };
 pub use plan::{PlannedPoint, PlannedWhat};
 pub use run::{BenchRun, DecisionRule, EditionId, LookedAt, TesterLook};
+pub use usual::{DecisionPoint, usual_points};

@@ -1,0 +1,110 @@
+//! The usual points of a tester, chosen from the references at hand. Nothing is filled in: a plan only asks.
+
+use super::{PlannedPoint, PlannedWhat, Resistor, Supply, TesterPosition};
+use crate::quantity::{Ohms, Volts};
+use crate::reference::Reference;
+use crate::standard::Edition;
+use crate::tester::{Card, Range, VoltageCard};
+use rust_decimal::Decimal;
+use std::collections::BTreeMap;
+
+/// At least this often at the decision point, so that repeatability is part of the budget (common practice).
+const REPEATS: u32 = 3;
+
+/// The limit that readings are judged by at one test voltage.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct DecisionPoint {
+    /// Test voltage, V d.c.
+    pub test_voltage_v: Volts,
+    /// The limit, Ω.
+    pub limit_ohm: Ohms,
+}
+
+/// The usual points for a card: near both ends of each range, at and below the decision points with repeats, the decision
+/// point again at the lowest battery voltage; open circuit, rated load at both supplies, further loads, short circuit,
+/// leads and polarity. A resistor is asked for only where its rating allows the test voltage.
+#[must_use]
+pub fn usual_points(
+    card: &Card,
+    references: &[Reference],
+    decisions: &[DecisionPoint],
+    edition: &Edition,
+) -> Vec<PlannedPoint> {
+    card.voltages.iter().flat_map(|voltage| at_voltage(voltage, references, decisions, edition)).collect()
+}
+
+fn at_voltage(
+    card: &VoltageCard,
+    references: &[Reference],
+    decisions: &[DecisionPoint],
+    edition: &Edition,
+) -> Vec<PlannedPoint> {
+    let volts = card.test_voltage_v;
+    let hand = at_hand(references, volts);
+    let limits = decisions.iter().filter(|d| d.test_voltage_v == volts).map(|d| d.limit_ohm);
+    let decisive: Vec<Ohms> = limits.flat_map(|limit| around(&hand, limit)).collect();
+    let mut repeats: BTreeMap<Ohms, u32> = card.ranges.iter().flat_map(|r| ends(&hand, r)).map(|r| (r, 1)).collect();
+    repeats.extend(decisive.iter().map(|ohms| (*ohms, REPEATS)));
+
+    let rated = edition.rated_load_ohm_per_volt.value.0.checked_mul(volts.0).map(Ohms);
+    let rated_load = rated.and_then(|rated| hand.get(&rated).copied());
+    let point = |item, repeats, supply| PlannedPoint {
+        test_voltage_v: volts,
+        item,
+        repeats,
+        supply,
+        position: TesterPosition::Reference,
+    };
+    let once = |item| point(item, 1, Supply::Nominal);
+    let indication = |ohms: &Ohms| hand.get(ohms).map(|&resistor| PlannedWhat::Indication { resistor });
+
+    let mut plan = vec![once(PlannedWhat::LeadsShorted), once(PlannedWhat::LeadsOpen)];
+    plan.extend(repeats.iter().filter_map(|(ohms, times)| Some(point(indication(ohms)?, *times, Supply::Nominal))));
+    plan.push(once(PlannedWhat::OpenCircuit { load: None }));
+    plan.push(once(PlannedWhat::RatedLoad { load: rated_load }));
+    let further = rated.map(|rated| further_loads(&hand, rated)).unwrap_or_default();
+    plan.extend(further.into_iter().map(|load| once(PlannedWhat::FurtherLoad { load })));
+    plan.extend([PlannedWhat::ShortCircuit, PlannedWhat::Polarity].map(once));
+    let weak = decisive.iter().filter_map(indication).chain([PlannedWhat::RatedLoad { load: rated_load }]);
+    plan.extend(weak.map(|item| point(item, 1, Supply::LowestBattery)));
+    plan
+}
+
+/// The known resistances that may be used at a test voltage, one a nominal value, lowest first.
+fn at_hand(references: &[Reference], volts: Volts) -> BTreeMap<Ohms, Resistor> {
+    let mut hand = BTreeMap::new();
+    for reference in references {
+        for value in reference.resistances() {
+            if value.nominal_ohm.0 > Decimal::ZERO && value.rated_voltage_v.is_none_or(|rated| rated >= volts) {
+                let resistor = Resistor { reference: reference.id, nominal_ohm: value.nominal_ohm };
+                hand.entry(value.nominal_ohm).or_insert(resistor);
+            }
+        }
+    }
+    hand
+}
+
+/// The lowest and the highest resistance inside a range.
+fn ends(hand: &BTreeMap<Ohms, Resistor>, range: &Range) -> Vec<Ohms> {
+    if range.from_ohm > range.to_ohm {
+        return Vec::new();
+    }
+    let mut inside = hand.range(range.from_ohm..=range.to_ohm).map(|(ohms, _)| *ohms);
+    let lowest = inside.next();
+    lowest.into_iter().chain(inside.next_back()).collect()
+}
+
+/// At the limit, or the next above it; and the next below.
+fn around(hand: &BTreeMap<Ohms, Resistor>, limit: Ohms) -> Vec<Ohms> {
+    let below = hand.range(..limit).next_back();
+    let at = hand.range(limit..).next();
+    below.into_iter().chain(at).map(|(ohms, _)| *ohms).collect()
+}
+
+/// One load heavier and two lighter than the rated one, within a decade of it.
+fn further_loads(hand: &BTreeMap<Ohms, Resistor>, rated: Ohms) -> Vec<Resistor> {
+    let near = |ohms: &Ohms| ohms.0 * Decimal::TEN >= rated.0 && ohms.0 <= rated.0 * Decimal::TEN;
+    let heavier = hand.range(..rated).next_back();
+    let lighter = hand.range(rated..).filter(|(ohms, _)| **ohms != rated).take(2);
+    heavier.into_iter().chain(lighter).filter(|(ohms, _)| near(ohms)).map(|(_, resistor)| *resistor).collect()
+}
