@@ -261,3 +261,11 @@ export const cautions = [
   'Warn others, also at the far end of the cable. Nobody touches the conductors during the test.',
   'Keep connected until discharged, and verify the discharge before touching. Long cables hold charge.',
 ];
+
+/** The board with a circuit at another place. */
+export function moved(circuit: string, by: number): CircuitsView {
+  const circuits = [...circuitsView.circuits];
+  const from = circuits.findIndex((one) => one.id === circuit);
+  circuits.splice(from + by, 0, ...circuits.splice(from, 1));
+  return { ...circuitsView, circuits };
+}

@@ -36,6 +36,8 @@ const answers: Answers = {
   job: () => data.job,
   limit_sets: () => ({ sets: data.sets }),
   circuits: () => data.circuitsView,
+  move_circuit: ({ circuit, by }) => data.moved(circuit, by),
+  copy_out: ({ what }) => ({ text: what === 'circuits' ? 'reference\tdescription\n1\tLights' : 'Circuit\tComparator\tDigits\tUnit\n1\texact\t487\tMΩ' }),
   check_circuit: () => ({ complaints: [], follows: data.follows }),
   remove_circuit: () => ({ view: data.circuitsView, words: 'Removed circuit 12 and 3 readings', undo: 'u1' }),
   preview_circuits: () => ({

@@ -24,6 +24,7 @@ class Pointer extends MouseEvent {
 
 Object.assign(globalThis, { PointerEvent: Pointer });
 
+Element.prototype.setPointerCapture = () => undefined;
 Element.prototype.scrollIntoView = () => undefined;
 
 HTMLDialogElement.prototype.showModal = function () {

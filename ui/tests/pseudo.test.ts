@@ -52,6 +52,7 @@ const SCREENS: [hash: string, opened?: string][] = [
   ['#/circuits/b2', '#circuit-new'],
   ['#/circuits/b2', '#circuits-bulk'],
   ['#/circuits/b2', '#circuits-import'],
+  ['#/circuits/b2', '#circuits-copy'],
   ['#/circuits/b2', '#board-edit'],
   ['#/run/fresh'],
   ['#/run/fresh', '.tester'],

@@ -1,13 +1,15 @@
 import type { Attachment } from 'svelte/attachments';
 
+const ROW = 'tbody tr, [data-row]';
+
 /**
- * Makes a table one Tab stop with arrow keys inside, as the ARIA grid pattern has it: arrows, Home and End in the row,
+ * Makes a table, or a list whose rows say `data-row`, one Tab stop with arrow keys inside, as the ARIA grid pattern has it: arrows, Home and End in the row,
  * Ctrl+Home and Ctrl+End in the table, Page Up and Page Down by ten rows. Each row's controls are its cells.
  */
 export const gridKeys: Attachment<HTMLElement> = (table) => {
   const rows = () =>
-    [...table.querySelectorAll<HTMLElement>('tbody tr')]
-      .map((row) => [...row.querySelectorAll<HTMLElement>('button:not(:disabled), input')])
+    [...table.querySelectorAll<HTMLElement>(ROW)]
+      .map((row) => [...row.querySelectorAll<HTMLElement>('button:not(:disabled), a[href], input')].filter((cell) => shown(cell)))
       .filter((cells) => cells.length > 0);
 
   let current: HTMLElement | undefined;
@@ -19,13 +21,15 @@ export const gridKeys: Attachment<HTMLElement> = (table) => {
   };
 
   const onFocus = (event: FocusEvent) => {
-    if (event.target instanceof HTMLElement && event.target.closest('tbody')) {
+    if (event.target instanceof HTMLElement && event.target.closest(ROW)) {
       current = event.target;
       settle();
     }
   };
 
   const onKey = (event: KeyboardEvent) => {
+    // With Alt the arrows move what the row is, not the focus.
+    if (event.altKey) return;
     const grid = rows();
     const down = grid.findIndex((cells) => cells.includes(event.target as HTMLElement));
     if (down < 0) return;
@@ -47,6 +51,11 @@ export const gridKeys: Attachment<HTMLElement> = (table) => {
     watch.disconnect();
   };
 };
+
+/** A control that is laid out: some are only where there is room. `display: none` alone has no box at all. */
+function shown(cell: HTMLElement): boolean {
+  return getComputedStyle(cell).display !== 'none';
+}
 
 function move(event: KeyboardEvent, grid: HTMLElement[][], down: number, across: number): HTMLElement | undefined {
   const row = grid[down] ?? [];

@@ -95,8 +95,10 @@ operations! {
     preview_circuits: CircuitTable => CircuitsPreview, table;
     /// Takes a pasted or imported table, whole or not at all.
     import_circuits: CircuitTable => CircuitsChanged, table;
-    /// One place up or down.
+    /// Moves a circuit up or down by some places.
     move_circuit: MoveCircuit => CircuitsView, circuits;
+    /// A board's circuits or readings as a table to paste elsewhere.
+    copy_out: CopyOut => CopiedOut, copy;
     /// Takes a circuit away; its readings stay in the record.
     remove_circuit: OfCircuit => CircuitsChanged, circuits;
     /// Brings a circuit back.

@@ -11,5 +11,6 @@ pub mod report;
 mod sheet;
 mod view;
 
+pub use defused::{defused, plain};
 pub use error::PaperError;
 pub use pdf::{Pages, Scale};

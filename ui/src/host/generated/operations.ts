@@ -478,6 +478,24 @@ export type Conductors = "single_phase" | "single_phase_pen" | "two_phase" | "tw
 
 export type Conforms = "yes" | "no" | "not_all_tested" | "not_stated";
 
+export type CopiedOut = { 
+/**
+ * The text.
+ */
+text: string, };
+
+export type CopiedWhat = "circuits" | "readings";
+
+export type CopyOut = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * What of it.
+ */
+what: CopiedWhat, };
+
 export type CorrectReadings = { 
 /**
  * The job.
@@ -974,7 +992,7 @@ export type MoveCircuit = {
  */
 circuit: CircuitId, 
 /**
- * −1 up, 1 down.
+ * By how many places: less than 0 up, more than 0 down; at an end it stops.
  */
 by: number, };
 
@@ -2236,8 +2254,10 @@ export interface Operations {
   preview_circuits: { input: CircuitTable; output: CircuitsPreview };
   /** Takes a pasted or imported table, whole or not at all. */
   import_circuits: { input: CircuitTable; output: CircuitsChanged };
-  /** One place up or down. */
+  /** Moves a circuit up or down by some places. */
   move_circuit: { input: MoveCircuit; output: CircuitsView };
+  /** A board's circuits or readings as a table to paste elsewhere. */
+  copy_out: { input: CopyOut; output: CopiedOut };
   /** Takes a circuit away; its readings stay in the record. */
   remove_circuit: { input: OfCircuit; output: CircuitsChanged };
   /** Brings a circuit back. */

@@ -175,9 +175,11 @@ pub(crate) fn move_circuit(state: &mut State, asked: MoveCircuit) -> Result<Circ
         .ok_or_else(|| Failure::of("not_found"))?;
     let mut order: Vec<CircuitId> = board.circuits.iter().map(|one| one.circuit.id).collect();
     let from = order.iter().position(|id| *id == asked.circuit).unwrap_or(0);
-    let to = from.saturating_add_signed(if asked.by < 0 { -1 } else { 1 });
-    if to < order.len() && to != from {
-        order.swap(from, to);
+    let by = isize::try_from(asked.by).unwrap_or_default();
+    let to = from.saturating_add_signed(by).min(order.len().saturating_sub(1));
+    if to != from {
+        let moved = order.remove(from);
+        order.insert(to, moved);
         let board = board.id;
         let boards = state.record.view().boards(job)?;
         let current = boards.iter().find(|one| one.board == board).map(|one| one.order.current()).unwrap_or_default();

@@ -2,6 +2,7 @@
 
 pub(crate) mod cautions;
 pub(crate) mod circuits;
+pub(crate) mod copy;
 pub(crate) mod correct;
 pub(crate) mod files;
 pub(crate) mod job_file;

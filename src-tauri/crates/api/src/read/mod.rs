@@ -7,7 +7,7 @@ mod verification;
 
 pub(crate) use card::{card_form, read_card};
 pub(crate) use circuit::{circuit_form, read_circuit};
-pub(crate) use table::read_table;
+pub(crate) use table::{read_table, write_table};
 pub(crate) use verification::{finding_form, read_verification, verification_form};
 
 use crate::failure::Failure;

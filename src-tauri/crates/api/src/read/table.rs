@@ -4,6 +4,7 @@ use super::{Fields, read_circuit};
 use crate::views::{CircuitForm, LineComplaint, TableFormat};
 use provenohm_assess::circuit::{Conductors, Current, Electrical, Loads};
 use provenohm_assess::limits::MeasureName;
+use provenohm_papers::{defused, plain};
 use provenohm_words::Words;
 use serde::de::DeserializeOwned;
 use serde::de::value::{Error, StrDeserializer};
@@ -121,7 +122,8 @@ fn row(
     }
     let field = |name: &str| {
         let place = columns.iter().position(|column| *column == name);
-        place.and_then(|place| record.get(place)).unwrap_or_default().trim().to_owned()
+        let text = place.and_then(|place| record.get(place)).unwrap_or_default();
+        plain(text.trim()).to_owned()
     };
     let mut wrong = Vec::new();
     let form = CircuitForm {
@@ -157,6 +159,34 @@ fn row(
         Some(electrical) if wrong.is_empty() => Ok((form, electrical)),
         _ => Err(wrong),
     }
+}
+
+/// Circuits as a table that [`read_table`] reads, parted by tabs, with its head.
+pub(crate) fn write_table(forms: impl IntoIterator<Item = CircuitForm>) -> Result<Vec<u8>, csv::Error> {
+    let mut writer = csv::WriterBuilder::new().delimiter(b'\t').from_writer(Vec::new());
+    writer.write_record(COLUMNS)?;
+    for form in forms {
+        let cells = [
+            form.reference,
+            form.description,
+            form.nominal,
+            code(form.current),
+            form.to_earth,
+            code(form.measure),
+            form.felv_supply,
+            code(form.conductors),
+            code(form.loads),
+            form.notes,
+        ];
+        writer.write_record(cells.map(|cell| defused(&cell)))?;
+    }
+    writer.into_inner().map_err(|error| error.into_error().into())
+}
+
+/// A choice as the word that is read for it.
+fn code<T: serde::Serialize>(choice: T) -> String {
+    let word = serde_json::to_value(choice).ok();
+    word.and_then(|word| word.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
 const CONDUCTORS: [&str; 9] = [

@@ -108,6 +108,12 @@ told! {
         pub undo: Option<super::UndoToken>,
     }
 
+    /// A table as text, parted by tabs.
+    pub struct CopiedOut {
+        /// The text.
+        pub text: String,
+    }
+
     /// What a pasted or imported table would make.
     pub struct CircuitsPreview {
         /// Its rows.
@@ -217,12 +223,30 @@ asked! {
         pub format: TableFormat,
     }
 
-    /// One place up or down.
+    /// Up or down.
     pub struct MoveCircuit {
         /// The circuit.
         pub circuit: CircuitId,
-        /// −1 up, 1 down.
+        /// By how many places: less than 0 up, more than 0 down; at an end it stops.
         pub by: i32,
+    }
+
+    /// A board as a table to paste elsewhere.
+    pub struct CopyOut {
+        /// The board.
+        pub board: BoardId,
+        /// What of it.
+        pub what: CopiedWhat,
+    }
+}
+
+choice! {
+    /// What of a board is copied out.
+    pub enum CopiedWhat {
+        /// Its circuits, in the columns a pasted table is read by.
+        Circuits,
+        /// Its readings, with comparator, digits and unit in columns of their own.
+        Readings,
     }
 }
 

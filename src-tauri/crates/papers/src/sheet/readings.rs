@@ -45,6 +45,9 @@ const COLUMNS: [&str; 33] = [
     "record",
 ];
 
+/// Place of the column that names the board.
+pub(super) const BOARD: usize = 3;
+
 /// One line: the columns that are filled.
 type Cells = BTreeMap<&'static str, String>;
 

@@ -344,6 +344,29 @@ n-isolated-no = Not isolated
 reduced = Reduced test voltage
 reduced-no = Not used
 
+## Keys of lists and tables
+
+keys = Keys here
+keys-arrows = Arrow keys: to the next row or control
+keys-row = Home, End: first and last in the row
+keys-all = Ctrl + Home, Ctrl + End: first and last of all
+keys-page = Page Up, Page Down: ten rows
+keys-open = Enter: open
+keys-choose = Space: choose
+keys-circuit-move = Alt + arrow up or down: move the circuit
+keys-circuit-remove = Delete: remove the circuit, Undo brings it back
+keys-this = ?: these keys
+
+## Copying out
+
+copy-out = Copy out
+copy-about = A table parted by tabs, to paste into a spreadsheet
+copy-circuits = Circuits
+copy-readings = Readings, with comparator and unit
+copied-circuits = The circuits are on the clipboard
+copied-readings = The readings are on the clipboard
+copy-by-hand = Copy this text yourself: the clipboard is closed
+
 ## Walking through a list
 
 filter = Show
