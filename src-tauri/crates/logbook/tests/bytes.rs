@@ -192,7 +192,7 @@ proptest! {
     }
 
     #[test]
-    fn no_altered_body_breaks_the_reader(sample in 0usize..37, place in 0usize..4096, byte: u8) {
+    fn no_altered_body_breaks_the_reader(sample in 0usize..64, place in 0usize..4096, byte: u8) {
         let facts = samples::all();
         let fact = &facts[sample % facts.len()].1;
         let mut bytes = fact.encode();

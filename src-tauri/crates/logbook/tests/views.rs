@@ -31,6 +31,7 @@ fn verification(number: u128, made: i64, tester: provenohm_assess::ids::TesterId
         adjusted: false,
         overall: Outcome::NotStated,
         findings: Vec::new(),
+        bench: None,
     }
 }
 

@@ -78,11 +78,17 @@ pub enum Kind {
     QuickCheck = 64,
     /// A damage report.
     Damage = 65,
+    /// Facet of a reference: what it is, with its certificate.
+    ReferenceCard = 66,
+    /// Facet of a bench run: what is verified, by what, and how it is decided.
+    BenchRun = 67,
+    /// One thing measured at a bench.
+    Measured = 68,
 }
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 37] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -117,6 +123,9 @@ impl Kind {
         Self::LeadCheck,
         Self::QuickCheck,
         Self::Damage,
+        Self::ReferenceCard,
+        Self::BenchRun,
+        Self::Measured,
     ];
 
     /// Its number in the envelope.
@@ -148,6 +157,9 @@ impl Kind {
                 | Self::BoardNames
                 | Self::CircuitOrder
                 | Self::CircuitLabel
+                | Self::ReferenceCard
+                | Self::BenchRun
+                | Self::Measured
         )
     }
 

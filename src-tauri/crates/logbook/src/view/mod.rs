@@ -1,5 +1,6 @@
 //! What the record says: read models, one a noun. Everything here is a function of the set of entries.
 
+mod bench;
 mod board;
 mod circumstance;
 mod facet;
@@ -10,6 +11,7 @@ mod query;
 mod reading;
 mod tester;
 
+pub use bench::{Bench, KnownReference};
 pub use board::{Board, Circuit};
 pub use circumstance::{Circumstance, Claim};
 pub use facet::{Acting, Facet, Standing, Stated};

@@ -6,7 +6,7 @@ use crate::entry::time::CLOCK_JITTER_MS;
 use crate::entry::{Entry, EntryRef, Fact, Kind, LogId, Malformed, NotAnEntry, Noun, Object, ObjectId, Role, Seq};
 use crate::record::ReceiveError;
 use crate::store::{OpenError, blob, counter, entry_of, number};
-use provenohm_assess::ids::{DeviceId, JobId, TesterId};
+use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
 use rusqlite::{Connection, OptionalExtension, Params, Row, params};
 use uuid::Uuid;
 
@@ -168,7 +168,11 @@ impl<'v> View<'v> {
             .optional()?;
         Ok(found.map(|(noun, id)| {
             let id = Uuid::from_bytes(id);
-            if noun == Noun::Job.number() { JobId(id).into() } else { TesterId(id).into() }
+            match Noun::from_number(noun) {
+                Some(Noun::Job) => JobId(id).into(),
+                Some(Noun::Reference) => ReferenceId(id).into(),
+                _ => TesterId(id).into(),
+            }
         }))
     }
 

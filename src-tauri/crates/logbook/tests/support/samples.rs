@@ -5,27 +5,34 @@ use super::{
     BOARD, CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, electrical, id, moment, pair, reading, shown,
 };
 use chrono::NaiveDate;
+use provenohm_assess::bench::{
+    BenchRun, Conditions as BenchConditions, DecisionRule, EditionId, LoadReading, LoadRole, LookedAt, Measured,
+    MeasuredWhat, MeterReading, PlannedPoint, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
+    TesterPosition,
+};
 use provenohm_assess::circuit::{
     Conductor, Conductors, Current, Electrical, End, Item, Loads, Location, Measure, Nominal, Pair, Stage, Terminal,
 };
-use provenohm_assess::ids::{CheckId, DamageId, DeviceId, NoteId, VerificationId};
+use provenohm_assess::ids::{BenchId, CheckId, DamageId, DeviceId, MeasuredId, NoteId, ReferenceId, VerificationId};
 use provenohm_assess::limits::{ReducedReason, SetId, SetName, Tag};
 use provenohm_assess::moment::When;
 use provenohm_assess::policy::{Policies, TesterPolicy, ValuePolicy};
-use provenohm_assess::quantity::{Ohms, Percent, Volts};
+use provenohm_assess::quantity::{Amps, Celsius, CoverageFactor, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};
 use provenohm_assess::reading::{Conditions, NotTestedReason};
+use provenohm_assess::reference::{CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange};
 use provenohm_assess::tester::{
     Card, Conforms, Damage, Holds, Interval, LeadCheck, LeadEnd, Outcome, Point, ProofKind, QuickCheck, Range,
     Requirement, RequirementName, RequirementResult, Statement, VoltageCard, VoltageFinding,
 };
 use provenohm_logbook::entry::body::{
-    Attachment, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder,
-    CircuitPlace, CircuitPresent, Correction, Erasure, JobNames, JobOpened, JobPeople, JobPerson, JobRules, LogOpened,
-    NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement,
-    TesterCard, TesterIdentity, VerificationMade, Withdrawal,
+    Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel,
+    CircuitOrder, CircuitPlace, CircuitPresent, Correction, Erasure, JobNames, JobOpened, JobPeople, JobPerson,
+    JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, ReferenceCard,
+    ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, TesterCard, TesterIdentity, VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
 use rust_decimal::Decimal;
+use uuid::Uuid;
 
 pub fn reference(number: u128) -> EntryRef {
     EntryRef { log: LogId(id(0x70 + number)), seq: Seq(3), short: [1, 2, 3, 4, 5, 6, 7, 8] }
@@ -86,6 +93,7 @@ fn verification() -> VerificationMade {
         certificate: Some("A-1".into()),
         adjusted: true,
         overall: Outcome::NotStated,
+        bench: None,
         findings: vec![VoltageFinding {
             test_voltage_v: Volts(500.into()),
             as_found: Some(statement()),
@@ -313,5 +321,158 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                 .into(),
             ),
         ),
+        ("verification, from a bench", plain(verification().from_bench(BENCH).into())),
+        ("reference, a resistor", plain(ReferenceCard { reference: resistor() }.into())),
+        ("reference, a voltmeter", plain(ReferenceCard { reference: voltmeter() }.into())),
+        ("reference, a current meter", plain(ReferenceCard { reference: current_meter() }.into())),
+        ("bench run", plain(BenchOpened { run: run(), references: vec![resistor()] }.into())),
+        ("measured, an indication", plain(measured(indication(), Series::AsFound).into())),
+        ("measured, open circuit", plain(measured(open_circuit(), Series::AsLeft).into())),
+        ("measured, at a load", plain(measured(at_load(), Series::AsFound).into())),
+        (
+            "measured, short circuit",
+            plain(measured(MeasuredWhat::ShortCircuit { current: current() }, Series::AsFound).into()),
+        ),
+        ("measured, ripple", plain(measured(MeasuredWhat::Ripple { current: current() }, Series::AsFound).into())),
+        (
+            "measured, leads open",
+            plain(measured(MeasuredWhat::LeadsOpen { shown: shown(999) }, Series::AsFound).into()),
+        ),
+        (
+            "measured, leads shorted",
+            plain(measured(MeasuredWhat::LeadsShorted { shown: shown(0) }, Series::AsFound).into()),
+        ),
+        ("measured, polarity", plain(measured(polarity(), Series::AsFound).into())),
     ]
+}
+
+const BENCH: BenchId = BenchId(Uuid::from_u128(0x65));
+const RESISTOR: Resistor =
+    Resistor { reference: ReferenceId(Uuid::from_u128(0x66)), nominal_ohm: Ohms(Decimal::ONE_HUNDRED) };
+
+fn resistor() -> Reference {
+    let value = KnownResistance {
+        nominal_ohm: ohms(1_000_000),
+        stated_ohm: ohms(1_003_000),
+        within_percent: Some(Percent(Decimal::new(2, 1))),
+        within_ohm: Some(ohms(50)),
+        stated: Stated::Expanded { k: CoverageFactor(2.into()) },
+        drift_percent: Some(Percent(Decimal::new(1, 1))),
+        voltage_coefficient: Some(PpmPerVolt(5.into())),
+        stated_at_v: Some(Volts(100.into())),
+        temperature_coefficient: Some(PpmPerKelvin(25.into())),
+        rated_voltage_v: Some(Volts(1_000.into())),
+    };
+    Reference {
+        id: ReferenceId(id(0x66)),
+        name: "Box 1".into(),
+        serial: "B-1".into(),
+        certificate: Some("R-7".into()),
+        valid_until: NaiveDate::from_ymd_opt(2027, 1, 31),
+        what: ReferenceKind::DecadeBox { values: vec![value] },
+    }
+}
+
+fn voltmeter() -> Reference {
+    let range = VoltageRange {
+        nominal_v: Volts(1_000.into()),
+        stated_v: Volts(Decimal::new(9_995, 1)),
+        within_percent: Some(Percent(Decimal::new(5, 1))),
+        within_v: Some(Volts(2.into())),
+        stated: Stated::Tolerance,
+        resolution_v: Some(Volts(1.into())),
+        drift_percent: Some(Percent(Decimal::new(1, 1))),
+    };
+    Reference {
+        id: ReferenceId(id(0x67)),
+        name: "Voltmeter".into(),
+        serial: String::new(),
+        certificate: None,
+        valid_until: None,
+        what: ReferenceKind::Voltmeter { ranges: vec![range], input_resistance_ohm: ohms(10_000_000) },
+    }
+}
+
+fn current_meter() -> Reference {
+    let range = CurrentRange {
+        nominal_a: Amps(Decimal::new(20, 3)),
+        stated_a: Amps(Decimal::new(20, 3)),
+        within_percent: Some(Percent(Decimal::new(5, 1))),
+        within_a: Some(Amps(Decimal::new(1, 5))),
+        stated: Stated::Tolerance,
+        resolution_a: Some(Amps(Decimal::new(1, 5))),
+        drift_percent: None,
+    };
+    let what = ReferenceKind::CurrentMeter { ranges: vec![range] };
+    Reference { id: ReferenceId(id(0x68)), name: "Current meter".into(), what, ..voltmeter() }
+}
+
+fn run() -> BenchRun {
+    let point = |item| PlannedPoint {
+        test_voltage_v: Volts(500.into()),
+        item,
+        repeats: 3,
+        supply: Supply::LowestBattery,
+        position: TesterPosition::TurnedLeft,
+    };
+    BenchRun {
+        id: BENCH,
+        tester: TESTER,
+        references: vec![ReferenceId(id(0x66))],
+        edition: EditionId("iec-61557-2-2019".into()),
+        rule: DecisionRule::GuardPartU,
+        adjusted: true,
+        mark: Some("M-1".into()),
+        look: TesterLook { case: LookedAt::Yes, leads: LookedAt::No, ..TesterLook::default() },
+        by: "Bench B".into(),
+        started: moment(0),
+        plan: [
+            PlannedWhat::Indication { resistor: RESISTOR },
+            PlannedWhat::OpenCircuit { load: Some(RESISTOR) },
+            PlannedWhat::RatedLoad { load: None },
+            PlannedWhat::FurtherLoad { load: RESISTOR },
+            PlannedWhat::ShortCircuit,
+            PlannedWhat::LeadsOpen,
+            PlannedWhat::LeadsShorted,
+            PlannedWhat::Ripple,
+            PlannedWhat::Polarity,
+        ]
+        .map(point)
+        .into(),
+    }
+}
+
+fn measured(item: MeasuredWhat, series: Series) -> MeasuredAt {
+    let conditions =
+        BenchConditions { temperature_c: Some(Celsius(Decimal::new(231, 1))), ..BenchConditions::default() };
+    let (bench, test_voltage_v) = (BENCH, Volts(500.into()));
+    let measured =
+        Measured { id: MeasuredId(id(0x69)), bench, series, test_voltage_v, conditions, at: moment(5), item };
+    MeasuredAt { tester: TESTER, measured }
+}
+
+fn indication() -> MeasuredWhat {
+    MeasuredWhat::Indication { resistor: RESISTOR, across: Some(ReferenceId(id(0x67))), shown: shown(101) }
+}
+
+fn open_circuit() -> MeasuredWhat {
+    let voltage = MeterReading { reference: ReferenceId(id(0x67)), shown: Volts(540.into()) };
+    MeasuredWhat::OpenCircuit { load: Some(RESISTOR), voltage }
+}
+
+fn at_load() -> MeasuredWhat {
+    MeasuredWhat::AtLoad(LoadReading {
+        role: LoadRole::Rated,
+        load: RESISTOR,
+        voltage: Some(MeterReading { reference: ReferenceId(id(0x67)), shown: Volts(505.into()) }),
+        current: Some(current()),
+    })
+}
+
+fn current() -> MeterReading<Amps> {
+    MeterReading { reference: ReferenceId(id(0x68)), shown: Amps(Decimal::new(101, 5)) }
+}
+
+fn polarity() -> MeasuredWhat {
+    MeasuredWhat::Polarity { positive: Polarity::EarthPositive }
 }

@@ -1,7 +1,7 @@
 //! The content of every kind known here, and what each is about.
 
 use super::frame::{Fact, Noun, Object};
-use super::{job, log, people, reading, tester};
+use super::{bench, job, log, people, reading, tester};
 use crate::entry::{Coded, Kind, Malformed, ObjectId, Value};
 use provenohm_assess::circuit::{Pair, Terminal};
 use provenohm_assess::tester::{Damage, LeadCheck, QuickCheck};
@@ -134,6 +134,12 @@ bodies! {
     QuickCheck(QuickCheck),
     /// Damage.
     Damage(Damage),
+    /// What a reference is.
+    ReferenceCard(bench::ReferenceCard),
+    /// What a bench run is made of.
+    BenchRun(bench::BenchOpened),
+    /// One thing measured.
+    Measured(bench::MeasuredAt),
 }
 
 fn object(noun: Noun, id: Uuid) -> Object {
@@ -194,10 +200,23 @@ impl Body {
             Self::NotTested(it) => circuits(&it.pair).chain([object(Job, it.job.0)]).collect(),
             Self::TesterIdentity(it) => vec![object(Tester, it.tester.0)],
             Self::TesterCard(it) => vec![object(Tester, it.tester.0)],
-            Self::Verification(it) => vec![object(Tester, it.tester.0), object(Noun::Verification, it.id.0)],
+            Self::Verification(it) => {
+                let bench = it.bench.map(|bench| object(Noun::Bench, bench.0));
+                let own = [object(Tester, it.tester.0), object(Noun::Verification, it.id.0)];
+                own.into_iter().chain(bench).collect()
+            }
             Self::LeadCheck(it) => vec![object(Tester, it.tester.0), object(Check, it.id.0)],
             Self::QuickCheck(it) => vec![object(Tester, it.tester.0), object(Check, it.id.0)],
             Self::Damage(it) => vec![object(Tester, it.tester.0), object(Noun::Damage, it.id.0)],
+            Self::ReferenceCard(it) => vec![object(Noun::Reference, it.reference.id.0)],
+            Self::BenchRun(it) => {
+                let used = it.references.iter().map(|one| object(Noun::Reference, one.id.0));
+                used.chain([object(Tester, it.run.tester.0), object(Noun::Bench, it.run.id.0)]).collect()
+            }
+            Self::Measured(it) => {
+                let own = [object(Noun::Bench, it.measured.bench.0), object(Noun::Measured, it.measured.id.0)];
+                own.into_iter().chain([object(Tester, it.tester.0)]).collect()
+            }
         };
         about.sort_unstable();
         about.dedup();
@@ -241,6 +260,9 @@ impl Body {
             Self::LeadCheck(it) => object(Tester, it.tester.0),
             Self::QuickCheck(it) => object(Tester, it.tester.0),
             Self::Damage(it) => object(Tester, it.tester.0),
+            Self::ReferenceCard(it) => object(Noun::Reference, it.reference.id.0),
+            Self::BenchRun(it) => object(Noun::Bench, it.run.id.0),
+            Self::Measured(it) => object(Noun::Bench, it.measured.bench.0),
         })
     }
 
@@ -271,6 +293,9 @@ impl Body {
             Self::LeadCheck(it) => it.tester.into(),
             Self::QuickCheck(it) => it.tester.into(),
             Self::Damage(it) => it.tester.into(),
+            Self::ReferenceCard(it) => it.reference.id.into(),
+            Self::BenchRun(it) => it.run.tester.into(),
+            Self::Measured(it) => it.tester.into(),
             Self::Seal(_)
             | Self::Withdrawal(_)
             | Self::Settlement(_)

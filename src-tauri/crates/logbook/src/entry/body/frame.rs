@@ -33,6 +33,12 @@ pub enum Noun {
     Note,
     /// A device.
     Device,
+    /// A reference.
+    Reference,
+    /// A bench run.
+    Bench,
+    /// One thing measured at a bench.
+    Measured,
 }
 
 coded_enum!(Noun {
@@ -47,6 +53,9 @@ coded_enum!(Noun {
     8 = Person,
     9 = Note,
     10 = Device,
+    11 = Reference,
+    12 = Bench,
+    13 = Measured,
 });
 
 impl Noun {

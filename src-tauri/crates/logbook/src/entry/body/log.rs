@@ -3,9 +3,9 @@
 use crate::entry::body::Object;
 use crate::entry::coded::{coded_choice, coded_enum, coded_map};
 use crate::entry::{EntryRef, Hash, ObjectId, Seq};
-use provenohm_assess::ids::{DeviceId, JobId, TesterId};
+use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
 
-/// All logs of one job or of one tester.
+/// All logs of one job, of one tester or of one reference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Book {
     /// One job's.
@@ -18,9 +18,14 @@ pub enum Book {
         /// The tester.
         tester: TesterId,
     },
+    /// One reference's.
+    Reference {
+        /// The reference.
+        reference: ReferenceId,
+    },
 }
 
-coded_choice!(Book { 0 = Job { 0: job }, 1 = Tester { 0: tester } });
+coded_choice!(Book { 0 = Job { 0: job }, 1 = Tester { 0: tester }, 2 = Reference { 0: reference } });
 
 impl From<JobId> for Book {
     fn from(job: JobId) -> Self {
@@ -34,14 +39,21 @@ impl From<TesterId> for Book {
     }
 }
 
+impl From<ReferenceId> for Book {
+    fn from(reference: ReferenceId) -> Self {
+        Self::Reference { reference }
+    }
+}
+
 impl Book {
-    /// The job or tester it is the book of.
+    /// The job, tester or reference it is the book of.
     #[must_use]
     pub fn object(self) -> Object {
         use crate::entry::Noun;
         match self {
             Self::Job { job } => Object { noun: Noun::Job, id: ObjectId(job.0) },
             Self::Tester { tester } => Object { noun: Noun::Tester, id: ObjectId(tester.0) },
+            Self::Reference { reference } => Object { noun: Noun::Reference, id: ObjectId(reference.0) },
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What an entry says: the frame all bodies share, and one content per kind.
 
+mod bench;
 mod content;
 mod frame;
 mod job;
@@ -8,6 +9,7 @@ mod people;
 mod reading;
 mod tester;
 
+pub use bench::{BenchOpened, MeasuredAt, ReferenceCard};
 pub use content::{Body, Content};
 pub(crate) use frame::CONTENT_VERSION;
 pub use frame::{Fact, Naming, Noun, Object, Role, touched};

@@ -2,7 +2,7 @@
 
 use crate::entry::coded::coded_map;
 use chrono::NaiveDate;
-use provenohm_assess::ids::{TesterId, VerificationId};
+use provenohm_assess::ids::{BenchId, TesterId, VerificationId};
 use provenohm_assess::moment::{Moment, When};
 use provenohm_assess::tester::{Card, Outcome, ProofKind, Verification, VoltageFinding};
 
@@ -55,6 +55,8 @@ pub struct VerificationMade {
     pub overall: Outcome,
     /// Per test voltage.
     pub findings: Vec<VoltageFinding>,
+    /// The bench run it was computed from.
+    pub bench: Option<BenchId>,
 }
 
 coded_map!(VerificationMade {
@@ -68,6 +70,7 @@ coded_map!(VerificationMade {
     7: adjusted,
     8: overall,
     9: findings,
+    10 ? bench,
 });
 
 impl VerificationMade {
@@ -87,13 +90,19 @@ impl VerificationMade {
             findings,
             recorded_at: _,
         } = verification;
-        Self { id, tester, kind, made, valid_until, by, certificate, adjusted, overall, findings }
+        Self { id, tester, kind, made, valid_until, by, certificate, adjusted, overall, findings, bench: None }
+    }
+
+    /// The same, computed from a bench run.
+    #[must_use]
+    pub fn from_bench(self, bench: BenchId) -> Self {
+        Self { bench: Some(bench), ..self }
     }
 
     /// The verification as the trade speaks of it, with when it was recorded.
     #[must_use]
     pub fn recorded(self, recorded_at: Moment) -> Verification {
-        let Self { id, tester, kind, made, valid_until, by, certificate, adjusted, overall, findings } = self;
+        let Self { id, tester, kind, made, valid_until, by, certificate, adjusted, overall, findings, bench: _ } = self;
         Verification { id, tester, kind, made, valid_until, by, certificate, adjusted, overall, findings, recorded_at }
     }
 }

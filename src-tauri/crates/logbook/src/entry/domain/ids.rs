@@ -3,19 +3,23 @@
 use crate::entry::ids::coded_newtype;
 use crate::entry::{Coded, Malformed, Value};
 use provenohm_assess::ids::{
-    BoardId, CheckId, CircuitId, DamageId, DeviceId, JobId, NoteId, PersonId, ReadingId, TesterId, VerificationId,
+    BenchId, BoardId, CheckId, CircuitId, DamageId, DeviceId, JobId, MeasuredId, NoteId, PersonId, ReadingId,
+    ReferenceId, TesterId, VerificationId,
 };
 
 coded_newtype!(
+    BenchId,
     BoardId,
     CheckId,
     CircuitId,
     DamageId,
     DeviceId,
     JobId,
+    MeasuredId,
     NoteId,
     PersonId,
     ReadingId,
+    ReferenceId,
     TesterId,
     VerificationId
 );

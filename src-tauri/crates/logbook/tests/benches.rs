@@ -1,0 +1,76 @@
+//! References and bench runs as they stand in the record.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod support;
+
+use provenohm_assess::bench::{BenchRun, Measured};
+use provenohm_assess::ids::MeasuredId;
+use provenohm_assess::reference::Reference;
+use provenohm_logbook::entry::body::{BenchOpened, Book, MeasuredAt, ReferenceCard};
+use provenohm_logbook::entry::{Body, Fact, Role};
+use support::{Hand, TESTER, id, samples};
+
+fn sample<T: provenohm_logbook::entry::body::Content>(name: &str) -> T {
+    let facts = samples::all();
+    let (_, fact) = facts.into_iter().find(|(found, _)| *found == name).unwrap();
+    T::of(fact.body).unwrap()
+}
+
+fn resistor() -> Reference {
+    sample::<ReferenceCard>("reference, a resistor").reference
+}
+
+fn run() -> BenchRun {
+    sample::<BenchOpened>("bench run").run
+}
+
+fn measured(number: u128) -> MeasuredAt {
+    let MeasuredAt { tester, measured } = sample("measured, an indication");
+    MeasuredAt { tester, measured: Measured { id: MeasuredId(id(number)), ..measured } }
+}
+
+#[test]
+fn a_new_certificate_takes_the_place_of_the_old_one_and_both_stay() {
+    let mut hand = Hand::new(1);
+    let first = hand.append(Body::from(ReferenceCard { reference: resistor() }));
+    let later = Reference { certificate: Some("R-8".into()), ..resistor() };
+    hand.append(Fact::naming(ReferenceCard { reference: later.clone() }, Role::Replaces, [first]));
+    let known = hand.record.view().references().unwrap();
+    assert_eq!(known.len(), 1);
+    assert_eq!(known[0].card.one().map(|card| &card.reference), Some(&later));
+    assert_eq!(known[0].card.earlier.len(), 1);
+    let book = hand.record.view().book_of(first.log).unwrap();
+    assert_eq!(book, Some(Book::from(resistor().id)));
+}
+
+#[test]
+fn a_run_goes_on_where_it_was_left_and_stands_in_its_testers_book() {
+    let mut hand = Hand::new(1);
+    let opened = hand.append(Body::from(BenchOpened { run: run(), references: vec![resistor()] }));
+    let one = hand.append(Body::from(measured(1)));
+    hand.append(Body::from(measured(2)));
+    hand.write(|writer| writer.withdraw(&[one], "mistyped")).unwrap();
+    let adjusted = BenchOpened { run: BenchRun { adjusted: false, ..run() }, references: vec![resistor()] };
+    hand.append(Fact::naming(adjusted, Role::Replaces, [opened]));
+    let benches = hand.record.view().benches_of(TESTER).unwrap();
+    assert_eq!(benches.len(), 1);
+    assert_eq!(benches[0].opened.one().map(|it| it.run.adjusted), Some(false));
+    let live: Vec<_> =
+        benches[0].measured.iter().filter(|one| one.is_live()).map(|one| one.value.measured.id).collect();
+    assert_eq!(live, [MeasuredId(id(2))]);
+    assert_eq!(benches[0].measured.len(), 2, "the withdrawn one stays on record");
+    assert_eq!(hand.record.view().book_of(one.log).unwrap(), Some(TESTER.into()));
+}
+
+#[test]
+fn a_verification_says_from_which_run_it_was_computed() {
+    let mut hand = Hand::new(1);
+    hand.append(Body::from(BenchOpened { run: run(), references: vec![resistor()] }));
+    let verification = sample::<provenohm_logbook::entry::body::VerificationMade>("verification, from a bench");
+    hand.append(Body::from(verification.clone()));
+    let bench = hand.record.view().bench(run().id).unwrap();
+    assert_eq!(bench.verifications.len(), 1);
+    assert_eq!(bench.verifications[0].value, verification);
+    let tester = hand.record.view().tester(TESTER).unwrap();
+    assert_eq!(tester.verifications.len(), 1, "and it speaks for the tester");
+}
