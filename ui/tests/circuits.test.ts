@@ -1,12 +1,12 @@
 import { flushSync, mount, tick, unmount } from 'svelte';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi, type Mock } from 'vitest';
 import * as door from '../fake/door';
 import { call } from '../src/host';
 import CircuitsScreen from '../src/screens/circuits/CircuitsScreen.svelte';
 import { useCatalogue } from '../src/words';
 
 let screen: ReturnType<typeof mount>;
-let knocks: ReturnType<typeof vi.spyOn<typeof door, 'knock'>>;
+let knocks: Mock<typeof door.knock>;
 
 async function settle(): Promise<void> {
   for (let turn = 0; turn < 30; turn += 1) await Promise.resolve();
