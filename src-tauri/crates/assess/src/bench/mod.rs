@@ -1,10 +1,16 @@
 //! The bench: where a verification is made. What a run is made of, what was measured, and what follows from it.
 
+mod compute;
 mod measured;
 mod plan;
 mod run;
 mod usual;
 
+pub use compute::{
+    BenchFacts, BenchResult, Budgeted, CurrentResult, Decision, HeldInterval, Influence, IntervalEnd, Issued,
+    LeadsFound, LoadKind, LoadResult, NoInterval, OperatingAt, OperatingPart, Permitted, PointRemark, PointResult,
+    RequirementFound, VoltageResult, WhyNotTested, WhyUndecided, compute,
+};
 pub use measured::{
     Conditions, LoadReading, LoadRole, Measured, MeasuredWhat, MeterReading, Polarity, Resistor, Series, Supply,
     TesterPosition,

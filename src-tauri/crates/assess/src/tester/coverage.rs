@@ -176,10 +176,12 @@ fn holds(interval: &Interval, ohms: Ohms) -> bool {
     (interval.from_ohm..=interval.to_ohm).contains(&ohms)
 }
 
+/// A good point may have been indicated at the very bottom: where the lowest point of an interval was shown high, the
+/// interval starts at that indication.
 fn indicated_below(point: &Point, interval: &Interval) -> bool {
     let shown = point.indicated.ohms();
     match point.indicated.comparator {
-        Comparator::Exact => shown < interval.from_ohm,
+        Comparator::Exact => shown < interval.from_ohm || (point.good && shown == interval.from_ohm),
         Comparator::LessThan => shown <= interval.from_ohm,
         Comparator::MoreThan => false,
     }

@@ -7,3 +7,4 @@ mod input;
 
 pub use budget::{Budget, COVERAGE, Line};
 pub use input::{Input, Shape};
+pub(crate) use input::{count, spread};

@@ -1,5 +1,10 @@
 //! The bench: plans, and what is computed from what was measured.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, unreachable_pub)]
 
+mod judged;
+mod loads;
+mod operating;
 mod plan;
+mod points;
+mod properties;
 mod scene;

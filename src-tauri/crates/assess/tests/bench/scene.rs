@@ -1,8 +1,12 @@
 //! An invented tester with 500 V, a box of known resistors, a high-voltage probe and a current meter.
 
-use chrono::NaiveDate;
-use provenohm_assess::bench::EditionId;
-use provenohm_assess::ids::ReferenceId;
+use chrono::{DateTime, NaiveDate};
+use provenohm_assess::bench::{
+    BenchFacts, BenchResult, BenchRun, Conditions, DecisionRule, EditionId, LoadReading, LoadRole, Measured,
+    MeasuredWhat, MeterReading, PointResult, Resistor, Series, TesterLook, VoltageResult, compute,
+};
+use provenohm_assess::ids::{BenchId, MeasuredId, ReferenceId, TesterId};
+use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Amps, CoverageFactor, Ohms, Percent, Shown, Volts};
 use provenohm_assess::reference::{CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange};
 use provenohm_assess::standard::{Edition, edition};
@@ -28,6 +32,10 @@ pub fn volts(text: &str) -> Volts {
 
 pub fn shown(text: &str) -> Shown {
     Shown::parse(&format!("{text} MΩ")).unwrap()
+}
+
+pub fn moment(text: &str) -> Moment {
+    DateTime::parse_from_rfc3339(&format!("{text}:00Z")).unwrap()
 }
 
 pub fn day(text: &str) -> Option<NaiveDate> {
@@ -117,4 +125,133 @@ pub fn card() -> Card {
         conforms_iec_61557_2: false,
         shorted_up_to: None,
     }
+}
+
+pub const TESTER: TesterId = TesterId(Uuid::from_u128(9));
+const BENCH: BenchId = BenchId(Uuid::from_u128(10));
+
+/// A run with what was measured in it, all at 500 V on 1 June 2026 unless a case says otherwise.
+#[derive(Clone, Debug)]
+pub struct Scene {
+    pub run: BenchRun,
+    pub measured: Vec<Measured>,
+    pub card: Card,
+    pub references: Vec<Reference>,
+}
+
+impl Scene {
+    pub fn new() -> Self {
+        let run = BenchRun {
+            id: BENCH,
+            tester: TESTER,
+            references: vec![BOX, PROBE, AMMETER],
+            edition: newest().id.clone(),
+            rule: DecisionRule::Simple,
+            adjusted: false,
+            mark: None,
+            look: TesterLook::default(),
+            by: "a bench".to_owned(),
+            started: moment("2026-06-01T08:00"),
+            plan: Vec::new(),
+        };
+        Self { run, measured: Vec::new(), card: card(), references: references() }
+    }
+
+    pub fn add(&mut self, item: MeasuredWhat) -> &mut Measured {
+        let id = MeasuredId(Uuid::from_u128(100 + self.measured.len() as u128));
+        self.measured.push(Measured {
+            id,
+            bench: BENCH,
+            series: Series::AsFound,
+            test_voltage_v: volts("500"),
+            conditions: Conditions::default(),
+            at: moment("2026-06-01T09:00"),
+            item,
+        });
+        self.measured.last_mut().unwrap()
+    }
+
+    /// What was shown at a known resistance, both in MΩ.
+    pub fn shows(&mut self, known: &str, indicated: &str) -> &mut Measured {
+        self.add(MeasuredWhat::Indication { resistor: resistor(known), across: None, shown: shown(indicated) })
+    }
+
+    pub fn with(mut self, points: &[(&str, &str)]) -> Self {
+        for (known, indicated) in points {
+            self.shows(known, indicated);
+        }
+        self
+    }
+
+    pub fn shorted(&mut self, indicated: &str) -> &mut Measured {
+        self.add(MeasuredWhat::LeadsShorted { shown: shown(indicated) })
+    }
+
+    pub fn open_circuit(&mut self, v: &str) -> &mut Measured {
+        self.add(MeasuredWhat::OpenCircuit { load: None, voltage: MeterReading { reference: PROBE, shown: volts(v) } })
+    }
+
+    pub fn at_load(&mut self, role: LoadRole, load: &str, v: &str) -> &mut Measured {
+        let voltage = Some(MeterReading { reference: PROBE, shown: volts(v) });
+        self.add(MeasuredWhat::AtLoad(LoadReading { role, load: resistor(load), voltage, current: None }))
+    }
+
+    pub fn short_circuit(&mut self, amps: &str) -> &mut Measured {
+        let current = MeterReading { reference: AMMETER, shown: Amps(dec(amps)) };
+        self.add(MeasuredWhat::ShortCircuit { current })
+    }
+
+    pub fn result(&self) -> BenchResult {
+        compute(&BenchFacts {
+            run: &self.run,
+            measured: &self.measured,
+            card: Some(&self.card),
+            references: &self.references,
+            edition: newest(),
+        })
+    }
+
+    /// The one voltage of the run.
+    pub fn at_500(&self) -> VoltageResult {
+        let mut voltages = self.result().voltages;
+        assert_eq!(voltages.len(), 1);
+        voltages.pop().unwrap()
+    }
+
+    /// The one point of the run.
+    pub fn point(&self) -> PointResult {
+        let mut points = self.at_500().points;
+        assert_eq!(points.len(), 1);
+        points.pop().unwrap()
+    }
+}
+
+pub fn resistor(known: &str) -> Resistor {
+    Resistor { reference: BOX, nominal_ohm: mega(known) }
+}
+
+/// Intervals as "from to" in MΩ.
+pub fn held(voltage: &VoltageResult) -> Vec<String> {
+    let text = |ohms: Ohms| (ohms.0 / dec("1000000")).normalize().to_string();
+    voltage.intervals.iter().map(|i| format!("{} to {}", text(i.from_ohm), text(i.to_ohm))).collect()
+}
+
+/// Everything good but what a case leaves out: points, leads, output voltage and currents.
+pub fn sound() -> Scene {
+    let mut scene = Scene::new().with(&[
+        ("0.1", "0.10"),
+        ("0.5", "0.50"),
+        ("1", "1.01"),
+        ("1", "1.00"),
+        ("1", "1.01"),
+        ("10", "9.98"),
+        ("50", "50"),
+        ("100", "101"),
+        ("1000", "990"),
+    ]);
+    scene.shorted("0.00");
+    scene.open_circuit("560");
+    scene.at_load(LoadRole::Rated, "0.5", "520");
+    scene.short_circuit("0.0021");
+    scene
 }
