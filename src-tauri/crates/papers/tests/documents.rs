@@ -41,6 +41,16 @@ fn current(schedule: &Schedule) -> Vec<&Reading> {
     circuits.flat_map(|circuit| &circuit.lines).filter_map(Line::reading).collect()
 }
 
+/// Every reading with its number: the current ones, then those withdrawn or replaced.
+fn every_reading(schedule: &Schedule) -> Vec<(usize, &Reading)> {
+    let circuits = || schedule.boards.iter().flat_map(|board| &board.circuits);
+    let lines = circuits().flat_map(|circuit| &circuit.lines);
+    let current: Vec<_> = (1..).zip(lines).filter_map(|(number, line)| Some((number, line.reading()?))).collect();
+    let after = circuits().map(|circuit| circuit.lines.len()).sum::<usize>() + 1;
+    let past = circuits().flat_map(|circuit| &circuit.past).map(|past| &past.reading);
+    current.into_iter().chain((after..).zip(past)).collect()
+}
+
 /// White space made one space, whatever its kind.
 fn spaced(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
@@ -69,41 +79,85 @@ fn every_reading_of_500_circuits_stands_once_in_the_pdf_digit_for_digit() {
     assert_eq!(said, current(&whole).len(), "as many lines as readings");
 }
 
+/// The rows of a table by its column names.
+struct Rows {
+    heads: Vec<String>,
+    rows: Vec<Vec<String>>,
+}
+
+impl Rows {
+    fn of_csv(bytes: &[u8]) -> Self {
+        let mut reader = csv::Reader::from_reader(bytes);
+        let heads = reader.headers().unwrap().iter().map(str::to_owned).collect();
+        let rows = reader.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect();
+        Self { heads, rows }
+    }
+
+    fn of_sheet(book: &[u8], name: &str) -> Self {
+        let mut book: Xlsx<_> = Xlsx::new(Cursor::new(book)).unwrap();
+        let sheet = book.worksheet_range(name).unwrap();
+        let mut rows = sheet.rows().map(|row| {
+            let texts = row.iter().map(|cell| match cell {
+                Data::String(text) => text.clone(),
+                Data::Empty => String::new(),
+                other => panic!("a cell that is no text: {other:?}"),
+            });
+            texts.collect()
+        });
+        Self { heads: rows.next().unwrap(), rows: rows.collect() }
+    }
+
+    fn columns<const N: usize>(&self, names: [&str; N]) -> Vec<[String; N]> {
+        let at = names.map(|name| self.heads.iter().position(|head| head == name).unwrap_or_else(|| panic!("{name}")));
+        self.rows.iter().map(|row| at.map(|column| row[column].clone())).collect()
+    }
+}
+
 #[test]
 fn every_reading_of_500_circuits_stands_once_in_the_workbook_and_the_csv() {
     let words = words();
     let whole = large(500);
     let parts = Parts::of(&whole).unwrap();
-    let expected: Vec<[String; 3]> = current(&whole)
-        .into_iter()
-        .map(|r| {
-            let comparator = serde_json::to_value(r.shown.comparator).unwrap().as_str().unwrap().to_owned();
-            [comparator, r.shown.digits.to_string(), r.shown.unit.symbol().to_owned()]
-        })
-        .collect();
+    let all = every_reading(&whole);
+    assert!(all.len() > current(&whole).len() + 100, "there are past readings");
+    let said = |reading: &Reading| {
+        let comparator = serde_json::to_value(reading.shown.comparator).unwrap().as_str().unwrap().to_owned();
+        let ohms = reading.shown.ohms().0.normalize().to_string();
+        let unit = reading.shown.unit.symbol().to_owned();
+        [reading.id.to_string(), comparator, ohms, reading.shown.digits.to_string(), unit]
+    };
+    let expected: Vec<_> = all.iter().map(|(_, reading)| said(reading)).collect();
+    let names = ["reading_id", "comparator", "resistance_ohm", "shown_digits", "shown_unit"];
+    assert_eq!(Rows::of_csv(&parts.csv(&words).unwrap()).columns(names), expected);
+    let book = parts.xlsx(&words).unwrap();
+    assert_eq!(Rows::of_sheet(&book, &words.text("papers-sheet-data")).columns(names), expected);
 
-    let csv = parts.csv(&words).unwrap();
-    let mut reader = csv::Reader::from_reader(csv.as_slice());
-    let heads: Vec<String> = reader.headers().unwrap().iter().map(str::to_owned).collect();
-    let column = |key: &str| heads.iter().position(|head| *head == words.text(key)).unwrap();
-    let columns = ["papers-column-comparator", "papers-column-digits", "papers-column-unit"].map(column);
-    let rows = reader.records().map(|row| row.unwrap());
-    let in_csv: Vec<[String; 3]> = rows.map(|row| columns.map(|c| row.get(c).unwrap().to_owned())).collect();
-    assert_eq!(in_csv, expected);
+    let heads = ["number", "comparator", "digits", "unit"].map(|key| words.text(&format!("papers-column-{key}")));
+    let for_people = all.iter().map(|(number, reading)| {
+        let sign = reading.shown.comparator.sign().to_owned();
+        [number.to_string(), sign, words.digits(reading.shown.digits), reading.shown.unit.symbol().to_owned()]
+    });
+    let sheet = Rows::of_sheet(&book, &words.text("papers-sheet-readings"));
+    assert_eq!(sheet.columns(heads.each_ref().map(String::as_str)), for_people.collect::<Vec<_>>());
+}
 
-    let mut book: Xlsx<_> = Xlsx::new(Cursor::new(parts.xlsx(&words).unwrap())).unwrap();
-    let sheet = book.worksheet_range(&words.text("papers-sheet-readings")).unwrap();
-    let in_book: Vec<[String; 3]> = sheet
-        .rows()
-        .skip(1)
-        .map(|row| {
-            columns.map(|c| match &row[c] {
-                Data::String(text) => text.clone(),
-                other => panic!("a cell that is no text: {other:?}"),
-            })
-        })
-        .collect();
-    assert_eq!(in_book, expected);
+#[test]
+fn the_csv_is_the_same_for_software_in_every_language() {
+    let parts = Parts::of(&small()).unwrap();
+    let english = Rows::of_csv(&parts.csv(&words()).unwrap());
+    let pseudo = Rows::of_csv(&parts.csv(&Words::new(Locale::PSEUDO)).unwrap());
+    assert_eq!(english.heads, pseudo.heads);
+    for (name, column) in english.heads.iter().zip(0..) {
+        assert!(name.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_'), "{name}");
+        if name != "corrections_text" {
+            assert!(english.rows.iter().zip(&pseudo.rows).all(|(one, other)| one[column] == other[column]), "{name}");
+        }
+    }
+    let first = ["status", "recorded_time", "comparator", "resistance_ohm", "minimum_ohm", "test_voltage_v", "value"];
+    let expected = ["current", "2026-11-25T08:12:00+01:00", "more_than", "999000000", "1000000", "500", "meets"];
+    assert_eq!(english.columns(first)[0], expected);
+    let states: Vec<String> = english.columns(["tester_state"]).into_iter().map(|[state]| state).collect();
+    assert!(states.iter().any(|state| state == "not_proved") && states.iter().any(|state| state == "not_chosen"));
 }
 
 #[test]
@@ -128,7 +182,8 @@ fn each_page_says_not_signed_its_number_and_the_fingerprint_and_repeats_the_head
         assert!(page.contains(&fingerprint), "page {number}");
         assert!(page.contains(&format!("Page {number} of {}", pages.len())), "page {number}");
         if number > 1 {
-            assert!(page.contains(&words.text("papers-column-judgement")), "page {number}");
+            let heads = ["papers-column-judgement", "papers-column-correction"].map(|key| words.text(key));
+            assert!(heads.iter().any(|head| page.contains(head)), "page {number}");
         }
     }
 }
@@ -171,19 +226,13 @@ fn what_was_withdrawn_replaced_corrected_missing_or_not_tested_is_on_paper() {
     let parts = Parts::of(&small()).unwrap();
     let text = told("pdftotext", &["{}", "-"], &pdf_of(&parts.parts[0], &words));
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    for said in [
-        "repaired, tested again",
-        "Withdrawn: taken on",
-        "misread on the tester",
-        "no access",
-        "not proved then: nothing on record",
-    ] {
+    for said in ["repaired, tested again", "Withdrawn: taken on", "misread on the tester", "no access", "not proved"] {
         assert!(text.contains(said), "{said}");
     }
     assert!(text.contains(&words.text("papers-missing")));
     let csv = String::from_utf8(parts.csv(&words).unwrap()).unwrap();
-    for status in ["withdrawn", "replaced", "not-tested", "missing"] {
-        assert!(csv.contains(&words.text(&format!("papers-status-{status}"))), "{status}");
+    for status in [",withdrawn,", ",replaced,", ",not_tested,", ",missing,"] {
+        assert!(csv.contains(status), "{status}");
     }
 }
 
@@ -294,8 +343,5 @@ fn every_fixed_word_on_paper_comes_from_the_catalogue() {
     for (key, text) in sentences {
         assert!(!in_pseudo.contains(text), "{key} stands in English: {text}");
     }
-    let csv = String::from_utf8(parts.csv(&pseudo).unwrap()).unwrap();
-    let heads = csv.lines().next().unwrap();
-    assert!(!heads.contains("Comparator"), "{heads}");
     assert_eq!(pseudo.unreadable().len(), 0);
 }

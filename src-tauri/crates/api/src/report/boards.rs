@@ -116,9 +116,11 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
             .limit
             .as_ref()
             .map(|limit| Limit { minimum_ohm: limit.minimum_ohm, source: words.limit_source(limit) }),
+        value: judgement.value.value,
         judgement: words.value_sentence(judgement, &one.reading),
         remarks,
         tester: one.reading.tester,
+        state: judgement.tester.state,
         tester_state: words.tester_state(judgement.tester.state),
         tester_sign: Sign::from(judgement.tester.level()),
         taken_at: one.reading.at,

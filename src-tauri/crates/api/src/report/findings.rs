@@ -1,7 +1,8 @@
 //! What page 1 says: what is below, unproved, missing, reduced, not tested, changed. Worst first.
 
-use crate::judged::{Judged, JudgedReading};
+use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
 use crate::tell;
+use provenohm_assess::ids::ReadingId;
 use provenohm_assess::judgement::{MethodReason, TesterReason, TesterState, Value};
 use provenohm_papers::report::{Finding, FindingPlace, Sign};
 use provenohm_words::Words;
@@ -74,10 +75,7 @@ fn of_readings(words: &Words, judged: &Judged, key: &str, sign: Sign, test: Test
     let mut places = Vec::new();
     for (board, circuit, slot) in judged.slots() {
         for one in slot.readings.iter().filter_map(|index| judged.readings.get(*index)).filter(|one| test(one)) {
-            places.push(FindingPlace {
-                place: tell::place(words, judged, board, &circuit.circuit, &slot.pair),
-                reading: Some(one.reading.id),
-            });
+            places.push(place(words, judged, (board, circuit, slot), Some(one.reading.id)));
         }
     }
     let sentence = words.text_with(key, &[("count", places.len().into())]);
@@ -87,18 +85,26 @@ fn of_readings(words: &Words, judged: &Judged, key: &str, sign: Sign, test: Test
     found.then(|| Finding { sign, sentence, places: if listed { places } else { Vec::new() } })
 }
 
-fn of_slots(words: &Words, judged: &Judged, key: &str, test: fn(&crate::judged::Slot) -> bool) -> Option<Finding> {
-    let found: Vec<FindingPlace> = judged
-        .slots()
-        .filter(|(_, _, slot)| test(slot))
-        .map(|(board, circuit, slot)| FindingPlace {
-            place: tell::place(words, judged, board, &circuit.circuit, &slot.pair),
-            reading: None,
-        })
-        .collect();
+fn of_slots(words: &Words, judged: &Judged, key: &str, test: fn(&Slot) -> bool) -> Option<Finding> {
+    let found: Vec<FindingPlace> =
+        judged.slots().filter(|(_, _, slot)| test(slot)).map(|at| place(words, judged, at, None)).collect();
     (!found.is_empty()).then(|| Finding {
         sign: Sign::Look,
         sentence: words.text_with(key, &[("count", found.len().into())]),
         places: found,
     })
+}
+
+fn place(
+    words: &Words,
+    judged: &Judged,
+    (board, circuit, slot): (&JudgedBoard, &JudgedCircuit, &Slot),
+    reading: Option<ReadingId>,
+) -> FindingPlace {
+    FindingPlace {
+        board: board.name.clone(),
+        circuit: circuit.circuit.reference.clone(),
+        place: tell::place(words, judged, board, &circuit.circuit, &slot.pair),
+        reading,
+    }
 }

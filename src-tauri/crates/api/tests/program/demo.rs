@@ -74,7 +74,7 @@ fn the_schedule_is_shown_page_by_page_and_made_as_files() {
     let beyond = page["pages"].as_u64().unwrap() + 1;
     let refused = program.refused("preview_page", json!({ "job": job["id"], "page": beyond }));
     assert_eq!(refused.code, "page_not_there");
-    for (format, head) in [("pdf", &b"%PDF"[..]), ("xlsx", b"PK"), ("csv", b"No.")] {
+    for (format, head) in [("pdf", &b"%PDF"[..]), ("xlsx", b"PK"), ("csv", b"line_number,")] {
         let written = program.ask("make_schedule", json!({ "job": job["id"], "format": format }));
         let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
         assert!(bytes.starts_with(head), "{format}");

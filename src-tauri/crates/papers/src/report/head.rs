@@ -82,7 +82,11 @@ pub struct Finding {
 /// One place a finding points at.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct FindingPlace {
-    /// Board, circuit and pair in words ("DB-1, circuit 7, L–PE").
+    /// The board's name.
+    pub board: String,
+    /// The circuit's reference on the board.
+    pub circuit: String,
+    /// Board, circuit and pair in words ("DB-1 · 7 Sockets · L–PE").
     pub place: String,
     /// The reading, if there is one; paper then gives its number in the schedule.
     pub reading: Option<ReadingId>,

@@ -1,7 +1,7 @@
 //! One line of the schedule.
 
 use provenohm_assess::ids::{ReadingId, TesterId};
-use provenohm_assess::judgement::Level;
+use provenohm_assess::judgement::{Level, TesterState, Value};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Ohms, Shown, Volts};
 use serde::{Deserialize, Serialize};
@@ -99,13 +99,17 @@ pub struct Reading {
     pub test_voltage_v: Volts,
     /// The limit, or none where the set states none.
     pub limit: Option<Limit>,
+    /// The judgement of the value, for software.
+    pub value: Value,
     /// The judgement of the value, one sentence ("meets 1.0 MΩ at 500 V").
     pub judgement: String,
     /// What else belongs to the judgement: method, remarks, conditions of this reading; one sentence each.
     pub remarks: Vec<String>,
     /// The tester, none where none was chosen.
     pub tester: Option<TesterId>,
-    /// State of the tester for this reading, in words ("proved to 3 Mar 2027").
+    /// State of the tester for this reading, for software.
+    pub state: TesterState,
+    /// State of the tester for this reading, in words ("proved").
     pub tester_state: String,
     /// How serious that state is.
     pub tester_sign: Sign,

@@ -1,20 +1,25 @@
 //! The lines as a workbook. Every cell is a text, so that digits keep their zeros and nothing is a formula.
 
+use std::borrow::Cow;
+
 use chrono::{Datelike, Timelike};
 use provenohm_assess::moment::Moment;
 use provenohm_words::Words;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, FormatAlign, Workbook, XlsxError};
 
-use super::{Table, readings, tables};
+use super::entries::entries;
+use super::{Table, data, readings, tables};
 use crate::PaperError;
 use crate::fixed::Fixed;
 use crate::report::Parts;
 
+/// UTF-16 units a cell holds.
+const CELL_MOST: usize = 32_767;
 /// Column widths are fitted up to this many pixels; longer texts wrap.
 const WIDEST: u32 = 320;
 
 impl Parts {
-    /// The lines and what page 1 says, as XLSX. The same schedule gives the same bytes.
+    /// Three sheets: the lines for people, what page 1 says, and the lines for software as in the CSV. The same schedule gives the same bytes.
     ///
     /// # Errors
     /// [`PaperError::Sheet`] if the workbook cannot be written.
@@ -26,8 +31,10 @@ impl Parts {
             let created = created(first.schedule.as_of)?;
             let properties = DocProperties::new().set_title(&title).set_creation_datetime(&created);
             workbook.set_properties(&properties);
-            put(&mut workbook, &readings::lines(&self.parts, &fixed))?;
+            let entries = entries(&self.parts);
+            put(&mut workbook, &readings::table(&entries, &fixed))?;
             put(&mut workbook, &tables::about(&first.schedule, &self.whole, &fixed))?;
+            put(&mut workbook, &data::table(&entries, &fixed))?;
         }
         Ok(workbook.save_to_buffer()?)
     }
@@ -44,7 +51,7 @@ fn put(workbook: &mut Workbook, table: &Table) -> Result<(), XlsxError> {
     }
     for (row, cells) in (u32::try_from(heads).unwrap_or_default()..).zip(&table.rows) {
         for (column, text) in (0..).zip(cells).filter(|(_, text)| !text.is_empty()) {
-            sheet.write_string_with_format(row, column, text, &cell)?;
+            sheet.write_string_with_format(row, column, fitted(text), &cell)?;
         }
     }
     if heads == 1 {
@@ -55,6 +62,20 @@ fn put(workbook: &mut Workbook, table: &Table) -> Result<(), XlsxError> {
     sheet.set_autofit_max_width(WIDEST);
     sheet.autofit();
     Ok(())
+}
+
+/// The text as far as a cell holds it, cut visibly; the CSV and the attached data hold all of it.
+fn fitted(text: &str) -> Cow<'_, str> {
+    if text.len() <= CELL_MOST || text.encode_utf16().count() <= CELL_MOST {
+        return text.into();
+    }
+    let mut left = CELL_MOST - 1;
+    let held = text.chars().take_while(|character| {
+        let held = character.len_utf16() <= left;
+        left = left.saturating_sub(character.len_utf16());
+        held
+    });
+    held.chain(['…']).collect::<String>().into()
 }
 
 fn created(at: Moment) -> Result<ExcelDateTime, XlsxError> {

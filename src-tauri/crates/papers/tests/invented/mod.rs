@@ -3,6 +3,7 @@
 
 use chrono::{DateTime, Duration};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, ReadingId, TesterId, VerificationId};
+use provenohm_assess::judgement::{TesterState, Value};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Comparator, Digits, Ohms, Shown, Unit, Volts};
 use provenohm_papers::report::{
@@ -61,10 +62,12 @@ pub fn reading(number: usize, pair: &str, shown: Shown, minutes: i64) -> Reading
             minimum_ohm: Ohms(Decimal::from(1_000_000)),
             source: "IEC 60364-6:2016, Table 6.1".to_owned(),
         }),
+        value: Value::Meets,
         judgement: "meets 1.0 MΩ at 500 V".to_owned(),
         remarks: Vec::new(),
         tester: Some(tester_id(1)),
-        tester_state: "proved to 3 Mar 2027".to_owned(),
+        state: TesterState::Proved,
+        tester_state: "proved".to_owned(),
         tester_sign: Sign::Done,
         taken_at: at(minutes),
         person: "A. Recorder".to_owned(),
@@ -103,18 +106,22 @@ pub fn small() -> Schedule {
     let kept_zero = reading(2, "L–PE", shown(Comparator::Exact, "1.20", Unit::MegaOhm), 13);
     let mut below = reading(3, "N–PE", shown(Comparator::Exact, "0.05", Unit::MegaOhm), 14);
     below.sign = Sign::Look;
+    below.value = Value::Below;
     below.judgement = "below 1.0 MΩ at 500 V".to_owned();
     below.tester_sign = Sign::Look;
     below.tester = Some(tester_id(2));
-    below.tester_state = "not proved: nothing on record".to_owned();
+    below.state = TesterState::NotProved;
+    below.tester_state = "not proved".to_owned();
     let mut stop = reading(4, "L1+L2+L3 – PE", shown(Comparator::Exact, "487.5", Unit::MegaOhm), 20);
     stop.sign = Sign::Stop;
     stop.tester_sign = Sign::Stop;
     stop.tester = None;
-    stop.tester_state = "the tester’s state cannot be known".to_owned();
+    stop.state = TesterState::NotChosen;
+    stop.tester_state = "no tester chosen".to_owned();
     let mut reduced = reading(5, "L1–L2", shown(Comparator::LessThan, "12.3", Unit::KiloOhm), 21);
     reduced.test_voltage_v = Volts(Decimal::from(250));
     reduced.sign = Sign::Look;
+    reduced.value = Value::Below;
     reduced.judgement = "below 1.0 MΩ at 250 V".to_owned();
     reduced.remarks = vec!["Taken at 250 V as the set allows: a surge protector stays connected".to_owned()];
     reduced.corrections = vec![Correction {
@@ -126,10 +133,12 @@ pub fn small() -> Schedule {
     let giga = reading(6, "L2–L3", shown(Comparator::Exact, "1.52", Unit::GigaOhm), 22);
     let mut repaired = reading(0, "N–PE", shown(Comparator::Exact, "0.03", Unit::MegaOhm), 10);
     repaired.sign = Sign::Look;
+    repaired.value = Value::Below;
     repaired.judgement = "below 1.0 MΩ at 500 V".to_owned();
     repaired.tester_sign = Sign::Look;
     repaired.tester = Some(tester_id(2));
-    repaired.tester_state = "not proved then: nothing on record".to_owned();
+    repaired.state = TesterState::NotProved;
+    repaired.tester_state = "not proved".to_owned();
     let past = Past {
         reading: repaired,
         fate: Fate::Replaced { by: id(3) },
@@ -181,17 +190,13 @@ pub fn small() -> Schedule {
     };
     Schedule {
         findings: vec![
-            finding(Sign::Stop, "1 reading has no tester", &[("DB-1, circuit 8, L1+L2+L3 – PE", 4)]),
-            finding(
-                Sign::Look,
-                "2 readings are below their limit",
-                &[("DB-1, circuit 7, N–PE", 3), ("DB-1, circuit 8, L1–L2", 5)],
-            ),
-            finding(Sign::Look, "1 reading was taken at a reduced voltage", &[("DB-1, circuit 8, L1–L2", 5)]),
+            finding(Sign::Stop, "1 reading has no tester", &[("8", "L1+L2+L3 – PE", 4)]),
+            finding(Sign::Look, "2 readings are below their limit", &[("7", "N–PE", 3), ("8", "L1–L2", 5)]),
+            finding(Sign::Look, "1 reading was taken at a reduced voltage", &[("8", "L1–L2", 5)]),
             Finding {
                 sign: Sign::ToDo,
                 sentence: "1 required pair is missing".to_owned(),
-                places: vec![FindingPlace { place: "DB-1, circuit 8, L1–PE".to_owned(), reading: None }],
+                places: vec![finding_place("8", "L1–PE", None)],
             },
         ],
         boards: vec![
@@ -207,10 +212,18 @@ pub fn small() -> Schedule {
     }
 }
 
-fn finding(sign: Sign, sentence: &str, places: &[(&str, usize)]) -> Finding {
-    let place =
-        |(place, reading): &(&str, usize)| FindingPlace { place: (*place).to_owned(), reading: Some(id(*reading)) };
+fn finding(sign: Sign, sentence: &str, places: &[(&str, &str, usize)]) -> Finding {
+    let place = |(circuit, pair, reading): &(&str, &str, usize)| finding_place(circuit, pair, Some(id(*reading)));
     Finding { sign, sentence: sentence.to_owned(), places: places.iter().map(place).collect() }
+}
+
+fn finding_place(circuit: &str, pair: &str, reading: Option<ReadingId>) -> FindingPlace {
+    FindingPlace {
+        board: "DB-1".to_owned(),
+        circuit: circuit.to_owned(),
+        place: format!("DB-1 · {circuit} · {pair}"),
+        reading,
+    }
 }
 
 /// A job with no board.
@@ -241,8 +254,8 @@ pub fn empty() -> Schedule {
         rules_version: 1,
         findings: Vec::new(),
         testers: vec![
-            tester(1, "Tester A", Sign::Done, "proved to 3 Mar 2027"),
-            Tester { verifications: Vec::new(), ..tester(2, "Tester B", Sign::Look, "not proved: nothing on record") },
+            tester(1, "Tester A", Sign::Done, "proved"),
+            Tester { verifications: Vec::new(), ..tester(2, "Tester B", Sign::Look, "not proved") },
         ],
         cautions_read: vec!["Read and confirmed by A. Recorder, 25 Nov 2026 08:01".to_owned()],
         boards: Vec::new(),
@@ -264,13 +277,31 @@ pub fn large(count: usize) -> Schedule {
 
 fn circuit(index: usize, serial: &mut usize) -> Circuit {
     let (nominal, measure, conductors, pairs) = KINDS[index % KINDS.len()];
-    let lines = pairs.iter().map(|pair| {
+    let mut next = |pair: &str| {
         *serial += 1;
         let minutes = i64::try_from(*serial).unwrap();
         // Digits run on without regard to the limit, so no judgement is claimed for them.
         let judgement = "invented, not judged".to_owned();
-        Line::Reading(Box::new(Reading { judgement, ..reading(*serial, pair, distinct(*serial), minutes) }))
-    });
+        let value = Value::CannotBeJudged;
+        Reading { value, judgement, ..reading(*serial, pair, distinct(*serial), minutes) }
+    };
+    let mut lines: Vec<Reading> = pairs.iter().map(|pair| next(pair)).collect();
+    let mut past = Vec::new();
+    // Of every third circuit one reading was replaced, of every fifth one withdrawn, of every seventh one corrected.
+    if index.is_multiple_of(3) {
+        past.push(gone(next(pairs[0]), Fate::Replaced { by: lines[0].id }, "mistyped"));
+    }
+    if index.is_multiple_of(5) {
+        past.push(gone(next(pairs[1]), Fate::Withdrawn, "taken on the wrong circuit"));
+    }
+    if index.is_multiple_of(7) {
+        lines[1].corrections.push(Correction {
+            sentence: "Tester was Tester B".to_owned(),
+            reason: "wrong one chosen".to_owned(),
+            person: "A. Recorder".to_owned(),
+            at: at(9_000),
+        });
+    }
     Circuit {
         ids: vec![circuit_id(index)],
         reference: (index % 60 + 1).to_string(),
@@ -280,9 +311,14 @@ fn circuit(index: usize, serial: &mut usize) -> Circuit {
         conductors: conductors.to_owned(),
         conditions: Vec::new(),
         notes: Vec::new(),
-        lines: lines.collect(),
-        past: Vec::new(),
+        lines: lines.into_iter().map(|reading| Line::Reading(Box::new(reading))).collect(),
+        past,
     }
+}
+
+fn gone(reading: Reading, fate: Fate, reason: &str) -> Past {
+    let at = reading.taken_at + Duration::minutes(3);
+    Past { reading, fate, reason: reason.to_owned(), person: "A. Recorder".to_owned(), at }
 }
 
 /// The serial-th of a run of readings that all look different, in every comparator and unit.
