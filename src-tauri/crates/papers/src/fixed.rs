@@ -1,5 +1,7 @@
 //! The fixed words of the papers, each by its key in the catalogue without the prefix they share.
 
+use std::collections::BTreeSet;
+
 use provenohm_assess::moment::Moment;
 use provenohm_words::{Arg, Words};
 
@@ -28,13 +30,21 @@ impl<'a> Fixed<'a> {
     }
 
     /// A message that counts something, in the plural its number asks for.
-    pub(crate) fn count(&self, key: &str, count: u32) -> String {
-        self.words.text_with(&format!("papers-{key}"), &[("count", count.into())])
+    pub(crate) fn counted(&self, key: &str, count: usize, places: &[(&str, &str)]) -> String {
+        let places = places.iter().map(|(name, text)| (*name, Arg::from(*text)));
+        let places: Vec<(&str, Arg<'_>)> = places.chain([("count", count.into())]).collect();
+        self.words.text_with(&format!("papers-{key}"), &places)
     }
 
-    /// "No. 17".
-    pub(crate) fn number(&self, number: u32) -> String {
-        self.with("line-number", &[("number", &number.to_string())])
+    /// "No. 17", "No. 17–19, 23".
+    pub(crate) fn numbers(&self, numbers: &BTreeSet<u32>) -> String {
+        let sorted: Vec<u32> = numbers.iter().copied().collect();
+        let runs = sorted.chunk_by(|one, next| one + 1 == *next).filter_map(|run| match run {
+            [] => None,
+            [one] => Some(one.to_string()),
+            [first, .., last] => Some(format!("{first}–{last}")),
+        });
+        self.with("line-numbers", &[("numbers", &runs.collect::<Vec<_>>().join(", "))])
     }
 
     pub(crate) fn date_time(&self, at: Moment) -> String {

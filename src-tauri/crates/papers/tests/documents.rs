@@ -51,6 +51,11 @@ fn every_reading(schedule: &Schedule) -> Vec<(usize, &Reading)> {
     current.into_iter().chain((after..).zip(past)).collect()
 }
 
+/// A digest as printed.
+fn grouped(digest: &str) -> String {
+    [0, 16, 32, 48].map(|from| &digest[from..from + 16]).join(" ")
+}
+
 /// White space made one space, whatever its kind.
 fn spaced(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
@@ -202,8 +207,8 @@ fn page_one_says_what_the_schedule_rests_on() {
         words.text("papers-demo"),
         set.title.clone(),
         set.id.clone(),
-        set.sha256[..32].to_owned(),
-        parts.whole.as_str()[..32].to_owned(),
+        grouped(&set.sha256),
+        grouped(parts.whole.as_str()),
         words.text_with("papers-rules-version", &[("version", "1".into())]),
         words.date_time(schedule.as_of),
     ];

@@ -4,6 +4,7 @@ use crate::failure::Failure;
 use crate::ops::testers::tester_view;
 use crate::read::{Fields, finding_form, read_verification, verification_form};
 use crate::state::State;
+use crate::tell::together;
 use crate::views::*;
 use provenohm_assess::ids::{JobId, TesterId, VerificationId};
 use provenohm_assess::judgement::Level;
@@ -127,7 +128,7 @@ pub(crate) fn title(words: &Words, made: &Verification) -> String {
     words.text_with(key, &[("made", words.when(made.made).into()), ("by", made.by.as_str().into())])
 }
 
-/// Certificate, last day, adjusted, and a line a test voltage.
+/// Certificate, last day, adjusted, and what it says of the test voltages; what it says alike of several in one line.
 pub(crate) fn lines(words: &Words, made: &Verification) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(certificate) = &made.certificate {
@@ -143,19 +144,22 @@ pub(crate) fn lines(words: &Words, made: &Verification) -> Vec<String> {
     if made.overall == Outcome::Failed {
         lines.push(words.text("answer-verification-failed-whole"));
     }
-    for finding in &made.findings {
+    let said = made.findings.iter().flat_map(|finding| {
         let volts = words.volts(finding.test_voltage_v);
-        for (key, statement) in
-            [("answer-statement-as-found", &finding.as_found), ("answer-statement-as-left", &finding.as_left)]
-        {
-            if let Some(statement) = statement {
-                lines.push(words.text_with(
-                    key,
-                    &[("volts", volts.as_str().into()), ("what", statement_words(words, statement).into())],
-                ));
+        let what = |statement: &Option<Statement>| statement.as_ref().map(|it| statement_words(words, it));
+        let said = match (what(&finding.as_found), what(&finding.as_left)) {
+            (Some(found), Some(left)) if found == left => vec![("answer-statement-both", found)],
+            (found, left) => {
+                let found = found.map(|found| ("answer-statement-as-found", found));
+                found.into_iter().chain(left.map(|left| ("answer-statement-as-left", left))).collect()
             }
-        }
-    }
+        };
+        said.into_iter().map(move |it| (volts.clone(), it))
+    });
+    let line = |(volts, (key, what)): (String, (&str, String))| {
+        words.text_with(key, &[("volts", volts.into()), ("what", what.into())])
+    };
+    lines.extend(together(said).into_iter().map(line));
     lines
 }
 

@@ -6,4 +6,4 @@ mod tester;
 
 pub(crate) use place::{circuit_name, pair_name, place};
 pub(crate) use reading::{judgement_line, sentences};
-pub(crate) use tester::{about, card_lines, header, imagined, smallest, tester_line};
+pub(crate) use tester::{about, card_lines, header, imagined, smallest, tester_line, together};

@@ -12,7 +12,7 @@ use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::{DecimalSign, NumberStyle, Ohms, Shown, Volts};
 use provenohm_assess::reading::{Conditions, Reading};
-use provenohm_assess::tester::{Card, Prepared, TesterHistory};
+use provenohm_assess::tester::{Card, Prepared, TesterHistory, VoltageCard};
 use provenohm_exchange::job_file::Tester;
 use provenohm_words::{AboutTester, Words};
 
@@ -117,38 +117,49 @@ pub(crate) fn tester_line(words: &Words, tester: &Tester, policies: Policies, no
     }
 }
 
-/// A card in words: a line for each test voltage.
+/// A card in words: a line for the test voltages with the same ranges.
 pub(crate) fn card_lines(words: &Words, card: &Card) -> Vec<String> {
-    card.voltages
+    let said = card.voltages.iter().map(|voltage| (words.volts(voltage.test_voltage_v), ranges(words, voltage)));
+    let line = |(volts, ranges): (String, String)| {
+        words.text_with("answer-card-line", &[("volts", volts.into()), ("ranges", ranges.into())])
+    };
+    together(said).into_iter().map(line).collect()
+}
+
+/// What is said alike of several test voltages is said once of all of them, in the order of the first.
+pub(crate) fn together<T: PartialEq>(said: impl IntoIterator<Item = (String, T)>) -> Vec<(String, T)> {
+    let mut lines: Vec<(String, T)> = Vec::new();
+    for (volts, what) in said {
+        match lines.iter_mut().find(|(_, said)| *said == what) {
+            Some((all, _)) => *all = format!("{all}, {volts}"),
+            None => lines.push((volts, what)),
+        }
+    }
+    lines
+}
+
+fn ranges(words: &Words, voltage: &VoltageCard) -> String {
+    let mut ranges: Vec<String> = voltage
+        .ranges
         .iter()
-        .map(|voltage| {
-            let mut ranges: Vec<String> = voltage
-                .ranges
-                .iter()
-                .map(|range| {
-                    let mut args = vec![
-                        ("from", words.ohms(range.from_ohm).into()),
-                        ("to", words.ohms(range.to_ohm).into()),
-                        ("resolution", words.ohms(range.resolution_ohm).into()),
-                    ];
-                    match (range.accuracy_percent, range.accuracy_digits) {
-                        (Some(percent), digits) => {
-                            args.push(("percent", words.percent(percent).into()));
-                            args.push(("digits", digits.unwrap_or(0).into()));
-                            words.text_with("answer-card-range-accuracy", &args)
-                        }
-                        (None, _) => words.text_with("answer-card-range", &args),
-                    }
-                })
-                .collect();
-            if let Some(over_range) = voltage.over_range {
-                let reading = words.reading(&over_range);
-                ranges.push(words.text_with("answer-card-over-range", &[("reading", reading.into())]));
+        .map(|range| {
+            let mut args = vec![
+                ("from", words.ohms(range.from_ohm).into()),
+                ("to", words.ohms(range.to_ohm).into()),
+                ("resolution", words.ohms(range.resolution_ohm).into()),
+            ];
+            match (range.accuracy_percent, range.accuracy_digits) {
+                (Some(percent), digits) => {
+                    args.push(("percent", words.percent(percent).into()));
+                    args.push(("digits", digits.unwrap_or(0).into()));
+                    words.text_with("answer-card-range-accuracy", &args)
+                }
+                (None, _) => words.text_with("answer-card-range", &args),
             }
-            words.text_with(
-                "answer-card-line",
-                &[("volts", words.volts(voltage.test_voltage_v).into()), ("ranges", ranges.join("; ").into())],
-            )
         })
-        .collect()
+        .collect();
+    if let Some(over_range) = voltage.over_range {
+        ranges.push(words.text_with("answer-card-over-range", &[("reading", words.reading(&over_range).into())]));
+    }
+    ranges.join("; ")
 }

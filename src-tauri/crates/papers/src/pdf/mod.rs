@@ -15,7 +15,7 @@ use typst_render::RenderOptions;
 
 use crate::PaperError;
 use crate::fixed::Fixed;
-use crate::report::{Digest, Part};
+use crate::report::{Digest, Part, shortened};
 use crate::view::View;
 
 use self::world::PaperWorld;
@@ -36,7 +36,9 @@ impl Pages {
         let fixed = Fixed::new(words);
         let model = part.canonical()?;
         let own = Digest::of(&model);
-        let mut view = serde_json::to_value(View::of(part, &own, &fixed))?;
+        let short = shortened(part)?;
+        let mut view = serde_json::to_value(View::of(short.as_ref().unwrap_or(part), &own, &fixed))?;
+        view["shortened"] = short.is_some().then(|| fixed.text("shortened")).into();
         let replaced = text::make_printable(&mut view, fonts::regular()?);
         view["replaced"] =
             replaced.then(|| fixed.with("replaced-characters", &[("sign", &text::REPLACED.to_string())])).into();

@@ -10,12 +10,14 @@ mod check;
 mod head;
 mod line;
 mod part;
+mod shorten;
 mod tester;
 
 pub use board::{Board, Circuit};
 pub use canonical::{Digest, Fingerprint};
-pub use check::{LINES_IN_A_PART, ModelError, NAME_MOST, NOTE_MOST, SENTENCE_MOST};
+pub use check::{LINES_IN_A_PART, ModelError};
 pub use head::{Fact, Finding, FindingPlace, JobHead, LimitSetHead, Schedule};
 pub use line::{Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign};
 pub use part::{Part, Parts, Totals};
+pub(crate) use shorten::shortened;
 pub use tester::{Tester, Verification};

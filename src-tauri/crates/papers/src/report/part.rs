@@ -167,7 +167,15 @@ fn cut(boards: &[Board]) -> Vec<Vec<Board>> {
     if boards.iter().map(Board::lines).sum::<usize>() <= LINES_IN_A_PART {
         return vec![boards.to_vec()];
     }
-    boards.iter().flat_map(cut_board).map(|board| vec![board]).collect()
+    let mut pieces: Vec<Vec<Board>> = Vec::new();
+    for board in boards.iter().flat_map(cut_board) {
+        match pieces.last_mut() {
+            // A board without lines is one line on paper, not a document.
+            Some(piece) if board.lines() == 0 => piece.push(board),
+            _ => pieces.push(vec![board]),
+        }
+    }
+    pieces
 }
 
 fn cut_board(board: &Board) -> Vec<Board> {

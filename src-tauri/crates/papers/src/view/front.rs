@@ -6,10 +6,10 @@ use provenohm_assess::ids::ReadingId;
 use serde::Serialize;
 
 use crate::fixed::Fixed;
-use crate::report::{Digest, Finding, Part, Sign, Tester, Totals, Verification};
+use crate::report::{Digest, Part, Sign, Tester, Totals, Verification};
 
-/// Places of one finding that page 1 lists; the rest are counted, and marked in the schedule.
-const PLACES_LISTED: usize = 8;
+use super::findings::{self, FindingView};
+
 /// Boards named on page 1.
 const BOARDS_NAMED: usize = 12;
 
@@ -18,31 +18,16 @@ const BOARDS_NAMED: usize = 12;
 pub(super) struct Front {
     part: Option<String>,
     facts: Vec<[String; 2]>,
-    digests: Vec<DigestFact>,
     counts: Vec<String>,
     findings: Vec<FindingView>,
     /// Said instead of findings where there are none here.
     no_findings: String,
     testers: Vec<TesterView>,
-    no_testers: String,
+    /// Said where there is no tester, or where more about them stands.
+    about_testers: Option<String>,
     cautions_title: String,
     cautions: Vec<String>,
     cautions_read: Vec<String>,
-}
-
-/// A digest is printed whole and never broken up.
-#[derive(Serialize)]
-struct DigestFact {
-    label: String,
-    digest: String,
-}
-
-#[derive(Serialize)]
-struct FindingView {
-    sign: Sign,
-    sentence: String,
-    places: Vec<String>,
-    more: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -51,17 +36,8 @@ struct TesterView {
     name: String,
     serial: String,
     state: String,
-    card: Vec<String>,
-    verifications: Vec<VerificationView>,
-    no_verifications: String,
-    remarks: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct VerificationView {
-    sentence: String,
-    statements: Vec<String>,
-    recorded: String,
+    /// One sentence a verification, or that there is none.
+    verifications: Vec<String>,
 }
 
 impl Front {
@@ -69,13 +45,16 @@ impl Front {
         let schedule = &part.schedule;
         Self {
             part: (part.of > 1).then(|| part_of(part, fixed)),
-            facts: facts(part, fixed),
-            digests: digests(part, own, fixed),
+            facts: facts(part, own, fixed),
             counts: counts(part.totals, fixed),
-            findings: schedule.findings.iter().map(|finding| finding_view(finding, numbers, fixed)).collect(),
+            findings: schedule.findings.iter().map(|finding| findings::view(finding, numbers, fixed)).collect(),
             no_findings: fixed.text(if part.number > 1 { "findings-in-part-one" } else { "findings-none" }),
             testers: schedule.testers.iter().map(|tester| tester_view(tester, fixed)).collect(),
-            no_testers: fixed.text("testers-none"),
+            about_testers: match (schedule.testers.is_empty(), part.number) {
+                (true, _) => Some(fixed.text("testers-none")),
+                (false, 1) => Some(fixed.text("testers-more")),
+                (false, _) => None,
+            },
             cautions_title: fixed.words().cautions_title(),
             cautions: fixed.words().cautions(),
             cautions_read: schedule.cautions_read.clone(),
@@ -98,7 +77,7 @@ pub(super) fn board_names<'a>(names: impl Iterator<Item = &'a str>) -> String {
     line
 }
 
-fn facts(part: &Part, fixed: &Fixed<'_>) -> Vec<[String; 2]> {
+fn facts(part: &Part, own: &Digest, fixed: &Fixed<'_>) -> Vec<[String; 2]> {
     let schedule = &part.schedule;
     let set = &schedule.limit_set;
     let mut facts = vec![[fixed.text("job"), schedule.job.name.clone()]];
@@ -117,18 +96,18 @@ fn facts(part: &Part, fixed: &Fixed<'_>) -> Vec<[String; 2]> {
     facts.push([fixed.text("limit-set"), format!("{} · {} · {version}", set.title, set.id)]);
     facts.extend(schedule.policies.iter().map(|policy| [policy.label.clone(), policy.text.clone()]));
     facts.push([fixed.text("rules"), fixed.with("rules-version", &[("version", &schedule.rules_version.to_string())])]);
+    facts.push([fixed.text("digest-set"), grouped(&set.sha256)]);
+    facts.push([fixed.text("digest-whole"), grouped(part.whole.as_str())]);
+    if part.of > 1 {
+        facts.push([fixed.text("digest-part"), grouped(own.as_str())]);
+    }
     facts
 }
 
-fn digests(part: &Part, own: &Digest, fixed: &Fixed<'_>) -> Vec<DigestFact> {
-    let mut digests = vec![
-        DigestFact { label: fixed.text("digest-set"), digest: part.schedule.limit_set.sha256.clone() },
-        DigestFact { label: fixed.text("digest-whole"), digest: part.whole.as_str().to_owned() },
-    ];
-    if part.of > 1 {
-        digests.push(DigestFact { label: fixed.text("digest-part"), digest: own.as_str().to_owned() });
-    }
-    digests
+/// A digest in groups of 16 digits: never broken elsewhere, and easier to compare.
+fn grouped(digest: &str) -> String {
+    let digits: Vec<char> = digest.chars().collect();
+    digits.chunks(16).map(|group| group.iter().collect::<String>()).collect::<Vec<_>>().join(" ")
 }
 
 fn counts(totals: Totals, fixed: &Fixed<'_>) -> Vec<String> {
@@ -139,44 +118,30 @@ fn counts(totals: Totals, fixed: &Fixed<'_>) -> Vec<String> {
         ("count-missing", totals.missing),
         ("count-past", totals.past),
     ];
-    std::iter::once(fixed.count("count-readings", totals.readings))
-        .chain(shown.into_iter().filter(|(_, count)| *count > 0).map(|(key, count)| fixed.count(key, count)))
+    let counted = |key: &str, count: u32| fixed.counted(key, usize::try_from(count).unwrap_or(usize::MAX), &[]);
+    std::iter::once(counted("count-readings", totals.readings))
+        .chain(shown.into_iter().filter(|(_, count)| *count > 0).map(|(key, count)| counted(key, count)))
         .collect()
 }
 
-fn finding_view(finding: &Finding, numbers: &BTreeMap<ReadingId, u32>, fixed: &Fixed<'_>) -> FindingView {
-    let places =
-        finding.places.iter().take(PLACES_LISTED).map(|place| match place.reading.and_then(|id| numbers.get(&id)) {
-            Some(number) => format!("{} ({})", place.place, fixed.number(*number)),
-            None => place.place.clone(),
-        });
-    let more = finding.places.len().saturating_sub(PLACES_LISTED);
-    FindingView {
-        sign: finding.sign,
-        sentence: finding.sentence.clone(),
-        places: places.collect(),
-        more: (more > 0).then(|| fixed.count("finding-more", u32::try_from(more).unwrap_or(u32::MAX))),
-    }
-}
-
 fn tester_view(tester: &Tester, fixed: &Fixed<'_>) -> TesterView {
+    let mut verifications: Vec<String> = tester.verifications.iter().map(|made| verification(made, fixed)).collect();
+    if verifications.is_empty() {
+        verifications.push(fixed.text("verifications-none"));
+    }
     TesterView {
         sign: tester.sign,
         name: tester.name.clone(),
         serial: fixed.with("serial", &[("serial", &tester.serial)]),
         state: tester.state.clone(),
-        card: tester.card.clone(),
-        verifications: tester.verifications.iter().map(|verification| verification_view(verification, fixed)).collect(),
-        no_verifications: fixed.text("verifications-none"),
-        remarks: tester.remarks.clone(),
+        verifications,
     }
 }
 
-fn verification_view(verification: &Verification, fixed: &Fixed<'_>) -> VerificationView {
-    let time = fixed.date_time(verification.recorded_at);
-    VerificationView {
-        sentence: verification.sentence.clone(),
-        statements: verification.statements.clone(),
-        recorded: fixed.with("recorded", &[("time", &time), ("person", &verification.recorded_by)]),
-    }
+/// Kind, date, maker, what it says, and since when it is on record.
+fn verification(made: &Verification, fixed: &Fixed<'_>) -> String {
+    let time = fixed.date_time(made.recorded_at);
+    let recorded = fixed.with("recorded", &[("time", &time), ("person", &made.recorded_by)]);
+    let said = std::iter::once(made.sentence.clone()).chain(made.statements.iter().cloned()).chain([recorded]);
+    said.collect::<Vec<_>>().join("; ")
 }

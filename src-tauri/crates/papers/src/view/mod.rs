@@ -1,8 +1,11 @@
 //! What the template is given: every text ready to print, so that the template only places it.
 
+mod findings;
 mod front;
+mod notes;
 mod past;
 mod rows;
+mod testers;
 
 use std::collections::BTreeMap;
 
@@ -15,6 +18,7 @@ use crate::report::{Digest, Part};
 use self::front::Front;
 use self::past::{CorrectionRow, PastRow};
 use self::rows::BoardView;
+use self::testers::TesterDetail;
 
 /// One document, ready to be placed on pages.
 #[derive(Serialize)]
@@ -26,8 +30,11 @@ pub(crate) struct View {
     foot: Foot,
     front: Front,
     boards: Vec<BoardView>,
+    /// The boards without circuits, in a sentence.
+    empty_boards: Option<String>,
     past: Vec<PastRow>,
     corrections: Vec<CorrectionRow>,
+    testers: Vec<TesterDetail>,
     /// Digits before and after the decimal sign of the longest reading: what the others are aligned by.
     readings: Widths,
     /// The same for the limits.
@@ -97,7 +104,6 @@ impl Number {
 const LABELS: [&str; 28] = [
     "scope",
     "not-signed",
-    "signs",
     "sign-to-do",
     "sign-done",
     "sign-look",
@@ -105,6 +111,7 @@ const LABELS: [&str; 28] = [
     "done-means",
     "findings",
     "testers",
+    "testers-detail",
     "past",
     "corrections",
     "board",
@@ -153,6 +160,8 @@ impl View {
             },
             front: Front::of(part, own, &numbers, fixed),
             corrections: past::corrections(part, &numbers, fixed),
+            testers: testers::details(part, fixed),
+            empty_boards: rows::empty_boards(part, fixed),
             boards,
             past,
             readings,

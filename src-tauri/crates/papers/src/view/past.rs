@@ -9,6 +9,7 @@ use crate::fixed::Fixed;
 use crate::report::{Board, Circuit, Correction, Fate, Part, Past, Reading, Sign};
 
 use super::Number;
+use super::rows::said_of;
 
 /// A reading withdrawn or replaced.
 #[derive(Serialize)]
@@ -20,7 +21,6 @@ pub(super) struct PastRow {
     judgement: String,
     tester_sign: Sign,
     tester: String,
-    tester_state: String,
     taken: [String; 2],
     what: String,
     by: [String; 2],
@@ -54,8 +54,7 @@ pub(super) fn past(part: &Part, numbers: &BTreeMap<ReadingId, u32>, fixed: &Fixe
                 voltage: fixed.words().volts(past.reading.test_voltage_v),
                 judgement: past.reading.judgement.clone(),
                 tester_sign: past.reading.tester_sign,
-                tester: tester.map_or_else(|| fixed.text("no-tester"), |tester| tester.name.clone()),
-                tester_state: past.reading.tester_state.clone(),
+                tester: tester.map_or_else(|| fixed.text("no-tester"), |tester| said_of(tester, &past.reading)),
                 taken: fixed.by(past.reading.taken_at, &past.reading.person),
                 what: fate(past, numbers, fixed),
                 by: fixed.by(past.at, &past.person),

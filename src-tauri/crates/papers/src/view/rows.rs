@@ -1,23 +1,26 @@
 //! The lines under their circuits.
 
-use std::collections::BTreeMap;
-
-use provenohm_assess::ids::TesterId;
 use serde::Serialize;
 
 use crate::fixed::Fixed;
 use crate::report::{Board, Circuit, Line, Part, Reading, Sign, Tester};
 
 use super::Number;
+use super::notes::{self, Notes};
 
-/// One board.
+/// Characters the head of a circuit holds beside its name; it is repeated on every page the circuit goes on to.
+const HEAD_MOST: usize = 500;
+/// Characters of judgement and remarks beyond which a row may go on on the next page.
+const TALL: usize = 1_200;
+
+/// One board with circuits.
 #[derive(Serialize)]
 pub(super) struct BoardView {
     name: String,
     place: Option<String>,
+    /// What holds for the whole board or is marked on its lines; repeated on each of its pages.
+    legend: Vec<String>,
     circuits: Vec<CircuitView>,
-    /// Said where the board has no circuit.
-    empty: String,
 }
 
 impl BoardView {
@@ -29,11 +32,11 @@ impl BoardView {
 #[derive(Serialize)]
 struct CircuitView {
     name: String,
+    /// Said beside the name, and repeated with it where the circuit goes on on another page.
     details: Vec<String>,
-    conditions: Vec<String>,
+    /// Too long for that, and the notes: once, below the name.
+    below: Vec<String>,
     rows: Vec<Row>,
-    /// Said where the circuit has no line.
-    empty: String,
 }
 
 /// One line.
@@ -41,7 +44,12 @@ struct CircuitView {
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub(super) enum Row {
     Reading(Box<ReadingRow>),
-    Words(WordsRow),
+    NotTested(NotTestedRow),
+    Missing(MissingRow),
+    /// Nothing recorded and nothing required.
+    Nothing {
+        words: String,
+    },
 }
 
 #[derive(Serialize)]
@@ -56,17 +64,29 @@ pub(super) struct ReadingRow {
     /// Letter of the source among those of the circuit, where there are several; or "none stated".
     limit_mark: String,
     judgement: String,
+    /// Numbers of the notes that hold for it.
+    notes: String,
     remarks: Vec<String>,
     tester_sign: Sign,
     tester: String,
-    tester_state: String,
     time: String,
     person: String,
+    /// With so much text that the row may go on on the next page.
+    tall: bool,
 }
 
-/// A pair not tested or missing.
+/// Pairs of a circuit, one after the other, that are required and have nothing on record: one row for all of them.
 #[derive(Serialize)]
-pub(super) struct WordsRow {
+pub(super) struct MissingRow {
+    number: String,
+    sign: Sign,
+    pairs: String,
+    words: String,
+}
+
+/// A pair not tested.
+#[derive(Serialize)]
+pub(super) struct NotTestedRow {
     number: String,
     sign: Sign,
     pair: String,
@@ -79,71 +99,180 @@ impl Row {
     pub(super) fn reading(&self) -> Option<&Number> {
         match self {
             Self::Reading(row) => Some(&row.reading),
-            Self::Words(_) => None,
+            _ => None,
         }
     }
     pub(super) fn limit(&self) -> Option<&Number> {
         match self {
             Self::Reading(row) => row.limit.as_ref(),
-            Self::Words(_) => None,
+            _ => None,
         }
     }
 }
 
+/// What rows are made from.
+struct Lines<'a> {
+    part: &'a Part,
+    notes: Notes<'a>,
+    fixed: &'a Fixed<'a>,
+}
+
+/// Every board of the part that has circuits.
 pub(super) fn boards(part: &Part, fixed: &Fixed<'_>) -> Vec<BoardView> {
-    let testers = part.schedule.testers.iter().map(|tester| (tester.id, tester)).collect();
+    let lines = Lines { part, notes: Notes::of(part), fixed };
     let mut number = part.first_line;
-    part.schedule.boards.iter().map(|board| board_view(board, &testers, &mut number, fixed)).collect()
+    let with_circuits = part.schedule.boards.iter().filter(|board| !board.circuits.is_empty());
+    with_circuits.map(|board| lines.board(board, &mut number)).collect()
 }
 
-fn board_view(board: &Board, testers: &BTreeMap<TesterId, &Tester>, number: &mut u32, fixed: &Fixed<'_>) -> BoardView {
-    BoardView {
-        name: board.name.clone(),
-        place: board.place.clone(),
-        circuits: board.circuits.iter().map(|circuit| circuit_view(circuit, testers, number, fixed)).collect(),
-        empty: fixed.text("no-circuits"),
+/// The boards without circuits, in a sentence.
+pub(super) fn empty_boards(part: &Part, fixed: &Fixed<'_>) -> Option<String> {
+    let empty = part.schedule.boards.iter().filter(|board| board.circuits.is_empty());
+    let names: Vec<&str> = empty.map(|board| board.name.as_str()).collect();
+    (!names.is_empty()).then(|| fixed.with("no-circuits", &[("boards", &names.join(", "))]))
+}
+
+impl Lines<'_> {
+    fn board(&self, board: &Board, number: &mut u32) -> BoardView {
+        let sources = sources(&board.circuits);
+        let used = |note: &str| {
+            let readings = board.circuits.iter().flat_map(|circuit| &circuit.lines).filter_map(Line::reading);
+            readings.flat_map(|reading| &reading.remarks).any(|remark| remark == note)
+        };
+        let notes = self.notes.numbered().filter(|(_, note)| used(note));
+        let notes = notes.map(|(number, note)| format!("{} {note}", note_mark(&[number])));
+        BoardView {
+            name: board.name.clone(),
+            place: board.place.clone(),
+            legend: sourced(&sources, self.fixed).chain(notes).collect(),
+            circuits: board.circuits.iter().map(|circuit| self.circuit(circuit, &sources, number)).collect(),
+        }
+    }
+
+    fn circuit(&self, circuit: &Circuit, sources: &[&str], number: &mut u32) -> CircuitView {
+        let shared = notes::shared(circuit);
+        let facts = [&circuit.nominal, &circuit.measure, &circuit.conductors].into_iter().chain(&circuit.conditions);
+        let facts = facts.filter(|fact| !fact.is_empty()).cloned();
+        let on_each = (!shared.is_empty()).then(|| self.fixed.with("on-each-line", &[("remarks", &shared.join("; "))]));
+        let (mut details, mut below) = (Vec::new(), Vec::new());
+        let mut length = 0;
+        for said in facts.chain(on_each) {
+            length += said.chars().count();
+            if length > HEAD_MOST { below.push(said) } else { details.push(said) }
+        }
+        below.extend(circuit.notes.iter().map(|note| self.fixed.with("note", &[("note", note)])));
+        CircuitView {
+            name: [circuit.reference.as_str(), circuit.description.as_str()].join("  ").trim().to_owned(),
+            details,
+            below,
+            rows: self.rows(circuit, &shared, sources, number),
+        }
+    }
+
+    fn rows(&self, circuit: &Circuit, shared: &[&str], sources: &[&str], number: &mut u32) -> Vec<Row> {
+        let mut rows = Vec::new();
+        let missing = |line: &Line| matches!(line, Line::Missing(_));
+        for run in circuit.lines.chunk_by(|one, next| missing(one) && missing(next)) {
+            let first = *number;
+            *number += u32::try_from(run.len()).unwrap_or(u32::MAX);
+            rows.extend(run.first().map(|line| match line {
+                Line::Reading(reading) => Row::Reading(Box::new(self.reading(reading, first, shared, sources))),
+                Line::NotTested(said) => Row::NotTested(NotTestedRow {
+                    number: first.to_string(),
+                    sign: line.sign(),
+                    pair: said.pair.clone(),
+                    words: self.fixed.with("not-tested", &[("reason", &said.reason)]),
+                    time: self.fixed.date_time(said.said_at),
+                    person: said.person.clone(),
+                }),
+                Line::Missing(_) => Row::Missing(MissingRow {
+                    number: first.to_string(),
+                    sign: line.sign(),
+                    pairs: run.iter().map(Line::pair).collect::<Vec<_>>().join(", "),
+                    words: match run.len() {
+                        1 => self.fixed.text("missing"),
+                        _ => {
+                            let numbers = self.fixed.numbers(&(first..*number).collect());
+                            self.fixed.with("missing-lines", &[("numbers", &numbers)])
+                        }
+                    },
+                }),
+            }));
+        }
+        if rows.is_empty() {
+            rows.push(Row::Nothing { words: self.fixed.text("no-lines") });
+        }
+        rows
+    }
+
+    fn reading(&self, reading: &Reading, number: u32, shared: &[&str], sources: &[&str]) -> ReadingRow {
+        let fixed = self.fixed;
+        let limit_mark = match &reading.limit {
+            None => fixed.text("no-limit"),
+            Some(limit) if sources.len() > 1 => {
+                sources.iter().position(|source| *source == limit.source).map(mark).unwrap_or_default()
+            }
+            Some(_) => String::new(),
+        };
+        let (mut notes, mut remarks) = (Vec::new(), Vec::new());
+        for remark in reading.remarks.iter().filter(|remark| !shared.contains(&remark.as_str())) {
+            match self.notes.number(remark) {
+                Some(number) => notes.push(number),
+                None => remarks.push(remark.clone()),
+            }
+        }
+        remarks.extend((!reading.corrections.is_empty()).then(|| fixed.text("corrected")));
+        let length: usize = remarks.iter().chain([&reading.judgement]).map(|text| text.chars().count()).sum();
+        let testers = &self.part.schedule.testers;
+        let tester = testers.iter().find(|tester| Some(tester.id) == reading.tester);
+        ReadingRow {
+            number: number.to_string(),
+            sign: reading.sign,
+            pair: reading.pair.clone(),
+            stage: reading.stage.clone(),
+            reading: Number::shown(&reading.shown, fixed),
+            voltage: fixed.words().volts(reading.test_voltage_v),
+            limit: reading.limit.as_ref().map(|limit| Number::limit(limit.minimum_ohm, fixed)),
+            limit_mark,
+            judgement: reading.judgement.clone(),
+            notes: note_mark(&notes),
+            remarks,
+            tester_sign: reading.tester_sign,
+            tester: tester.map_or_else(|| fixed.text("no-tester"), |tester| said_of(tester, reading)),
+            time: fixed.date_time(reading.taken_at),
+            person: reading.person.clone(),
+            tall: length > TALL,
+        }
     }
 }
 
-fn circuit_view(
-    circuit: &Circuit,
-    testers: &BTreeMap<TesterId, &Tester>,
-    number: &mut u32,
-    fixed: &Fixed<'_>,
-) -> CircuitView {
-    let sources = sources(circuit);
-    let mut rows = Vec::new();
-    for line in &circuit.lines {
-        rows.push(row(line, *number, &sources, testers, fixed));
-        *number += 1;
+/// "Tester A · proved".
+pub(super) fn said_of(tester: &Tester, reading: &Reading) -> String {
+    format!("{} · {}", tester.name, reading.tester_state)
+}
+
+/// "(1, 3)", or nothing.
+fn note_mark(numbers: &[usize]) -> String {
+    match numbers {
+        [] => String::new(),
+        _ => format!("({})", numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")),
     }
-    let facts = [&circuit.nominal, &circuit.measure, &circuit.conductors];
-    let sourced = sources.iter().enumerate().map(|(index, source)| match sources.len() {
+}
+
+/// Where the limits come from; with a letter each where there are several.
+fn sourced<'a>(sources: &'a [&str], fixed: &'a Fixed<'_>) -> impl Iterator<Item = String> + 'a {
+    sources.iter().enumerate().map(|(index, source)| match sources.len() {
         1 => fixed.with("source", &[("source", source)]),
         _ => fixed.with("source-marked", &[("mark", &mark(index)), ("source", source)]),
-    });
-    CircuitView {
-        name: [circuit.reference.as_str(), circuit.description.as_str()].join("  ").trim().to_owned(),
-        details: facts.into_iter().filter(|fact| !fact.is_empty()).cloned().chain(sourced).collect(),
-        conditions: circuit
-            .conditions
-            .iter()
-            .cloned()
-            .chain(circuit.notes.iter().map(|note| fixed.with("note", &[("note", note)])))
-            .collect(),
-        rows,
-        empty: fixed.text("no-lines"),
-    }
+    })
 }
 
-/// The sources of a circuit's limits, in the order of its lines; nearly always one.
-fn sources(circuit: &Circuit) -> Vec<&str> {
+/// The sources of a board's limits, in the order of its lines; nearly always one.
+fn sources(circuits: &[Circuit]) -> Vec<&str> {
     let mut sources = Vec::new();
-    for line in &circuit.lines {
-        if let Line::Reading(reading) = line
-            && let Some(limit) = &reading.limit
-            && !sources.contains(&limit.source.as_str())
-        {
+    let limits = circuits.iter().flat_map(|circuit| &circuit.lines).filter_map(|line| line.reading()?.limit.as_ref());
+    for limit in limits {
+        if !sources.contains(&limit.source.as_str()) {
             sources.push(limit.source.as_str());
         }
     }
@@ -155,62 +284,5 @@ fn mark(index: usize) -> String {
     match u8::try_from(index) {
         Ok(small) if small < 26 => char::from(b'a' + small).to_string(),
         _ => (index + 1).to_string(),
-    }
-}
-
-fn row(line: &Line, number: u32, sources: &[&str], testers: &BTreeMap<TesterId, &Tester>, fixed: &Fixed<'_>) -> Row {
-    let words = |words: String, time: String, person: String| {
-        let pair = line.pair().to_owned();
-        Row::Words(WordsRow { number: number.to_string(), sign: line.sign(), pair, words, time, person })
-    };
-    match line {
-        Line::Reading(reading) => Row::Reading(Box::new(reading_row(reading, number, sources, testers, fixed))),
-        Line::NotTested(said) => words(
-            fixed.with("not-tested", &[("reason", &said.reason)]),
-            fixed.date_time(said.said_at),
-            said.person.clone(),
-        ),
-        Line::Missing(_) => words(fixed.text("missing"), String::new(), String::new()),
-    }
-}
-
-fn reading_row(
-    reading: &Reading,
-    number: u32,
-    sources: &[&str],
-    testers: &BTreeMap<TesterId, &Tester>,
-    fixed: &Fixed<'_>,
-) -> ReadingRow {
-    let limit_mark = match &reading.limit {
-        None => fixed.text("no-limit"),
-        Some(limit) if sources.len() > 1 => {
-            sources.iter().position(|source| *source == limit.source).map(mark).unwrap_or_default()
-        }
-        Some(_) => String::new(),
-    };
-    let corrected = (!reading.corrections.is_empty()).then(|| fixed.text("corrected"));
-    ReadingRow {
-        number: number.to_string(),
-        sign: reading.sign,
-        pair: reading.pair.clone(),
-        stage: reading.stage.clone(),
-        reading: Number::shown(&reading.shown, fixed),
-        voltage: fixed.words().volts(reading.test_voltage_v),
-        limit: reading.limit.as_ref().map(|limit| Number::limit(limit.minimum_ohm, fixed)),
-        limit_mark,
-        judgement: reading.judgement.clone(),
-        remarks: reading.remarks.iter().cloned().chain(corrected).collect(),
-        tester_sign: reading.tester_sign,
-        tester: tester_name(reading, testers, fixed),
-        tester_state: reading.tester_state.clone(),
-        time: fixed.date_time(reading.taken_at),
-        person: reading.person.clone(),
-    }
-}
-
-fn tester_name(reading: &Reading, testers: &BTreeMap<TesterId, &Tester>, fixed: &Fixed<'_>) -> String {
-    match reading.tester.and_then(|id| testers.get(&id)) {
-        Some(tester) => tester.name.clone(),
-        None => fixed.text("no-tester"),
     }
 }

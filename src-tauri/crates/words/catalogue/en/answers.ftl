@@ -187,6 +187,7 @@ answer-kind-calibration = Calibration by a laboratory
 answer-kind-bench = Bench verification
 answer-verification-failed-whole = Failed on the whole
 answer-statement-as-found = { $volts } as found: { $what }
+answer-statement-both = { $volts } as found and as left: { $what }
 answer-statement-as-left = { $volts } as left: { $what }
 answer-outcome-good = good
 answer-outcome-failed = failed

@@ -7,7 +7,6 @@ papers-scope = This schedule covers insulation resistance only and is no certifi
 papers-part = Part { $number } of { $of }
 papers-page = Page { $page } of { $pages }
 papers-fingerprint = Fingerprint { $fingerprint }
-papers-signs = Signs
 papers-sign-to-do = to do
 papers-sign-done = recorded
 papers-sign-look = look
@@ -21,13 +20,11 @@ papers-parts = Parts and their boards
 papers-as-of = As of
 papers-limit-set = Limit set
 papers-version = version { $version }
-papers-policies = Policies
 papers-rules = Rules
 papers-rules-version = version { $version }
 papers-digest-set = SHA-256 of the limit set
 papers-digest-whole = SHA-256 of the whole schedule
 papers-digest-part = SHA-256 of this part
-papers-counts = Lines
 papers-count-readings =
     { $count ->
         [one] { $count } reading
@@ -67,17 +64,25 @@ papers-finding-more =
         [one] and { $count } more, marked in the schedule
        *[other] and { $count } more, marked in the schedule
     }
-papers-line-number = No. { $number }
+papers-line-numbers = No. { $numbers }
+papers-finding-board =
+    { $count ->
+        [one] { $board }, circuit { $circuits }
+       *[other] { $board }, circuits { $circuits }
+    }
 papers-testers = Testers and the verifications relied on
+papers-testers-more = Their ranges, accuracy and lead checks stand at the end.
+papers-testers-detail = Testers: ranges, accuracy, lead checks
 papers-testers-none = No tester was chosen for any reading.
 papers-serial = serial number { $serial }
 papers-verifications-none = No verification on record.
 papers-recorded = put on record { $time } by { $person }
 papers-replaced-characters = Characters this typeface does not hold are printed as “{ $sign }”; the attached data holds them unchanged.
 
+papers-shortened = Texts longer than a line holds end in “…”; the attached data holds them whole.
+
 papers-board = Board
-papers-circuit = Circuit
-papers-no-circuits = No circuits on this board.
+papers-no-circuits = Boards without circuits: { $boards }
 papers-no-lines = Nothing recorded and nothing required.
 papers-column-number = No.
 papers-column-pair = Pair
@@ -89,13 +94,15 @@ papers-column-tester = Tester and its state
 papers-column-time = Time
 papers-column-person = Person
 papers-not-tested = Not tested: { $reason }
-papers-missing = Required; nothing recorded
+papers-missing = required; nothing recorded
+papers-missing-lines = required; nothing recorded ({ $numbers })
+papers-on-each-line = on each line: { $remarks }
 papers-no-limit = none stated
 papers-no-tester = No tester chosen
-papers-source = Limit from { $source }
-papers-source-marked = Limit { $mark } from { $source }
+papers-source = Limits from { $source }
+papers-source-marked = Limits { $mark } from { $source }
 papers-note = Note: { $note }
-papers-corrected = Corrected, see below
+papers-corrected = corrected, see the end
 
 papers-past = Withdrawn and replaced readings
 papers-corrections = Corrected readings
