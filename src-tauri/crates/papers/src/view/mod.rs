@@ -5,6 +5,7 @@ mod front;
 mod notes;
 mod past;
 mod rows;
+mod sources;
 mod testers;
 
 use std::collections::BTreeMap;

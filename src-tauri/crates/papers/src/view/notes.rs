@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::report::{Circuit, Line, Part, Reading};
 
+/// Lines a remark is found on before it becomes a note; rarer ones are read more easily beside their line.
+const LINES_LEAST: usize = 3;
 /// Longest remark that becomes a note, in characters: the notes stand at the head of every page.
 const NOTE_MOST: usize = 160;
 /// Notes at most, for the same reason; further remarks stand under their line.
@@ -13,7 +15,7 @@ const NOTES_MOST: usize = 12;
 pub(super) struct Notes<'a>(Vec<&'a str>);
 
 impl<'a> Notes<'a> {
-    /// Every short remark found on more than one line, beside those that hold for a whole circuit.
+    /// Every short remark found on several lines, beside those that hold for a whole circuit.
     pub(super) fn of(part: &'a Part) -> Self {
         let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
         let mut met = Vec::new();
@@ -23,7 +25,7 @@ impl<'a> Notes<'a> {
             for remark in own.filter(|remark| !shared.contains(remark)) {
                 let count = counts.entry(remark).or_default();
                 *count += 1;
-                if *count == 2 && remark.chars().count() <= NOTE_MOST {
+                if *count == LINES_LEAST && remark.chars().count() <= NOTE_MOST {
                     met.push(remark);
                 }
             }

@@ -7,6 +7,7 @@ use crate::report::{Board, Circuit, Line, Part, Reading, Sign, Tester};
 
 use super::Number;
 use super::notes::{self, Notes};
+use super::sources::Sources;
 
 /// Characters the head of a circuit holds beside its name; it is repeated on every page the circuit goes on to.
 const HEAD_MOST: usize = 500;
@@ -61,7 +62,7 @@ pub(super) struct ReadingRow {
     reading: Number,
     voltage: String,
     limit: Option<Number>,
-    /// Letter of the source among those of the circuit, where there are several; or "none stated".
+    /// Mark of a source other than the board's usual one; or "none stated".
     limit_mark: String,
     judgement: String,
     /// Numbers of the notes that hold for it.
@@ -134,7 +135,7 @@ pub(super) fn empty_boards(part: &Part, fixed: &Fixed<'_>) -> Option<String> {
 
 impl Lines<'_> {
     fn board(&self, board: &Board, number: &mut u32) -> BoardView {
-        let sources = sources(&board.circuits);
+        let sources = Sources::of(&board.circuits);
         let used = |note: &str| {
             let readings = board.circuits.iter().flat_map(|circuit| &circuit.lines).filter_map(Line::reading);
             readings.flat_map(|reading| &reading.remarks).any(|remark| remark == note)
@@ -144,19 +145,20 @@ impl Lines<'_> {
         BoardView {
             name: board.name.clone(),
             place: board.place.clone(),
-            legend: sourced(&sources, self.fixed).chain(notes).collect(),
+            legend: sources.legend(self.fixed).into_iter().chain(notes).collect(),
             circuits: board.circuits.iter().map(|circuit| self.circuit(circuit, &sources, number)).collect(),
         }
     }
 
-    fn circuit(&self, circuit: &Circuit, sources: &[&str], number: &mut u32) -> CircuitView {
+    fn circuit(&self, circuit: &Circuit, sources: &Sources<'_>, number: &mut u32) -> CircuitView {
         let shared = notes::shared(circuit);
         let facts = [&circuit.nominal, &circuit.measure, &circuit.conductors].into_iter().chain(&circuit.conditions);
         let facts = facts.filter(|fact| !fact.is_empty()).cloned();
+        let source = sources.of_circuit(circuit).map(|source| self.fixed.with("source", &[("source", source)]));
         let on_each = (!shared.is_empty()).then(|| self.fixed.with("on-each-line", &[("remarks", &shared.join("; "))]));
         let (mut details, mut below) = (Vec::new(), Vec::new());
         let mut length = 0;
-        for said in facts.chain(on_each) {
+        for said in facts.chain(source).chain(on_each) {
             length += said.chars().count();
             if length > HEAD_MOST { below.push(said) } else { details.push(said) }
         }
@@ -169,14 +171,16 @@ impl Lines<'_> {
         }
     }
 
-    fn rows(&self, circuit: &Circuit, shared: &[&str], sources: &[&str], number: &mut u32) -> Vec<Row> {
+    fn rows(&self, circuit: &Circuit, shared: &[&str], sources: &Sources<'_>, number: &mut u32) -> Vec<Row> {
+        // Where the head of the circuit names its source, its lines need no mark.
+        let marked = sources.of_circuit(circuit).is_none().then_some(sources);
         let mut rows = Vec::new();
         let missing = |line: &Line| matches!(line, Line::Missing(_));
         for run in circuit.lines.chunk_by(|one, next| missing(one) && missing(next)) {
             let first = *number;
             *number += u32::try_from(run.len()).unwrap_or(u32::MAX);
             rows.extend(run.first().map(|line| match line {
-                Line::Reading(reading) => Row::Reading(Box::new(self.reading(reading, first, shared, sources))),
+                Line::Reading(reading) => Row::Reading(Box::new(self.reading(reading, first, shared, marked))),
                 Line::NotTested(said) => Row::NotTested(NotTestedRow {
                     number: first.to_string(),
                     sign: line.sign(),
@@ -205,14 +209,11 @@ impl Lines<'_> {
         rows
     }
 
-    fn reading(&self, reading: &Reading, number: u32, shared: &[&str], sources: &[&str]) -> ReadingRow {
+    fn reading(&self, reading: &Reading, number: u32, shared: &[&str], marked: Option<&Sources<'_>>) -> ReadingRow {
         let fixed = self.fixed;
         let limit_mark = match &reading.limit {
             None => fixed.text("no-limit"),
-            Some(limit) if sources.len() > 1 => {
-                sources.iter().position(|source| *source == limit.source).map(mark).unwrap_or_default()
-            }
-            Some(_) => String::new(),
+            Some(limit) => marked.and_then(|sources| sources.mark(&limit.source)).unwrap_or_default(),
         };
         let (mut notes, mut remarks) = (Vec::new(), Vec::new());
         for remark in reading.remarks.iter().filter(|remark| !shared.contains(&remark.as_str())) {
@@ -256,33 +257,5 @@ fn note_mark(numbers: &[usize]) -> String {
     match numbers {
         [] => String::new(),
         _ => format!("({})", numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")),
-    }
-}
-
-/// Where the limits come from; with a letter each where there are several.
-fn sourced<'a>(sources: &'a [&str], fixed: &'a Fixed<'_>) -> impl Iterator<Item = String> + 'a {
-    sources.iter().enumerate().map(|(index, source)| match sources.len() {
-        1 => fixed.with("source", &[("source", source)]),
-        _ => fixed.with("source-marked", &[("mark", &mark(index)), ("source", source)]),
-    })
-}
-
-/// The sources of a board's limits, in the order of its lines; nearly always one.
-fn sources(circuits: &[Circuit]) -> Vec<&str> {
-    let mut sources = Vec::new();
-    let limits = circuits.iter().flat_map(|circuit| &circuit.lines).filter_map(|line| line.reading()?.limit.as_ref());
-    for limit in limits {
-        if !sources.contains(&limit.source.as_str()) {
-            sources.push(limit.source.as_str());
-        }
-    }
-    sources
-}
-
-/// a, b, … z, then numbers.
-fn mark(index: usize) -> String {
-    match u8::try_from(index) {
-        Ok(small) if small < 26 => char::from(b'a' + small).to_string(),
-        _ => (index + 1).to_string(),
     }
 }

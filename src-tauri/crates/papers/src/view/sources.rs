@@ -1,0 +1,55 @@
+//! Where the limits of a board come from. Nearly always it is one source, said once at the head of each page.
+
+use std::collections::BTreeMap;
+
+use crate::fixed::Fixed;
+use crate::report::{Circuit, Limit, Line};
+
+/// The sources of a board's limits, the most frequent one first.
+pub(super) struct Sources<'a>(Vec<&'a str>);
+
+impl<'a> Sources<'a> {
+    pub(super) fn of(circuits: &'a [Circuit]) -> Self {
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+        for limit in circuits.iter().flat_map(limits) {
+            *counts.entry(&limit.source).or_default() += 1;
+        }
+        let mut sources: Vec<&str> = counts.keys().copied().collect();
+        sources.sort_by_key(|source| std::cmp::Reverse(counts.get(source)));
+        Self(sources)
+    }
+
+    /// The usual source, then each other one with its mark.
+    pub(super) fn legend(&self, fixed: &Fixed<'_>) -> Vec<String> {
+        let said = self.0.iter().enumerate().map(|(index, source)| match (index, self.0.len()) {
+            (0, 1) => fixed.with("source", &[("source", source)]),
+            (0, _) => fixed.with("source-unmarked", &[("source", source)]),
+            _ => format!("{} {}", letter(index), fixed.with("source", &[("source", source)])),
+        });
+        said.collect()
+    }
+
+    /// The one source of a circuit's limits, where it is not the usual one.
+    pub(super) fn of_circuit<'c>(&self, circuit: &'c Circuit) -> Option<&'c str> {
+        let mut sources = limits(circuit).map(|limit| limit.source.as_str());
+        let first = sources.next().filter(|first| self.0.first() != Some(first))?;
+        sources.all(|source| source == first).then_some(first)
+    }
+
+    /// "(a)" for a source that is not the usual one.
+    pub(super) fn mark(&self, source: &str) -> Option<String> {
+        self.0.iter().position(|known| *known == source).filter(|index| *index > 0).map(letter)
+    }
+}
+
+fn limits(circuit: &Circuit) -> impl Iterator<Item = &Limit> {
+    circuit.lines.iter().filter_map(|line: &Line| line.reading()?.limit.as_ref())
+}
+
+/// (a), (b), … (z), then numbers.
+fn letter(index: usize) -> String {
+    match u8::try_from(index) {
+        Ok(small @ 1..=26) => format!("({})", char::from(b'a' + small - 1)),
+        _ => format!("({index})"),
+    }
+}
