@@ -16,6 +16,7 @@ fn readings(schedule: &Schedule) -> Vec<ReadingId> {
 fn one_circuit_of(lines: usize) -> Schedule {
     let mut schedule = large(1);
     let circuit = &mut schedule.boards[0].circuits[0];
+    circuit.past.clear();
     circuit.lines = (0..lines)
         .map(|line| Line::Reading(Box::new(reading(line, "L–N", shown(Comparator::Exact, "10", Unit::MegaOhm), 0))))
         .collect();

@@ -20,9 +20,7 @@ impl<'a> Notes<'a> {
         let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
         let mut met = Vec::new();
         for circuit in part.schedule.boards.iter().flat_map(|board| &board.circuits) {
-            let shared = shared(circuit);
-            let own = readings(circuit).flat_map(|reading| &reading.remarks).map(String::as_str);
-            for remark in own.filter(|remark| !shared.contains(remark)) {
+            for remark in own(circuit) {
                 let count = counts.entry(remark).or_default();
                 *count += 1;
                 if *count == LINES_LEAST && remark.chars().count() <= NOTE_MOST {
@@ -52,6 +50,13 @@ pub(super) fn shared(circuit: &Circuit) -> Vec<&str> {
     let others: Vec<&Reading> = readings.collect();
     let holds = |remark: &&str| others.iter().all(|other| other.remarks.iter().any(|it| it == remark));
     first.remarks.iter().map(String::as_str).filter(|_| !others.is_empty()).filter(holds).collect()
+}
+
+/// Remarks of a circuit's lines that its head does not say.
+pub(super) fn own(circuit: &Circuit) -> impl Iterator<Item = &str> {
+    let shared = shared(circuit);
+    let remarks = readings(circuit).flat_map(|reading| &reading.remarks).map(String::as_str);
+    remarks.filter(move |remark| !shared.contains(remark))
 }
 
 fn readings(circuit: &Circuit) -> impl Iterator<Item = &Reading> {

@@ -137,15 +137,15 @@ impl Lines<'_> {
     fn board(&self, board: &Board, number: &mut u32) -> BoardView {
         let sources = Sources::of(&board.circuits);
         let used = |note: &str| {
-            let readings = board.circuits.iter().flat_map(|circuit| &circuit.lines).filter_map(Line::reading);
-            readings.flat_map(|reading| &reading.remarks).any(|remark| remark == note)
+            let mut own = board.circuits.iter().flat_map(notes::own);
+            own.any(|remark| remark == note)
         };
         let notes = self.notes.numbered().filter(|(_, note)| used(note));
         let notes = notes.map(|(number, note)| format!("{} {note}", note_mark(&[number])));
         BoardView {
             name: board.name.clone(),
             place: board.place.clone(),
-            legend: sources.legend(self.fixed).into_iter().chain(notes).collect(),
+            legend: sources.legend(&board.circuits, self.fixed).into_iter().chain(notes).collect(),
             circuits: board.circuits.iter().map(|circuit| self.circuit(circuit, &sources, number)).collect(),
         }
     }
@@ -154,7 +154,8 @@ impl Lines<'_> {
         let shared = notes::shared(circuit);
         let facts = [&circuit.nominal, &circuit.measure, &circuit.conductors].into_iter().chain(&circuit.conditions);
         let facts = facts.filter(|fact| !fact.is_empty()).cloned();
-        let source = sources.of_circuit(circuit).map(|source| self.fixed.with("source", &[("source", source)]));
+        let source =
+            sources.of_circuit(circuit).map(|source| self.fixed.with("source-of-circuit", &[("source", source)]));
         let on_each = (!shared.is_empty()).then(|| self.fixed.with("on-each-line", &[("remarks", &shared.join("; "))]));
         let (mut details, mut below) = (Vec::new(), Vec::new());
         let mut length = 0;

@@ -19,12 +19,14 @@ impl<'a> Sources<'a> {
         Self(sources)
     }
 
-    /// The usual source, then each other one with its mark.
-    pub(super) fn legend(&self, fixed: &Fixed<'_>) -> Vec<String> {
-        let said = self.0.iter().enumerate().map(|(index, source)| match (index, self.0.len()) {
-            (0, 1) => fixed.with("source", &[("source", source)]),
-            (0, _) => fixed.with("source-unmarked", &[("source", source)]),
-            _ => format!("{} {}", letter(index), fixed.with("source", &[("source", source)])),
+    /// The usual source, then with its mark each other one that a line is marked with.
+    pub(super) fn legend(&self, circuits: &[Circuit], fixed: &Fixed<'_>) -> Vec<String> {
+        let mixed = || circuits.iter().filter(|circuit| self.of_circuit(circuit).is_none());
+        let marked = |source: &str| mixed().flat_map(limits).any(|limit| limit.source == source);
+        let said = self.0.iter().enumerate().filter_map(|(index, source)| match (index, self.0.len()) {
+            (0, 1) => Some(fixed.with("source", &[("source", source)])),
+            (0, _) => Some(fixed.with("source-unmarked", &[("source", source)])),
+            _ => marked(source).then(|| format!("{} {source}", letter(index))),
         });
         said.collect()
     }

@@ -99,8 +99,9 @@ papers-missing-lines = required; nothing recorded ({ $numbers })
 papers-on-each-line = on each line: { $remarks }
 papers-no-limit = none stated
 papers-no-tester = No tester chosen
-papers-source = limits from { $source }
-papers-source-unmarked = limits from { $source } unless another source is named
+papers-source = Limits from { $source }
+papers-source-of-circuit = limits from { $source }
+papers-source-unmarked = Limits from { $source } unless another source is named
 papers-note = Note: { $note }
 papers-corrected = corrected, see the end
 
