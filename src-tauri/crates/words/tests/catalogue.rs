@@ -153,7 +153,8 @@ fn every_sentence_is_said_somewhere() {
     }
 }
 
-/// What an operation answers, complains of or fails with is named where it is said: by its key, a failure by its code.
+/// What an operation answers, complains of or fails with, and what stands on papers, is named where it is said: by its
+/// key, a failure by its code.
 #[test]
 fn every_answer_is_given_somewhere() {
     fn sources(folder: &std::path::Path, out: &mut String) {
@@ -172,7 +173,9 @@ fn every_answer_is_given_somewhere() {
     }
     for (key, _) in messages(Locale::ENGLISH) {
         let said = ["answer-", "complaint-"].iter().any(|start| key.starts_with(start));
-        let name = key.strip_prefix("failure-").or(said.then_some(key.as_str()));
+        // Papers name their messages without what they share.
+        let on_paper = key.strip_prefix("papers-").map(|key| key.strip_prefix("column-").unwrap_or(key));
+        let name = key.strip_prefix("failure-").or(on_paper).or(said.then_some(key.as_str()));
         assert!(name.is_none_or(|name| source.contains(&format!("\"{name}\""))), "nobody says {key}");
     }
 }

@@ -37,8 +37,8 @@ const COLUMNS: [(&str, Cell); 48] = [
     ("tester_serial", |it, _| it.tester().map(|tester| tester.serial.clone()).unwrap_or_default()),
     ("tester_state", |it, _| it.said(|reading| codes::tester_state(reading.state).to_owned())),
     ("tester_state_text", |it, _| it.said(|reading| reading.tester_state.clone())),
-    ("recorded_time", |it, _| it.at().map(codes::time).unwrap_or_default()),
-    ("recorded_by", |it, _| it.person().to_owned()),
+    ("time", |it, _| it.at().map(codes::time).unwrap_or_default()),
+    ("person", |it, _| it.person().to_owned()),
     ("reason_text", |it, _| it.reason().to_owned()),
     ("corrections_text", |it, fixed| it.said(|reading| corrections(reading, fixed).join("; "))),
     ("replaced_by_line_number", |it, _| it.replaced_by.map(|number| number.to_string()).unwrap_or_default()),
@@ -66,5 +66,21 @@ pub(super) fn table(entries: &[Entry<'_>], fixed: &Fixed<'_>) -> Table {
         name: fixed.text("sheet-data"),
         heads: COLUMNS.iter().map(|(name, _)| (*name).to_owned()).collect(),
         rows: entries.iter().map(|entry| COLUMNS.iter().map(|(_, cell)| cell(entry, fixed)).collect()).collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::COLUMNS;
+
+    #[test]
+    fn every_column_is_described_in_its_order() {
+        let described = include_str!("../../../../../schemas/schedule-csv.md");
+        let described: Vec<&str> = described
+            .lines()
+            .filter_map(|line| line.strip_prefix("| `")?.split_once('`'))
+            .map(|(name, _)| name)
+            .collect();
+        assert_eq!(described, COLUMNS.map(|(name, _)| name));
     }
 }

@@ -11,6 +11,9 @@ use crate::report::{Board, Circuit, Correction, Fate, Part, Past, Reading, Sign}
 use super::Number;
 use super::rows::said_of;
 
+/// Characters of a judgement or a reason beyond which a row may go on on the next page.
+const TALL: usize = 300;
+
 /// A reading withdrawn or replaced.
 #[derive(Serialize)]
 pub(super) struct PastRow {
@@ -24,6 +27,8 @@ pub(super) struct PastRow {
     taken: [String; 2],
     what: String,
     by: [String; 2],
+    /// With so much text that the row may go on on the next page.
+    tall: bool,
 }
 
 impl PastRow {
@@ -46,6 +51,7 @@ pub(super) fn past(part: &Part, numbers: &BTreeMap<ReadingId, u32>, fixed: &Fixe
         .flat_map(|(board, circuit)| circuit.past.iter().map(move |past| (board, circuit, past)))
         .zip(part.first_past..)
         .map(|((board, circuit, past), number)| {
+            let what = fate(past, numbers, fixed);
             let tester = part.schedule.testers.iter().find(|known| Some(known.id) == past.reading.tester);
             PastRow {
                 number: number.to_string(),
@@ -56,7 +62,8 @@ pub(super) fn past(part: &Part, numbers: &BTreeMap<ReadingId, u32>, fixed: &Fixe
                 tester_sign: past.reading.tester_sign,
                 tester: tester.map_or_else(|| fixed.text("no-tester"), |tester| said_of(tester, &past.reading)),
                 taken: fixed.by(past.reading.taken_at, &past.reading.person),
-                what: fate(past, numbers, fixed),
+                tall: [&past.reading.judgement, &what].iter().any(|text| text.chars().count() > TALL),
+                what,
                 by: fixed.by(past.at, &past.person),
             }
         })

@@ -7,12 +7,12 @@ use crate::report::{Board, Circuit, Line, Part, Reading, Sign, Tester};
 
 use super::Number;
 use super::notes::{self, Notes};
-use super::sources::Sources;
+use super::sources::{Named, Sources};
 
 /// Characters the head of a circuit holds beside its name; it is repeated on every page the circuit goes on to.
 const HEAD_MOST: usize = 500;
 /// Characters of judgement and remarks beyond which a row may go on on the next page.
-const TALL: usize = 1_200;
+const TALL: usize = 700;
 
 /// One board with circuits.
 #[derive(Serialize)]
@@ -212,11 +212,19 @@ impl Lines<'_> {
 
     fn reading(&self, reading: &Reading, number: u32, shared: &[&str], marked: Option<&Sources<'_>>) -> ReadingRow {
         let fixed = self.fixed;
-        let limit_mark = match &reading.limit {
-            None => fixed.text("no-limit"),
-            Some(limit) => marked.and_then(|sources| sources.mark(&limit.source)).unwrap_or_default(),
-        };
         let (mut notes, mut remarks) = (Vec::new(), Vec::new());
+        let limit_mark = match (&reading.limit, marked) {
+            (None, _) => fixed.text("no-limit"),
+            (Some(_), None) => String::new(),
+            (Some(limit), Some(sources)) => match sources.named(&limit.source, fixed) {
+                Named::Usual => String::new(),
+                Named::Marked(mark) => mark,
+                Named::InWords(source) => {
+                    remarks.push(source);
+                    String::new()
+                }
+            },
+        };
         for remark in reading.remarks.iter().filter(|remark| !shared.contains(&remark.as_str())) {
             match self.notes.number(remark) {
                 Some(number) => notes.push(number),

@@ -5,6 +5,16 @@ use std::collections::BTreeMap;
 use crate::fixed::Fixed;
 use crate::report::{Circuit, Limit, Line};
 
+/// Marked sources at most: they stand at the head of every page.
+const MARKED_MOST: usize = 4;
+
+/// How a line names the source of its limit.
+pub(super) enum Named {
+    Usual,
+    Marked(String),
+    InWords(String),
+}
+
 /// The sources of a board's limits, the most frequent one first.
 pub(super) struct Sources<'a>(Vec<&'a str>);
 
@@ -23,11 +33,12 @@ impl<'a> Sources<'a> {
     pub(super) fn legend(&self, circuits: &[Circuit], fixed: &Fixed<'_>) -> Vec<String> {
         let mixed = || circuits.iter().filter(|circuit| self.of_circuit(circuit).is_none());
         let marked = |source: &str| mixed().flat_map(limits).any(|limit| limit.source == source);
-        let said = self.0.iter().enumerate().filter_map(|(index, source)| match (index, self.0.len()) {
-            (0, 1) => Some(fixed.with("source", &[("source", source)])),
-            (0, _) => Some(fixed.with("source-unmarked", &[("source", source)])),
-            _ => marked(source).then(|| format!("{} {source}", letter(index))),
-        });
+        let said =
+            self.0.iter().take(MARKED_MOST + 1).enumerate().filter_map(|(index, source)| match (index, self.0.len()) {
+                (0, 1) => Some(fixed.with("source", &[("source", source)])),
+                (0, _) => Some(fixed.with("source-unmarked", &[("source", source)])),
+                _ => marked(source).then(|| format!("{} {source}", letter(index))),
+            });
         said.collect()
     }
 
@@ -38,9 +49,13 @@ impl<'a> Sources<'a> {
         sources.all(|source| source == first).then_some(first)
     }
 
-    /// "(a)" for a source that is not the usual one.
-    pub(super) fn mark(&self, source: &str) -> Option<String> {
-        self.0.iter().position(|known| *known == source).filter(|index| *index > 0).map(letter)
+    /// How a line names its source beside its limit; of a source too rare for a mark, a line says it in words.
+    pub(super) fn named(&self, source: &str, fixed: &Fixed<'_>) -> Named {
+        match self.0.iter().position(|known| *known == source) {
+            Some(0) => Named::Usual,
+            Some(index) if index <= MARKED_MOST => Named::Marked(letter(index)),
+            _ => Named::InWords(fixed.with("source-of-circuit", &[("source", source)])),
+        }
     }
 }
 
@@ -48,10 +63,8 @@ fn limits(circuit: &Circuit) -> impl Iterator<Item = &Limit> {
     circuit.lines.iter().filter_map(|line: &Line| line.reading()?.limit.as_ref())
 }
 
-/// (a), (b), … (z), then numbers.
+/// (a), (b), … for the sources after the usual one.
 fn letter(index: usize) -> String {
-    match u8::try_from(index) {
-        Ok(small @ 1..=26) => format!("({})", char::from(b'a' + small - 1)),
-        _ => format!("({index})"),
-    }
+    let letter = ('a'..='z').nth(index.saturating_sub(1));
+    letter.map_or_else(|| format!("({index})"), |letter| format!("({letter})"))
 }

@@ -1,6 +1,8 @@
 //! An invented schedule, for the tests and the sample documents. Nothing in it was measured anywhere.
 #![allow(dead_code, unreachable_pub, clippy::unwrap_used, clippy::expect_used)]
 
+pub mod every_text;
+
 use chrono::{DateTime, Duration};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, ReadingId, TesterId, VerificationId};
 use provenohm_assess::judgement::{TesterState, Value};
