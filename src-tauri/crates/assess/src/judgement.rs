@@ -382,6 +382,11 @@ pub enum MethodReason {
         /// When.
         at: Moment,
     },
+    /// The job asks for a quick check of the tester within so many days before a reading, and there is none. *Look*.
+    NoQuickCheck {
+        /// Days asked for.
+        days: u32,
+    },
     /// N was not isolated from PE. *Look*.
     NeutralNotIsolated,
     /// Loads were connected. Remark.

@@ -5,8 +5,10 @@
 
 pub mod bench;
 pub mod circuit;
+pub mod group;
 pub mod guard;
 pub mod ids;
+pub mod interval;
 pub mod judge;
 pub mod judgement;
 pub mod limits;
@@ -14,6 +16,7 @@ pub mod moment;
 pub mod policy;
 pub mod quantity;
 pub mod reading;
+pub mod recall;
 pub mod reference;
 pub mod standard;
 pub mod tester;

@@ -35,4 +35,9 @@ pub struct Policies {
     pub value: ValuePolicy,
     /// What proves a tester.
     pub tester: TesterPolicy,
+    /// A good quick check, or a verification, of the tester at that voltage is asked for within so many days before a
+    /// reading; absent: none is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub quick_check_days: Option<u32>,
 }

@@ -34,6 +34,9 @@ impl Words {
             MethodReason::LeadsMayReadLow { at, .. } => {
                 self.text_with("said-method-leads-may-read-low", &[("at", self.time(*at).into())])
             }
+            MethodReason::NoQuickCheck { days } => {
+                self.text_with("said-method-no-quick-check", &[("days", (*days).into())])
+            }
             MethodReason::NeutralNotIsolated => self.text("said-method-neutral-not-isolated"),
             MethodReason::LoadsConnected => self.text("said-method-loads-connected"),
             MethodReason::FewerDigits { resolution_ohm } => {

@@ -34,7 +34,7 @@ fn said(of: Shown, at: u32, value: ValuePolicy) -> String {
     let prepared = Prepared::new(&tester);
     let reading = reading(of, at);
     let wanted = Wanted { limit: Some(limit()), ..Wanted::default() };
-    let policies = Policies { value, tester: TesterPolicy::Usual };
+    let policies = Policies { value, tester: TesterPolicy::Usual, quick_check_days: None };
     let asked =
         Asked { reading: &reading, wanted: &wanted, tester: Some(&prepared), policies, known: Known::default() };
     Words::new(Locale::ENGLISH).value_sentence(&judge(&asked), &reading).replace('\u{a0}', " ")

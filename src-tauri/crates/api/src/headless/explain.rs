@@ -107,7 +107,7 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
     // The instant bears on nothing here: there is no history to place it in.
     let reading = imagined(tester, asked.shown, volts, chrono::DateTime::UNIX_EPOCH.fixed_offset());
     let wanted = Wanted { limit: Some(limit.clone()), ..Wanted::default() };
-    let policies = Policies { value: asked.policy, tester: TesterPolicy::default() };
+    let policies = Policies { value: asked.policy, tester: TesterPolicy::default(), quick_check_days: None };
     let prepared = Prepared::new(&history);
     let judgement = judge(&Asked {
         reading: &reading,

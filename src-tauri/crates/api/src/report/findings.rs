@@ -38,6 +38,7 @@ const OF_READINGS: [(&str, Sign, Test); 19] = [
                     | MethodReason::AboveTesterLimit { .. }
                     | MethodReason::FarBelowOthers { .. }
                     | MethodReason::DoubtfulClock
+                    | MethodReason::NoQuickCheck { .. }
                     | MethodReason::NeutralNotIsolated
             )
         })

@@ -47,6 +47,7 @@ impl MethodReason {
             Self::LowerVoltage { .. }
             | Self::HigherVoltage { .. }
             | Self::LeadsInDoubt { .. }
+            | Self::NoQuickCheck { .. }
             | Self::NeutralNotIsolated
             | Self::FewerDigits { .. }
             | Self::AboveTesterLimit { .. }

@@ -25,6 +25,10 @@ pub(super) fn method(asked: &Asked<'_>, value: &ValueJudgement) -> Vec<MethodRea
     if let Some(median) = known.median.filter(|m| m.is_far_above(reading.shown)) {
         add(true, MethodReason::FarBelowOthers { median_ohm: median.ohms, readings: median.readings });
     }
+    if let Some(days) = asked.policies.quick_check_days.filter(|_| reading.tester.is_some()) {
+        let checked = asked.tester.is_some_and(|t| t.checked_within(reading.at, days, reading.test_voltage_v));
+        add(!checked, MethodReason::NoQuickCheck { days });
+    }
     if let Some(tester) = asked.tester {
         said.extend(leads(asked, tester, value.value));
         said.extend(display(asked, tester));

@@ -53,4 +53,8 @@ pub struct Card {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub shorted_up_to: Option<Shown>,
+    /// Months from one verification to the next; absent: [`USUAL_MONTHS`](crate::interval::USUAL_MONTHS).
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub interval_months: Option<u32>,
 }

@@ -1,5 +1,6 @@
 //! Checks between verifications, and damage.
 
+use super::Point;
 use crate::ids::{CheckId, DamageId, PersonId, TesterId};
 use crate::moment::Moment;
 use crate::quantity::{Ohms, Shown, Volts};
@@ -58,6 +59,9 @@ pub struct QuickCheck {
     pub good: bool,
     /// When.
     pub at: Moment,
+    /// What it showed at the known resistances of the check box, where written down.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub points: Vec<Point>,
 }
 
 /// A report that the tester was damaged.

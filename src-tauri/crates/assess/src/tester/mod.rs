@@ -22,5 +22,5 @@ pub(crate) use standing::{Relied, Standing};
 pub(crate) use statement::Question;
 pub use verification::{
     Conforms, Holds, Interval, Outcome, Point, ProofKind, Requirement, RequirementName, RequirementResult, Statement,
-    Verification, VoltageFinding,
+    Verification, VoltageAtLoad, VoltageFinding,
 };

@@ -6,6 +6,7 @@ use super::{Card, Damage, LeadEnd, ProofEvent, QuickCheck, TesterHistory, Voltag
 use crate::ids::{CheckId, TesterId};
 use crate::moment::{Instant, Moment};
 use crate::quantity::{Ohms, Volts};
+use chrono::TimeDelta;
 
 /// A tester's history, sorted once. The same events in any order prepare to the same answers.
 #[derive(Clone, Debug)]
@@ -92,6 +93,16 @@ impl Prepared {
         let from = self.good_checks.partition_point(|c| c.instant <= after);
         let between = self.good_checks.iter().skip(from).take_while(|c| c.instant < before);
         between.into_iter().any(|c| c.volts == volts && c.from <= ohms && ohms <= c.to)
+    }
+
+    /// Whether a good quick check at that voltage, or a verification that names it, was made within so many days
+    /// before a reading.
+    pub(crate) fn checked_within(&self, at: Moment, days: u32, volts: Volts) -> bool {
+        let until = at.to_utc();
+        let from = until.checked_sub_signed(TimeDelta::days(days.into())).unwrap_or(Instant::MIN_UTC);
+        let within = |instant: Instant| from <= instant && instant <= until;
+        self.good_checks.iter().any(|c| c.volts == volts && within(c.instant))
+            || self.proofs.iter().any(|p| p.names(volts) && within(p.good_from))
     }
 
     /// The failed leads-shorted check that puts a reading in doubt.

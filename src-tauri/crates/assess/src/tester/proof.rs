@@ -75,6 +75,11 @@ impl Proof {
         self.valid_to.is_some_and(|end| at < end)
     }
 
+    /// Whether it says anything of a test voltage.
+    pub(super) fn names(&self, volts: Volts) -> bool {
+        self.voltages.iter().any(|v| v.volts == volts && (v.found.is_some() || v.left.is_some()))
+    }
+
     /// Asks its statements at the voltage in question, one answer for each finding that names it; one answer without
     /// statements where none does.
     pub(super) fn ask<'a>(&'a self, q: &Question) -> Vec<Answer<'a>> {

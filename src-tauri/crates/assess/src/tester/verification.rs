@@ -78,6 +78,21 @@ pub struct Point {
     pub indicated: Shown,
     /// Whether the indication was within what is permitted there.
     pub good: bool,
+    /// Expanded uncertainty (95 %) of the error found here, % of the known resistance; absent: not known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub error_uncertainty_percent: Option<Percent>,
+}
+
+/// The output voltage measured at one load.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+pub struct VoltageAtLoad {
+    /// The load with the voltmeter across it, Ω.
+    pub load_ohm: Ohms,
+    /// What was measured, V d.c.
+    pub measured_v: Volts,
+    /// Whether it was within what is asked of the tester there.
+    pub held: bool,
 }
 
 /// A requirement of the tester standard.
@@ -137,6 +152,9 @@ pub struct Statement {
     pub points: Vec<Point>,
     /// Whether leads shorted was tested at this voltage and shown near zero.
     pub leads_shorted_good: bool,
+    /// The output voltage at loads, where measured.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub voltages: Vec<VoltageAtLoad>,
     /// Operating uncertainty B, % of the measured value, if known with no part untested.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[ts(optional)]

@@ -263,3 +263,17 @@ fn failed_lead_checks_reach_back_to_the_last_good_one() {
         .and(|j| j.method.is_empty()),
     ]);
 }
+
+#[test]
+fn a_job_may_ask_for_a_quick_check_within_days() {
+    let within = |days: u32| Scene::new("2.0").with(|s| s.policies.quick_check_days = Some(days));
+    let missing = |scene: Scene| scene.judge().method.contains(&MethodReason::NoQuickCheck { days: 7 });
+    assert!(missing(within(7)), "the verification is of January");
+    assert!(!within(200).judge().method.iter().any(|m| matches!(m, MethodReason::NoQuickCheck { .. })));
+    assert!(!missing(within(7).quick(30, "1", "100", "2026-05-25T12:00", true)), "to the minute");
+    assert!(missing(within(7).quick(30, "1", "100", "2026-05-25T11:59", true)));
+    assert!(missing(within(7).quick(30, "1", "100", "2026-06-01T13:00", true)), "after it is not before it");
+    assert!(missing(within(7).quick(30, "1", "100", "2026-05-28T12:00", false)), "it has to be good");
+    assert!(missing(within(7).quick(30, "1", "100", "2026-05-28T12:00", true).volts(250)), "and at that voltage");
+    assert_eq!(within(7).judge().level, Look);
+}

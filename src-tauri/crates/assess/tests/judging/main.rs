@@ -10,5 +10,6 @@ mod order;
 mod policies;
 mod properties;
 mod ranges;
+mod recall;
 mod scene;
 mod values;

@@ -62,7 +62,7 @@ fn event(id: u128) -> impl Strategy<Value = Scene> {
     ]
 }
 
-fn history() -> impl Strategy<Value = Scene> {
+pub fn history() -> impl Strategy<Value = Scene> {
     prop::collection::vec(any::<()>(), 0..7)
         .prop_flat_map(|slots| (0..slots.len()).map(|i| event(20 + i as u128).boxed()).collect::<Vec<_>>())
         .prop_map(|scenes| {
@@ -74,7 +74,7 @@ fn history() -> impl Strategy<Value = Scene> {
         })
 }
 
-fn policy() -> impl Strategy<Value = TesterPolicy> {
+pub fn policy() -> impl Strategy<Value = TesterPolicy> {
     prop_oneof![Just(TesterPolicy::Full), Just(TesterPolicy::Usual), Just(TesterPolicy::IndicationsOnly)]
 }
 

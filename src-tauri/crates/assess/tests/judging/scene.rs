@@ -81,7 +81,12 @@ pub fn outcome(outcome: Outcome) -> Statement {
 
 /// Adds a point: what it showed at a known resistance, in MΩ, and whether that was good.
 pub fn point(mut s: Statement, reference: &str, indicated: &str, good: bool) -> Statement {
-    s.points.push(Point { reference_ohm: mega(reference), indicated: shown(indicated), good });
+    s.points.push(Point {
+        reference_ohm: mega(reference),
+        indicated: shown(indicated),
+        good,
+        error_uncertainty_percent: None,
+    });
     s
 }
 
@@ -265,6 +270,7 @@ impl Scene {
             to_ohm: mega(to),
             good,
             at: moment(time),
+            points: Vec::new(),
         }));
         self
     }

@@ -116,7 +116,8 @@ impl Fields {
     }
 }
 
-/// A struct as a map: `key: field`, or `key ? field` where the field is an `Option` and may be absent.
+/// A struct as a map: `key: field`, `key ? field` where the field is an `Option` and may be absent, or `key * field`
+/// where it is a list and absent when empty.
 macro_rules! coded_map {
     ($type:ty { $($key:literal $mode:tt $field:ident),* $(,)? }) => {
         impl $crate::entry::Coded for $type {
@@ -139,6 +140,12 @@ macro_rules! coded_map {
     };
     (@put $map:ident $key:literal : $field:ident) => { $map.put($key, $field) };
     (@put $map:ident $key:literal ? $field:ident) => { $map.put_if($key, $field) };
+    (@put $map:ident $key:literal * $field:ident) => {
+        if !$field.is_empty() {
+            $map.put($key, $field)
+        }
+    };
+    (@take $fields:ident $key:literal *) => { $fields.take_if($key)?.unwrap_or_default() };
     (@take $fields:ident $key:literal :) => { $fields.take($key)? };
     (@take $fields:ident $key:literal ?) => { $fields.take_if($key)? };
 }

@@ -84,11 +84,14 @@ pub enum Kind {
     BenchRun = 67,
     /// One thing measured at a bench.
     Measured = 68,
+
+    /// A reading put in doubt is settled by a reasoned statement.
+    RecallResolved = 70,
 }
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 37] = [
+    pub const ALL: [Self; 38] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -126,6 +129,7 @@ impl Kind {
         Self::ReferenceCard,
         Self::BenchRun,
         Self::Measured,
+        Self::RecallResolved,
     ];
 
     /// Its number in the envelope.
@@ -160,6 +164,7 @@ impl Kind {
                 | Self::ReferenceCard
                 | Self::BenchRun
                 | Self::Measured
+                | Self::RecallResolved
         )
     }
 

@@ -3,7 +3,7 @@
 use super::circumstance::{Circumstance, Claim};
 use super::facet::{Acting, Stated};
 use super::query::{ReadError, View};
-use crate::entry::body::{Correction, NotTested, ReadingTaken};
+use crate::entry::body::{Correction, NotTested, ReadingTaken, RecallResolved};
 use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId, Role};
 use provenohm_assess::ids::{JobId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
@@ -112,6 +112,14 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn not_tested(&self, job: JobId) -> Result<Vec<Stated<NotTested>>, ReadError> {
+        self.stated(Object { noun: Noun::Job, id: ObjectId(job.0) })
+    }
+
+    /// What was said of a job's readings put in doubt, whatever became of it.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn recall_resolved(&self, job: JobId) -> Result<Vec<Stated<RecallResolved>>, ReadError> {
         self.stated(Object { noun: Noun::Job, id: ObjectId(job.0) })
     }
 

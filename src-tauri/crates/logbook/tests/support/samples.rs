@@ -19,15 +19,16 @@ use provenohm_assess::moment::When;
 use provenohm_assess::policy::{Policies, TesterPolicy, ValuePolicy};
 use provenohm_assess::quantity::{Amps, Celsius, CoverageFactor, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};
 use provenohm_assess::reading::{Conditions, NotTestedReason};
+use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::reference::{CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange};
 use provenohm_assess::tester::{
     Card, Conforms, Damage, Holds, Interval, LeadCheck, LeadEnd, Outcome, Point, ProofKind, QuickCheck, Range,
-    Requirement, RequirementName, RequirementResult, Statement, VoltageCard, VoltageFinding,
+    Requirement, RequirementName, RequirementResult, Statement, VoltageAtLoad, VoltageCard, VoltageFinding,
 };
 use provenohm_logbook::entry::body::{
     Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel,
     CircuitOrder, CircuitPlace, CircuitPresent, Correction, Erasure, JobNames, JobOpened, JobPeople, JobPerson,
-    JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, ReferenceCard,
+    JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, RecallResolved, ReferenceCard,
     ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, TesterCard, TesterIdentity, VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
@@ -64,6 +65,15 @@ fn group() -> Pair {
     Pair { a: End([live(Conductor::L), live(Conductor::N)].into()), b: End([Terminal::OtherCircuits].into()) }
 }
 
+fn point(tenths_of_a_percent: Option<i64>) -> Point {
+    Point {
+        reference_ohm: Ohms(Decimal::new(10_030_005, 1)),
+        indicated: shown(101),
+        good: false,
+        error_uncertainty_percent: tenths_of_a_percent.map(|tenths| Percent(Decimal::new(tenths, 1))),
+    }
+}
+
 fn statement() -> Statement {
     Statement {
         outcome: Outcome::Failed,
@@ -75,7 +85,8 @@ fn statement() -> Statement {
             result: RequirementResult::NotMet,
             tag: Tag::MemoryHigh,
         }],
-        points: vec![Point { reference_ohm: Ohms(Decimal::new(10_030_005, 1)), indicated: shown(101), good: false }],
+        points: vec![point(None)],
+        voltages: Vec::new(),
         leads_shorted_good: true,
         operating_uncertainty_percent: Some(Percent(Decimal::new(91_464, 4))),
         expanded_uncertainty_percent: Some(Percent(Decimal::new(12, 1))),
@@ -118,6 +129,7 @@ fn card() -> Card {
         }],
         conforms_iec_61557_2: true,
         shorted_up_to: Some(shown(2)),
+        interval_months: None,
     }
 }
 
@@ -176,7 +188,11 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                     job: JOB,
                     set: SetName { id: SetId("own-set".into()), version: 2, sha256: Hash::of(&[&set]).to_string() },
                     bytes: Bytes(set),
-                    policies: Policies { value: ValuePolicy::Guarded, tester: TesterPolicy::Full },
+                    policies: Policies {
+                        value: ValuePolicy::Guarded,
+                        tester: TesterPolicy::Full,
+                        quick_check_days: None,
+                    },
                 }
                 .into(),
             )
@@ -304,6 +320,7 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                     to_ohm: ohms(2_000_000),
                     good: false,
                     at: moment(0),
+                    points: Vec::new(),
                 }
                 .into(),
             ),
@@ -343,6 +360,74 @@ pub fn all() -> Vec<(&'static str, Fact)> {
             plain(measured(MeasuredWhat::LeadsShorted { shown: shown(0) }, Series::AsFound).into()),
         ),
         ("measured, polarity", plain(measured(polarity(), Series::AsFound).into())),
+        (
+            "verification, with voltages",
+            plain(
+                VerificationMade {
+                    findings: vec![VoltageFinding {
+                        test_voltage_v: Volts(500.into()),
+                        as_found: Some(Statement {
+                            points: vec![point(Some(15))],
+                            voltages: vec![VoltageAtLoad {
+                                load_ohm: ohms(500_000),
+                                measured_v: Volts(Decimal::new(4_875, 1)),
+                                held: false,
+                            }],
+                            ..Statement::default()
+                        }),
+                        as_left: None,
+                    }],
+                    ..verification()
+                }
+                .into(),
+            ),
+        ),
+        (
+            "quick check, with points",
+            plain(
+                QuickCheck {
+                    id: CheckId(id(0x65)),
+                    tester: TESTER,
+                    test_voltage_v: Volts(500.into()),
+                    from_ohm: ohms(500_000),
+                    to_ohm: ohms(2_000_000),
+                    good: false,
+                    at: moment(0),
+                    points: vec![point(None)],
+                }
+                .into(),
+            ),
+        ),
+        (
+            "recall resolved",
+            plain(
+                RecallResolved {
+                    job: JOB,
+                    reading: reading(1, 120, 0).id,
+                    entry: FailingEntry::Verification { id: VerificationId(id(0x60)) },
+                    person: PERSON,
+                    at: moment(3),
+                }
+                .into(),
+            )
+            .because("the circuit was taken out"),
+        ),
+        (
+            "tester card, with its interval",
+            plain(TesterCard { tester: TESTER, card: Card { interval_months: Some(6), ..Card::default() } }.into()),
+        ),
+        (
+            "job rules, with quick checks",
+            plain(
+                JobRules {
+                    job: JOB,
+                    set: SetName { id: SetId("own-set".into()), version: 2, sha256: Hash::of(&[b"{}"]).to_string() },
+                    bytes: Bytes(b"{}".to_vec()),
+                    policies: Policies { quick_check_days: Some(7), ..Policies::default() },
+                }
+                .into(),
+            ),
+        ),
     ]
 }
 

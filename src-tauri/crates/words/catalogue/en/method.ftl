@@ -9,6 +9,10 @@ said-method-forbidden-pair = this pair is not to be tested with electronics conn
 said-method-leads-not-checked = over-range, and no good leads-shorted check that day
 said-method-leads-in-doubt = leads in doubt: leads-shorted check at { $at } did not hold
 said-method-leads-may-read-low = the leads may have read low (leads-open check at { $at })
+said-method-no-quick-check = { $days ->
+    [one] no quick check of the tester within { $days } day before
+   *[other] no quick check of the tester within { $days } days before
+}
 said-method-neutral-not-isolated = N was not isolated from PE
 said-method-loads-connected = loads were connected
 said-method-fewer-digits = fewer digits than this tester shows: one step is { $resolution }

@@ -1,9 +1,10 @@
 //! The content of every kind known here, and what each is about.
 
 use super::frame::{Fact, Noun, Object};
-use super::{bench, job, log, people, reading, tester};
+use super::{bench, job, log, people, reading, recall, tester};
 use crate::entry::{Coded, Kind, Malformed, ObjectId, Value};
 use provenohm_assess::circuit::{Pair, Terminal};
+use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::tester::{Damage, LeadCheck, QuickCheck};
 use uuid::Uuid;
 
@@ -140,10 +141,20 @@ bodies! {
     BenchRun(bench::BenchOpened),
     /// One thing measured.
     Measured(bench::MeasuredAt),
+    /// A recalled reading is settled.
+    RecallResolved(recall::RecallResolved),
 }
 
 fn object(noun: Noun, id: Uuid) -> Object {
     Object { noun, id: ObjectId(id) }
+}
+
+fn found(entry: FailingEntry) -> Object {
+    match entry {
+        FailingEntry::Verification { id } => object(Noun::Verification, id.0),
+        FailingEntry::QuickCheck { id } => object(Noun::Check, id.0),
+        FailingEntry::Damage { id } => object(Noun::Damage, id.0),
+    }
 }
 
 fn circuits(pair: &Pair) -> impl Iterator<Item = Object> + '_ {
@@ -217,6 +228,7 @@ impl Body {
                 let own = [object(Noun::Bench, it.measured.bench.0), object(Noun::Measured, it.measured.id.0)];
                 own.into_iter().chain([object(Tester, it.tester.0)]).collect()
             }
+            Self::RecallResolved(it) => vec![object(Job, it.job.0), object(Reading, it.reading.0), found(it.entry)],
         };
         about.sort_unstable();
         about.dedup();
@@ -263,6 +275,7 @@ impl Body {
             Self::ReferenceCard(it) => object(Noun::Reference, it.reference.id.0),
             Self::BenchRun(it) => object(Noun::Bench, it.run.id.0),
             Self::Measured(it) => object(Noun::Bench, it.measured.bench.0),
+            Self::RecallResolved(it) => object(Job, it.job.0),
         })
     }
 
@@ -296,6 +309,7 @@ impl Body {
             Self::ReferenceCard(it) => it.reference.id.into(),
             Self::BenchRun(it) => it.run.tester.into(),
             Self::Measured(it) => it.tester.into(),
+            Self::RecallResolved(it) => it.job.into(),
             Self::Seal(_)
             | Self::Withdrawal(_)
             | Self::Settlement(_)

@@ -7,6 +7,7 @@ mod job;
 mod log;
 mod people;
 mod reading;
+mod recall;
 mod tester;
 
 pub use bench::{BenchOpened, MeasuredAt, ReferenceCard};
@@ -20,4 +21,5 @@ pub use job::{
 pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlement, Withdrawal};
 pub use people::{Note, Person, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
+pub use recall::RecallResolved;
 pub use tester::{TesterCard, TesterIdentity, VerificationMade};

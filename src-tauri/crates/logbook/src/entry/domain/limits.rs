@@ -20,4 +20,4 @@ coded_enum!(Tag {
 });
 coded_enum!(ValuePolicy { 0 = Simple, 1 = Guarded });
 coded_enum!(TesterPolicy { 0 = Full, 1 = Usual, 2 = IndicationsOnly });
-coded_map!(Policies { 0: value, 1: tester });
+coded_map!(Policies { 0: value, 1: tester, 2 ? quick_check_days });

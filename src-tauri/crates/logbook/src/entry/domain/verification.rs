@@ -5,14 +5,15 @@ use crate::entry::{Coded, Malformed, MapOf, Value};
 use provenohm_assess::moment::When;
 use provenohm_assess::tester::{
     Conforms, Holds, Interval, Outcome, Point, ProofKind, Requirement, RequirementName, RequirementResult, Statement,
-    VoltageFinding,
+    VoltageAtLoad, VoltageFinding,
 };
 
 coded_enum!(ProofKind { 0 = Calibration, 1 = Bench });
 coded_enum!(Outcome { 0 = Good, 1 = Failed, 2 = ConditionalFail, 3 = NotStated });
 coded_enum!(Conforms { 0 = Yes, 1 = No, 2 = NotAllTested, 3 = NotStated });
 coded_map!(Interval { 0: from_ohm, 1: to_ohm });
-coded_map!(Point { 0: reference_ohm, 1: indicated, 2: good });
+coded_map!(Point { 0: reference_ohm, 1: indicated, 2: good, 3 ? error_uncertainty_percent });
+coded_map!(VoltageAtLoad { 0: load_ohm, 1: measured_v, 2: held });
 coded_enum!(RequirementName {
     0 = OperatingUncertainty,
     1 = OpenCircuitVoltage,
@@ -31,6 +32,7 @@ coded_map!(Statement {
     6: leads_shorted_good,
     7 ? operating_uncertainty_percent,
     8 ? expanded_uncertainty_percent,
+    9 * voltages,
 });
 coded_map!(VoltageFinding { 0: test_voltage_v, 1 ? as_found, 2 ? as_left });
 
