@@ -12,6 +12,7 @@ mod judged;
 mod operations;
 mod ops;
 mod read;
+mod recalled;
 mod report;
 mod state;
 mod tell;

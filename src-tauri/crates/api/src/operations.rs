@@ -142,6 +142,19 @@ operations! {
     /// Withdraws a verification.
     withdraw_verification: WithdrawVerification => TesterView, verifications;
 
+    /// What the quick check of a tester asks to connect, and what each is judged by.
+    quick_check: OfTester => QuickCheckView, checks;
+    /// Records a quick check: leads open and shorted, and the check box.
+    record_quick_check: RecordQuickCheck => TesterView, checks;
+    /// Reports damage to a tester: at a known instant, or at some time since its last good proof.
+    report_damage: ReportDamage => TesterView, checks;
+    /// Withdraws a quick check or a report of damage.
+    withdraw_check: WithdrawCheck => TesterView, checks;
+    /// The readings a failed tester puts in doubt, on every job.
+    recall: RecallAsk => RecallView, recall;
+    /// Says that nothing more has to be done about a reading put in doubt, and why.
+    resolve_recall: ResolveRecall => RecallView, recall;
+
     /// Things to look at, worst first, and the boards at a glance.
     look: OfJob => LookView, look;
     /// Where a slot's readings come from.

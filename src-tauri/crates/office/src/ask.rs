@@ -4,6 +4,7 @@ use crate::command::{Circuit, Explain};
 use crate::tell::{self, json};
 use provenohm_api::headless::{self, ExplainAsked, LimitAsked};
 use provenohm_assess::moment::Moment;
+use provenohm_assess::quantity::{Percent, Shown};
 use serde::de::DeserializeOwned;
 use serde::de::value::{Error, StrDeserializer};
 use std::path::Path;
@@ -56,6 +57,16 @@ pub(crate) fn schedule(file: &Path, output: &Path) -> Outcome {
     let text = read(file)?;
     let written = headless::schedule(&text, output).map_err(|refused| format!("{}: {refused}", file.display()))?;
     tell::lines(written.iter().map(|path| path.display().to_string()))
+}
+
+pub(crate) fn parallel(members: &[Shown], as_json: bool) -> Outcome {
+    let told = headless::parallel(members).map_err(|refused| refused.to_string())?;
+    if as_json { json(&told) } else { tell::lines(told.lines) }
+}
+
+pub(crate) fn own(with: Shown, without: Shown, uncertainty: Percent, as_json: bool) -> Outcome {
+    let told = headless::own(with, without, uncertainty).map_err(|refused| refused.to_string())?;
+    if as_json { json(&told) } else { tell::lines(told.lines) }
 }
 
 /// A file's text.

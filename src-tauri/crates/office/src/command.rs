@@ -2,7 +2,7 @@
 
 use clap::{Args, Parser, Subcommand};
 use provenohm_assess::moment::Moment;
-use provenohm_assess::quantity::{Accuracy, Ohms, Shown, Volts};
+use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
 use std::path::PathBuf;
 
 /// Insulation resistance: limits, judgements and schedules without a window.
@@ -72,6 +72,42 @@ pub(crate) enum Command {
         /// Where to; absent: to the standard output
         #[arg(short, long)]
         output: Option<PathBuf>,
+    },
+    /// What circuits read together: 1/R = Σ 1/Rᵢ
+    Parallel {
+        /// Their resistances, for example '1.5 MΩ' '> 999 MΩ'
+        #[arg(required = true, value_parser = shown, allow_hyphen_values = true)]
+        members: Vec<Shown>,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// What a circuit has by itself, from its group read with it and without it
+    Own {
+        /// The group with the circuit, for example '1.50 MΩ'
+        #[arg(long, value_parser = shown)]
+        with: Shown,
+        /// The group without it
+        #[arg(long, value_parser = shown)]
+        without: Shown,
+        /// Expanded uncertainty (95 %) of each reading, for example '3 %'
+        #[arg(long, value_parser = percent)]
+        uncertainty: Percent,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// The readings a failed tester puts in doubt, on every job of a record
+    Recall {
+        /// Id or serial number of the tester
+        #[arg(long)]
+        tester: String,
+        /// Folder of the record
+        #[arg(long)]
+        record: PathBuf,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
     },
     /// Puts the invented demo job into a record
     Demo {
@@ -147,6 +183,10 @@ fn shown(text: &str) -> Result<Shown, String> {
 
 fn ohms(text: &str) -> Result<Ohms, String> {
     Ohms::parse(text).map_err(|refusal| provenohm_api::headless::refusal(refusal, text))
+}
+
+fn percent(text: &str) -> Result<Percent, String> {
+    Percent::parse(text).map_err(|refusal| refusal.to_string())
 }
 
 fn accuracy(text: &str) -> Result<Accuracy, String> {

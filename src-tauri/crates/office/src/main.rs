@@ -24,6 +24,9 @@ fn main() -> ExitCode {
         Command::Schedule { file, output } => ask::schedule(&file, &output),
         Command::Import { file, record } => record::import(&file, &record),
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
+        Command::Parallel { members, json } => ask::parallel(&members, json),
+        Command::Own { with, without, uncertainty, json } => ask::own(with, without, uncertainty, json),
+        Command::Recall { tester, record, json } => record::recall(&tester, &record, json),
         Command::Demo { record } => record::demo(&record),
     };
     match outcome {

@@ -2,6 +2,8 @@
 
 use crate::ask::{Outcome, read};
 use crate::tell;
+use provenohm_api::headless;
+use provenohm_api::views::RecallView;
 use provenohm_api::{Api, Failure, Host};
 use serde_json::{Value, json};
 use std::path::Path;
@@ -32,6 +34,15 @@ pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) ->
         None => return tell::lines([text.trim_end().to_owned()]),
     }
     Ok(ExitCode::SUCCESS)
+}
+
+pub(crate) fn recall(tester: &str, record: &Path, as_json: bool) -> Outcome {
+    let told = call(&open(record)?, "recall", json!({ "tester": tester }))?;
+    if as_json {
+        return tell::json(&told);
+    }
+    let told: RecallView = serde_json::from_value(told).map_err(|error| error.to_string())?;
+    tell::lines(headless::recall_lines(&told))
 }
 
 pub(crate) fn demo(record: &Path) -> Outcome {

@@ -16,6 +16,7 @@ mod locale;
 mod method;
 mod pseudo;
 mod quantity;
+mod recall;
 mod refusal;
 mod small;
 mod tester;

@@ -7,6 +7,9 @@ use rust_decimal::RoundingStrategy;
 /// More digits than this are noise in a figure that was worked out.
 const WORKED_OUT_DIGITS: u32 = 6;
 
+/// A least resistance is worth no more digits.
+const AT_LEAST_DIGITS: u32 = 3;
+
 /// U+00A0, between a comparator and its digits.
 const NO_BREAK: char = '\u{a0}';
 
@@ -53,6 +56,14 @@ impl Words {
     pub fn ohms_worked_out(&self, ohms: Ohms, unit: Unit) -> String {
         let rounded = ohms.0.round_sf_with_strategy(WORKED_OUT_DIGITS, RoundingStrategy::AwayFromZero);
         self.ohms_in(Ohms(rounded.unwrap_or(ohms.0)), unit)
+    }
+
+    /// A least resistance that was worked out: three significant digits, rounded towards zero, so that it never looks
+    /// larger than it is.
+    #[must_use]
+    pub fn ohms_at_least(&self, ohms: Ohms) -> String {
+        let rounded = ohms.0.round_sf_with_strategy(AT_LEAST_DIGITS, RoundingStrategy::ToZero);
+        self.ohms(Ohms(rounded.unwrap_or(ohms.0)))
     }
 
     /// A voltage: `500 V`.

@@ -100,9 +100,11 @@ fn no_message_scolds_or_reassures() {
     for (key, texts) in messages(Locale::ENGLISH) {
         for text in texts {
             let said: Vec<_> = text.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase).collect();
-            let unwanted = said.iter().find(|word| UNWANTED.contains(&word.as_str()));
+            let of_a_tester = ["tester", "verification", "outcome", "recall"].iter().any(|about| key.contains(about));
+            // What a tester shows beyond the truth is its error, a word of the trade too.
+            let unwanted =
+                said.iter().find(|word| UNWANTED.contains(&word.as_str()) && !(of_a_tester && *word == "error"));
             assert_eq!(unwanted, None, "{key}: {text}");
-            let of_a_tester = ["tester", "verification", "outcome"].iter().any(|about| key.contains(about));
             assert!(of_a_tester || !said.iter().any(|word| word == "failed" || word == "fail"), "{key}: {text}");
         }
     }

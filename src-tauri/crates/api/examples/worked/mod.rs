@@ -1,12 +1,14 @@
 //! The schemas of the files this crate answers for, each with a worked example, invented.
 
 use chrono::{DateTime, Duration, FixedOffset};
-use provenohm_api::headless::{self, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, SetTold};
+use provenohm_api::headless::{
+    self, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetTold,
+};
 use provenohm_api::{Api, Host};
 use provenohm_assess::circuit::{Current, Loads};
 use provenohm_assess::limits::{LimitSet, MeasureName, SHIPPED_FILES};
 use provenohm_assess::policy::ValuePolicy;
-use provenohm_assess::quantity::{Accuracy, Ohms, Shown, Volts};
+use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
 use provenohm_exchange::job_file::JobFile;
 use schemars::{JsonSchema, schema_for};
 use serde_json::{Value, json};
@@ -32,6 +34,11 @@ pub(crate) fn files() -> Result<Vec<(String, String)>, Fault> {
     pair::<Explained>(&mut files, "explain", text(&headless::explain(&reading()?)?)?)?;
     pair::<LimitTold>(&mut files, "limit", text(&headless::limit(&circuit())?)?)?;
     pair::<Vec<SetTold>>(&mut files, "sets", text(&sets)?)?;
+    let shown = |text: &str| Shown::parse(text);
+    let together = headless::parallel(&[shown("10 MΩ")?, shown("20 MΩ")?, shown("30 MΩ")?])?;
+    pair::<ParallelTold>(&mut files, "parallel", text(&together)?)?;
+    let own = headless::own(shown("1.50 MΩ")?, shown("1.55 MΩ")?, Percent(3.into()))?;
+    pair::<OwnTold>(&mut files, "own-resistance", text(&own)?)?;
     let set = SHIPPED_FILES.first().ok_or("no set")?;
     pair::<LimitSet>(&mut files, "limit-set", String::from_utf8(set.to_vec())?)?;
     Ok(files)

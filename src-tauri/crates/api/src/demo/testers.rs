@@ -62,6 +62,7 @@ fn tester(state: &mut State, name: &str, serial: &str) -> Result<TesterId, Failu
         voltages: [250, 500, 1000].map(voltage).into(),
         conforms: true,
         shorted_up_to: "0.02 MΩ".to_owned(),
+        interval_months: String::new(),
     };
     Ok(testers::save_tester(state, SaveTester { tester: None, identity, card })?.id)
 }

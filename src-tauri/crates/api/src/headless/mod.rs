@@ -3,16 +3,20 @@
 //! Answers are plain data for other software (JSON Schemas in `schemas/`), each with the lines a person reads.
 
 mod explain;
+mod group;
 mod judge;
 mod limit;
 mod lines;
+mod recall;
 mod schedule;
 mod sets;
 
 pub use explain::{ExplainAsked, Explained, explain};
+pub use group::{OwnTold, ParallelTold, own, parallel};
 pub use judge::{BoardJudged, CircuitJudged, JobJudged, PairJudged, ReadingJudged, Sums, judge};
 pub use limit::{LimitAsked, LimitTold, PairTold, ReducedTold, limit};
 pub use lines::judgement_lines;
+pub use recall::recall_lines;
 pub use schedule::schedule;
 pub use sets::{SetTold, sets};
 

@@ -7,7 +7,7 @@ mod slot;
 mod slots;
 
 pub(crate) use readings::JudgedReading;
-pub(crate) use slot::{Slot, slot_of};
+pub(crate) use slot::{Slot, slot_id, slot_of};
 
 use crate::failure::Failure;
 use provenohm_assess::circuit::{Electrical, Stage};

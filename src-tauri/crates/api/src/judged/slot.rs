@@ -26,13 +26,9 @@ pub(crate) struct Slot {
 }
 
 impl Slot {
-    /// Its id: the stage and the two ends, written out.
+    /// Its id.
     pub(crate) fn id(&self) -> SlotId {
-        let stage = match self.stage {
-            Stage::Before => "before",
-            Stage::After => "after",
-        };
-        SlotId(format!("{stage}~{}~{}", end(&self.pair.a), end(&self.pair.b)))
+        slot_id(self.stage, &self.pair)
     }
 
     /// Nothing is recorded for it and nothing stands in for it.
@@ -55,6 +51,15 @@ impl Slot {
             None => Sign::Todo,
         }
     }
+}
+
+/// The id of a slot: the stage and the two ends, written out.
+pub(crate) fn slot_id(stage: Stage, pair: &Pair) -> SlotId {
+    let stage = match stage {
+        Stage::Before => "before",
+        Stage::After => "after",
+    };
+    SlotId(format!("{stage}~{}~{}", end(&pair.a), end(&pair.b)))
 }
 
 /// The stage and pair a slot's id names.

@@ -1,14 +1,17 @@
 //! What each operation does. Names and types stand in `operations`.
 
 pub(crate) mod cautions;
+pub(crate) mod checks;
 pub(crate) mod circuits;
 pub(crate) mod copy;
 pub(crate) mod correct;
 pub(crate) mod files;
+pub(crate) mod interval;
 pub(crate) mod job_file;
 pub(crate) mod jobs;
 pub(crate) mod look;
 pub(crate) mod origin;
+pub(crate) mod recall;
 pub(crate) mod rules;
 pub(crate) mod run;
 pub(crate) mod schedule;

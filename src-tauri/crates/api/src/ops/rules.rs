@@ -78,7 +78,9 @@ pub(crate) fn set_job_rules(state: &mut State, asked: SetJobRules) -> Result<Job
         let words = state.words.text("complaint-reason-needed");
         return Err(Failure::form(vec![Complaint { field: "reason".to_owned(), words }]));
     }
-    let policies = Policies { value: asked.value_policy, tester: asked.tester_policy };
+    let before = judged.file.job.policies.quick_check_days;
+    let quick_check_days = asked.quick_check_days.map_or(before, |days| (days > 0).then_some(days));
+    let policies = Policies { value: asked.value_policy, tester: asked.tester_policy, quick_check_days };
     let current = state.record.view().job(job)?.rules.current();
     state.write(person, |writer| {
         let rules = JobRules { job, set: asked.limit_set, bytes: Bytes(bytes), policies };

@@ -1,6 +1,9 @@
 //! Testers and their cards.
 
 use crate::failure::Failure;
+use crate::ops::checks::checks_of;
+use crate::ops::interval::{Interval, interval_of};
+use crate::ops::recall::in_doubt;
 use crate::ops::verifications::{choices, fresh, verification_view};
 use crate::read::{Fields, card_form, read_card};
 use crate::state::State;
@@ -73,7 +76,10 @@ pub(crate) fn tester_view(state: &mut State, id: TesterId, said: Option<String>)
     }
     let tester = tester_on_record(&state.record.view(), id, &mut Vec::new())?;
     let now = state.host.now();
+    let in_doubt = in_doubt(state, id)?;
+    let checks = checks_of(state, id)?;
     let words = &state.words;
+    let Interval { interval, due, proposal } = interval_of(words, &tester, now);
     let card = tester.card.as_ref().map(|recorded| &recorded.card);
     let mut verifications: Vec<_> = on_record.verifications.iter().collect();
     verifications.sort_by_key(|one| std::cmp::Reverse(day_of(one.value.made)));
@@ -96,6 +102,11 @@ pub(crate) fn tester_view(state: &mut State, id: TesterId, said: Option<String>)
         card_words: card.map(|card| tell::card_lines(words, card)).unwrap_or_default(),
         state: states(words, &tester, now),
         verifications,
+        checks,
+        due,
+        proposal,
+        interval,
+        in_doubt,
         fresh: fresh(words, card),
         choices: choices(words),
         words: said,

@@ -63,7 +63,7 @@ pub(crate) fn withdraw_verification(state: &mut State, asked: WithdrawVerificati
 }
 
 /// Does something to a tester and says how many readings it changed.
-fn changing(
+pub(crate) fn changing(
     state: &mut State,
     tester: TesterId,
     said: String,

@@ -28,7 +28,11 @@ pub(crate) fn read_card(fields: &mut Fields<'_>, form: &CardForm) -> Option<Card
     let shorted = form.shorted_up_to.trim();
     let shorted_up_to = if shorted.is_empty() { None } else { fields.shown("shorted_up_to", shorted) };
     voltages.sort_by_key(|one| one.test_voltage_v);
-    Some(Card { voltages, conforms_iec_61557_2: form.conforms, shorted_up_to })
+    let interval_months = fields.whole("interval_months", &form.interval_months);
+    if interval_months == Some(0) {
+        fields.complain("interval_months", "complaint-above-zero", &[]);
+    }
+    Some(Card { voltages, conforms_iec_61557_2: form.conforms, shorted_up_to, interval_months })
 }
 
 fn read_voltage(fields: &mut Fields<'_>, index: usize, form: &VoltageForm) -> Option<VoltageCard> {
@@ -81,7 +85,12 @@ fn read_range(fields: &mut Fields<'_>, at: &str, form: &RangeForm) -> Option<Ran
 /// The form a card was typed as.
 pub(crate) fn card_form(words: &Words, card: Option<&Card>) -> CardForm {
     let Some(card) = card else {
-        return CardForm { voltages: Vec::new(), conforms: false, shorted_up_to: String::new() };
+        return CardForm {
+            voltages: Vec::new(),
+            conforms: false,
+            shorted_up_to: String::new(),
+            interval_months: String::new(),
+        };
     };
     let ohms = |ohms: Ohms| words.ohms(ohms);
     let number = |volts: Volts| volts.0.normalize().to_string();
@@ -108,5 +117,6 @@ pub(crate) fn card_form(words: &Words, card: Option<&Card>) -> CardForm {
         voltages: card.voltages.iter().map(voltage).collect(),
         conforms: card.conforms_iec_61557_2,
         shorted_up_to: card.shorted_up_to.map(|shown| words.reading(&shown)).unwrap_or_default(),
+        interval_months: card.interval_months.map(|months| months.to_string()).unwrap_or_default(),
     }
 }

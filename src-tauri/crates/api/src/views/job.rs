@@ -172,6 +172,10 @@ asked! {
         pub value_policy: ValuePolicy,
         /// What proves a tester.
         pub tester_policy: TesterPolicy,
+        /// A quick check of the tester is asked for within so many days; 0: none is; absent: as before.
+        #[serde(default)]
+        #[ts(optional = nullable)]
+        pub quick_check_days: Option<u32>,
         /// Why. Needed once the job has readings.
         #[serde(default)]
         pub reason: String,

@@ -28,23 +28,27 @@ macro_rules! choice {
     )+};
 }
 
+mod check;
 mod circuit;
 mod common;
 mod form;
 mod job;
 mod look;
 mod papers;
+mod recall;
 mod run;
 mod start;
 mod tester;
 mod verification;
 
+pub use check::*;
 pub use circuit::*;
 pub use common::*;
 pub use form::*;
 pub use job::*;
 pub use look::*;
 pub use papers::*;
+pub use recall::*;
 pub use run::*;
 pub use start::*;
 pub use tester::*;

@@ -1,6 +1,6 @@
 //! Testers and their cards.
 
-use super::{Sentence, TesterLine, VerificationChoices, VerificationForm, VerificationView};
+use super::{CheckView, Sentence, TesterLine, VerificationChoices, VerificationForm, VerificationView};
 use provenohm_assess::ids::TesterId;
 
 told! {
@@ -24,6 +24,16 @@ told! {
         pub state: Vec<Sentence>,
         /// Verifications, newest first.
         pub verifications: Vec<VerificationView>,
+        /// Quick checks and damage, newest first.
+        pub checks: Vec<CheckView>,
+        /// When it is due, in words; absent where nothing sets a last day.
+        pub due: Option<Sentence>,
+        /// What its own history proposes for its interval, with every figure; none: nothing was found yet.
+        pub proposal: Vec<String>,
+        /// From one verification to the next, in words.
+        pub interval: String,
+        /// How many readings it puts in doubt; none: nothing of it failed.
+        pub in_doubt: Option<Sentence>,
         /// The form a new verification starts with: the card's test voltages, nothing stated.
         pub fresh: VerificationForm,
         /// What a verification form offers.
@@ -55,6 +65,9 @@ asked! {
         /// The most it shows with the leads shorted, for example `0.05 MΩ`; empty: near zero.
         #[serde(default)]
         pub shorted_up_to: String,
+        /// Months from one verification to the next; empty: 12.
+        #[serde(default)]
+        pub interval_months: String,
     }
 
     /// One test voltage of a card, as typed.

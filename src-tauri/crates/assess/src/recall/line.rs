@@ -9,6 +9,7 @@ use crate::judge::{Asked, judge};
 use crate::judgement::{Judgement, TesterReason, TesterState, Value};
 use crate::moment::When;
 use crate::quantity::{Ohms, Shown};
+use crate::reading::Reading;
 use crate::tester::{Holds, Prepared, ProofEvent, Statement, TesterHistory, Verification};
 
 /// An entry that put a reading in doubt, and what it leaves of it.
@@ -78,15 +79,24 @@ impl<'a> Recall<'a> {
         if before == judgement.tester.state {
             return None;
         }
-        let failures = judgement.tester.reasons.iter().filter_map(|r| FailingEntry::of_reason(r).map(|of| (r, of)));
-        let mut causes: Vec<Cause> = failures
-            .map(|(reason, (entry, found))| Cause { entry, found, class: self.class(reason, asked, &judgement) })
-            .collect();
-        causes.sort_by(|a, b| (&b.class, a.entry).cmp(&(&a.class, b.entry)));
+        let causes = self.causes(asked.reading, &judgement);
         Some(Line { reading: asked.reading.id, before, judgement, causes })
     }
 
-    fn class(&self, reason: &TesterReason, asked: &Asked<'_>, judgement: &Judgement) -> Class {
+    /// What puts a reading in doubt that was judged with this history, the most urgent first. With everything that
+    /// failed taken together, these are the readings whose tester is *in doubt* or *barred*, so that a job judged
+    /// already needs no judging again.
+    #[must_use]
+    pub fn causes(&self, reading: &Reading, judgement: &Judgement) -> Vec<Cause> {
+        let failures = judgement.tester.reasons.iter().filter_map(|r| FailingEntry::of_reason(r).map(|of| (r, of)));
+        let mut causes: Vec<Cause> = failures
+            .map(|(why, (entry, found))| Cause { entry, found, class: self.class(why, reading, judgement) })
+            .collect();
+        causes.sort_by(|a, b| (&b.class, a.entry).cmp(&(&a.class, b.entry)));
+        causes
+    }
+
+    fn class(&self, reason: &TesterReason, reading: &Reading, judgement: &Judgement) -> Class {
         let unknown = |because| Class::CannotBeJudged { because };
         let Some(limit) = judgement.value.limit.as_ref().map(|l| l.minimum_ohm) else {
             return unknown(Unknown::NoLimit);
@@ -96,7 +106,7 @@ impl<'a> Recall<'a> {
             Value::CannotBeJudged => return unknown(Unknown::NotJudgedBefore),
             Value::Meets => {}
         }
-        let shown = asked.reading.shown;
+        let shown = reading.shown;
         match reason {
             TesterReason::FailedBefore { verification, requirement, point_ohm, .. }
             | TesterReason::FailedAfter { verification, requirement, point_ohm, .. } => {
@@ -106,7 +116,7 @@ impl<'a> Recall<'a> {
                     ProofEvent::Verification(v) if v.id == *verification => Some(v),
                     _ => None,
                 });
-                let statements = found.flat_map(|v| statements(v, asked, looking_back));
+                let statements = found.flat_map(|v| statements(v, reading, looking_back));
                 let classes = statements.map(|s| {
                     if said_in_what { by_statement(s, shown, limit) } else { unknown(Unknown::NotSaidInWhat) }
                 });
@@ -133,10 +143,10 @@ impl<'a> Recall<'a> {
 /// Where nothing was adjusted, either stands for both.
 fn statements<'v>(
     v: &'v Verification,
-    asked: &Asked<'_>,
+    reading: &Reading,
     looking_back: bool,
 ) -> impl Iterator<Item = &'v Statement> + use<'v> {
-    let volts = asked.reading.test_voltage_v;
+    let volts = reading.test_voltage_v;
     v.findings.iter().filter(move |f| f.test_voltage_v == volts).filter_map(move |f| {
         let (first, second) = if looking_back { (&f.as_found, &f.as_left) } else { (&f.as_left, &f.as_found) };
         first.as_ref().or_else(|| second.as_ref().filter(|_| !v.adjusted))

@@ -1,6 +1,7 @@
 //! The tester's card: test voltages, ranges, accuracy, over-range limits.
 
-use crate::quantity::{Ohms, Percent, Shown, Volts};
+use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
+use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -57,4 +58,24 @@ pub struct Card {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub interval_months: Option<u32>,
+}
+
+impl VoltageCard {
+    /// Whether what was shown at a known resistance is within the stated accuracy of the range that holds it:
+    /// |indication − resistance| ≤ p·indication + n·resolution (seen). Over-range is, where the resistance and what is
+    /// permitted reach it. `None` where no range of the card holds the indication or states an accuracy.
+    #[must_use]
+    pub fn permits(&self, known: Ohms, shown: Shown) -> Option<bool> {
+        let indicated = shown.ohms();
+        let range = self.ranges.iter().find(|r| r.from_ohm <= indicated && indicated <= r.to_ohm)?;
+        let share = range.accuracy_percent?.0.checked_div(Decimal::ONE_HUNDRED)?;
+        let steps = range.resolution_ohm.0.checked_mul(range.accuracy_digits.unwrap_or(0).into())?;
+        let permitted = indicated.0.checked_mul(share)?.checked_add(steps)?;
+        let error = indicated.0.checked_sub(known.0)?;
+        Some(match shown.comparator {
+            Comparator::Exact => error.abs() <= permitted,
+            Comparator::MoreThan => error <= permitted,
+            Comparator::LessThan => -error <= permitted,
+        })
+    }
 }

@@ -1,0 +1,74 @@
+//! When a tester is due, and the interval its own history proposes.
+
+use crate::views::Sentence;
+use provenohm_assess::interval::{Change, Due, Staircase, Step, USUAL_MONTHS, WARN_DAYS, as_found, due};
+use provenohm_assess::judgement::Level;
+use provenohm_assess::moment::Moment;
+use provenohm_assess::quantity::Percent;
+use provenohm_exchange::job_file::Tester;
+use provenohm_words::Words;
+
+/// What is said of a tester's interval.
+pub(crate) struct Interval {
+    /// From one verification to the next.
+    pub(crate) interval: String,
+    /// When it is due.
+    pub(crate) due: Option<Sentence>,
+    /// What its own history proposes, with every figure.
+    pub(crate) proposal: Vec<String>,
+}
+
+pub(crate) fn interval_of(words: &Words, tester: &Tester, now: Moment) -> Interval {
+    let chosen = tester.card.as_ref().and_then(|recorded| recorded.card.interval_months);
+    let months = chosen.unwrap_or(USUAL_MONTHS);
+    // The last day that any verification set is when the next one has to be there.
+    let last_day = tester.verifications.iter().filter_map(|it| it.verification.valid_until).max();
+    Interval {
+        interval: words.text_with("answer-interval", &[("months", months.into())]),
+        due: last_day.map(|day| {
+            let (level, key, days) = match due(day, now.date_naive(), WARN_DAYS) {
+                Due::Later { days } => (Level::Done, "answer-due-later", days),
+                Due::Soon { days } => (Level::Remark, "answer-due-soon", days),
+                Due::Past { days } => (Level::Look, "answer-due-past", days),
+            };
+            let args = [("until", words.date(day).into()), ("days", days.into())];
+            Sentence { level, words: words.text_with(key, &args) }
+        }),
+        proposal: proposal(words, tester, months),
+    }
+}
+
+fn proposal(words: &Words, tester: &Tester, start_months: u32) -> Vec<String> {
+    let found = tester.histories().first().map(as_found).unwrap_or_default();
+    let proposal = Staircase { start_months, ..Staircase::default() }.propose(&found);
+    if proposal.steps.is_empty() {
+        return Vec::new();
+    }
+    let rule = proposal.staircase;
+    let rule = [
+        ("share", words.percent(rule.share_percent).into()),
+        ("step", rule.step_months.into()),
+        ("least", rule.least_months.into()),
+        ("most", rule.most_months.into()),
+    ];
+    let first = words.text_with("answer-proposal", &[("months", proposal.months.into())]);
+    let steps = proposal.steps.iter().map(|step| step_words(words, step));
+    std::iter::once(first).chain(steps).chain([words.text_with("answer-proposal-rule", &rule)]).collect()
+}
+
+fn step_words(words: &Words, step: &Step) -> String {
+    let change = match step.change {
+        Change::Longer => "longer",
+        Change::Kept => "kept",
+        Change::Shorter => "shorter",
+    };
+    let mut args =
+        vec![("made", words.when(step.made).into()), ("change", change.into()), ("months", step.months.into())];
+    match step.share_percent {
+        Some(Percent(share)) => {
+            args.push(("share", words.percent(Percent(share)).into()));
+            words.text_with("answer-proposal-step", &args)
+        }
+        None => words.text_with("answer-proposal-step-no-share", &args),
+    }
+}
