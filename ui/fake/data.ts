@@ -208,6 +208,7 @@ export const tester: TesterView = {
     })),
     conforms: true,
     shorted_up_to: '',
+    interval_months: '',
   },
   card_words: ['250 V: 0.05 MΩ to 999 MΩ, ±(3 % + 2 digits), over-range above 999 MΩ', '500 V: 0.05 MΩ to 999 MΩ, ±(3 % + 2 digits), over-range above 999 MΩ', '1000 V: 0.05 MΩ to 2 GΩ, ±(3 % + 2 digits), over-range above 2 GΩ'],
   state: [
@@ -251,7 +252,46 @@ export const tester: TesterView = {
       form: { date: '3 Mar 2026', time: '', valid_until: '3 Mar 2027', kind: 'calibration', by: 'Invented Laboratory', certificate: 'X-1', adjusted: false, failed_on_the_whole: false, findings: [] },
     },
   ],
+  checks: [
+    { entry: { kind: 'quick_check', id: 'q1' }, title: 'Quick check of 20 Nov 2026 08:00 at 500 V: not as expected', lines: ['1.0 MΩ shown as 1.12 MΩ, beyond the accuracy of the card'], level: 'stop', withdrawn: null },
+  ],
+  due: { level: 'done', words: 'Next verification by 3 Mar 2027' },
+  proposal: ['Its own history proposes 12 months, as advice', '3 Mar 2026: held, no figures, kept: 12 months'],
+  interval: 'Verified every 12 months',
+  in_doubt: { level: 'look', words: '2 readings in doubt, 1 not resolved' },
   words: null,
+};
+
+export const recall: RecallView = {
+  tester: 't1',
+  name: 'Tester A',
+  serial: '1001',
+  candidates: [],
+  words: '2 readings in doubt, 1 resolved',
+  counts: { all: 2, resolved: 1, test_again: 1, cannot_be_judged: 0, still_clears: 1 },
+  causes: [{ title: 'Quick check of 20 Nov 2026 08:00 at 500 V: not as expected', lines: ['1.0 MΩ shown as 1.12 MΩ, beyond the accuracy of the card'], readings: 2 }],
+  jobs: [
+    {
+      job: 'j1',
+      name: 'Harbour workshop',
+      place: 'Pier 4',
+      invented: true,
+      people: ['A. Recorder, recorder'],
+      counts: { all: 2, resolved: 1, test_again: 1, cannot_be_judged: 0, still_clears: 1 },
+      boards: [
+        {
+          board: 'b1',
+          name: 'DB-1',
+          lines: [
+            { reading: 'r1', circuit: 'c1', slot: 's1', circuit_name: '1 Lights', pair: 'L–PE', shown: '1.12 MΩ', volts: '500 V', time: '19 Nov 2026 10:00', class: 'test_again', class_words: 'test again', words: 'no longer certain, test again: may be as low as 0.986 MΩ', remark: 'with the error found on 20 Nov 2026; it may have differed before', because: { level: 'look', words: 'Tester A: in doubt, a later quick check (20 Nov 2026 08:00) did not hold' }, resolved: null },
+            { reading: 'r2', circuit: 'c2', slot: 's2', circuit_name: '2 Sockets', pair: 'L–N', shown: '50.0 MΩ', volts: '500 V', time: '19 Nov 2026 10:02', class: 'still_clears', class_words: 'still clears the limit', words: 'still clears 1.0 MΩ: at least 47.8 MΩ with the error found', remark: 'with the error found on 20 Nov 2026; it may have differed before', because: { level: 'look', words: 'Tester A: in doubt, a later quick check (20 Nov 2026 08:00) did not hold' }, resolved: 'A. Recorder on 21 Nov 2026 09:00: the circuit was taken out' },
+          ],
+        },
+      ],
+    },
+  ],
+  said: null,
+  undo: null,
 };
 
 export const cautions = [

@@ -4,8 +4,10 @@ use crate::failure::Failure;
 use crate::host::Host;
 use crate::operations;
 use crate::ops::job_file::job_text;
+use crate::ops::recall::write_recall;
 use crate::state::State;
-use provenohm_assess::ids::JobId;
+use crate::views::RecallFormat;
+use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::record::{Place, Record};
 use serde_json::Value;
 use std::path::Path;
@@ -55,6 +57,23 @@ impl Api {
         let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
         let text = job.and_then(|job| job_text(&mut state, job));
         text.map_err(|failure| failure.worded(&state.words))
+    }
+
+    /// Writes the recall list of a tester to a file; its ending says which format, `.pdf` or `.csv`.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn recall_file(&self, tester: &str, path: &Path) -> Result<(), Failure> {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase()).unwrap_or_default();
+        let format = match ending.as_str() {
+            "pdf" => Ok(RecallFormat::Pdf),
+            "csv" => Ok(RecallFormat::Csv),
+            _ => Err(Failure::of("recall_format").because(path.display())),
+        };
+        let tester = tester.parse().map(TesterId).map_err(|_| Failure::of("not_found"));
+        let written = format.and_then(|format| write_recall(&mut state, tester?, format, path));
+        written.map_err(|failure| failure.worded(&state.words))
     }
 
     /// Does one operation. What it says was saved is on the disk when this returns.

@@ -154,6 +154,8 @@ operations! {
     recall: RecallAsk => RecallView, recall;
     /// Says that nothing more has to be done about a reading put in doubt, and why.
     resolve_recall: ResolveRecall => RecallView, recall;
+    /// Writes the recall list to a file.
+    make_recall: MakeRecall => Written, recall;
 
     /// Things to look at, worst first, and the boards at a glance.
     look: OfJob => LookView, look;

@@ -108,6 +108,9 @@ pub(crate) enum Command {
         /// As JSON
         #[arg(long)]
         json: bool,
+        /// As a file too: .pdf or .csv
+        #[arg(short, long)]
+        output: Option<PathBuf>,
     },
     /// Puts the invented demo job into a record
     Demo {

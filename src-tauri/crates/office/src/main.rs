@@ -26,7 +26,7 @@ fn main() -> ExitCode {
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
         Command::Parallel { members, json } => ask::parallel(&members, json),
         Command::Own { with, without, uncertainty, json } => ask::own(with, without, uncertainty, json),
-        Command::Recall { tester, record, json } => record::recall(&tester, &record, json),
+        Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
         Command::Demo { record } => record::demo(&record),
     };
     match outcome {

@@ -36,8 +36,13 @@ pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) ->
     Ok(ExitCode::SUCCESS)
 }
 
-pub(crate) fn recall(tester: &str, record: &Path, as_json: bool) -> Outcome {
-    let told = call(&open(record)?, "recall", json!({ "tester": tester }))?;
+pub(crate) fn recall(tester: &str, record: &Path, as_json: bool, output: Option<&Path>) -> Outcome {
+    let api = open(record)?;
+    let told = call(&api, "recall", json!({ "tester": tester }))?;
+    if let Some(path) = output {
+        let Some(id) = told["tester"].as_str() else { return Err(text_of(&told["words"])) };
+        api.recall_file(id, path).map_err(sentence)?;
+    }
     if as_json {
         return tell::json(&told);
     }

@@ -239,3 +239,37 @@ fn a_job_goes_out_of_a_record_and_comes_back_as_a_new_one() {
 fn read(path: &Path) -> Value {
     serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
+
+/// 10 ∥ 20 ∥ 30 = 5.4545; 1.50 with, 1.55 without, each ±3 %: at least 20 MΩ and no upper figure (calc).
+#[test]
+fn circuits_read_together() {
+    assert_eq!(json(&["parallel", "10 MΩ", "20 MΩ", "30 MΩ", "--json"])["together_ohm"], "5454500");
+    assert!(told(&["parallel", "100 MΩ", "> 999 MΩ"]).contains("more than 90.9\u{a0}MΩ together"));
+    assert!(refused(&["parallel", "> 999 MΩ", "< 1 MΩ"]).contains("both ways"));
+    let own = json(&["own", "--with", "1.50 MΩ", "--without", "1.55 MΩ", "--uncertainty", "3 %", "--json"]);
+    assert_eq!((&own["at_least_ohm"], &own["at_most_ohm"]), (&"20000000".into(), &Value::Null));
+    assert!(
+        refused(&["own", "--with", "1.5 MΩ", "--without", "1.2 MΩ", "--uncertainty", "3"]).contains("read both again")
+    );
+}
+
+#[test]
+fn the_demo_s_last_tester_puts_its_readings_in_doubt() {
+    let folder = Folder::new();
+    let record = folder.text("record");
+    told(&["demo", "--record", &record]);
+    let recall = json(&["recall", "--record", &record, "--tester", "1004", "--json"]);
+    assert!(recall["counts"]["all"].as_u64().unwrap() > 0, "{recall}");
+    assert_eq!(recall["counts"]["resolved"], 0);
+    let lines = told(&["recall", "--record", &record, "--tester", "1004", "-o", &folder.text("recall.csv")]);
+    assert!(lines.contains("readings in doubt, 0 resolved"), "{lines}");
+    let table = std::fs::read_to_string(folder.file("recall.csv")).unwrap();
+    assert_eq!(u64::try_from(table.lines().count()).unwrap(), recall["counts"]["all"].as_u64().unwrap() + 1);
+    told(&["recall", "--record", &record, "--tester", "1004", "-o", &folder.text("recall.pdf")]);
+    assert!(std::fs::read(folder.file("recall.pdf")).unwrap().starts_with(b"%PDF-"));
+    assert!(
+        refused(&["recall", "--record", &record, "--tester", "1004", "-o", &folder.text("recall.txt")])
+            .contains(".pdf or .csv")
+    );
+    assert_eq!(json(&["recall", "--record", &record, "--tester", "1001", "--json"])["counts"]["all"], 0);
+}

@@ -11,6 +11,14 @@ pub enum PaperError {
     /// The model cannot be put on paper.
     #[error(transparent)]
     Model(#[from] ModelError),
+    /// A list too long for pages; its table takes any length.
+    #[error("{lines} lines are more than the {most} that fit on pages; the CSV file takes all of them")]
+    TooLong {
+        /// Lines there are.
+        lines: usize,
+        /// Lines that fit.
+        most: usize,
+    },
     /// The embedded fonts could not be read.
     #[error("the embedded fonts cannot be read")]
     Fonts,

@@ -7,6 +7,7 @@ mod defused;
 mod error;
 mod fixed;
 mod pdf;
+pub mod recall;
 pub mod report;
 mod sheet;
 mod view;

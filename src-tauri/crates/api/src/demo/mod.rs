@@ -67,6 +67,7 @@ fn build(state: &mut State, clock: &Clock) -> Result<JobId, Failure> {
         limit_set: set,
         value_policy: ValuePolicy::Guarded,
         tester_policy: TesterPolicy::Usual,
+        quick_check_days: None,
         reason: String::new(),
     };
     rules::set_job_rules(state, rules)?;

@@ -9,8 +9,16 @@ use crate::views::{
     VoltageForm,
 };
 use chrono::{Days, NaiveDate};
-use provenohm_assess::ids::TesterId;
-use provenohm_assess::tester::{Conforms, Outcome, ProofKind};
+use provenohm_assess::ids::{TesterId, VerificationId};
+use provenohm_assess::limits::Tag;
+use provenohm_assess::moment::When;
+use provenohm_assess::quantity::{Ohms, Percent, Shown, Volts};
+use provenohm_assess::tester::{
+    Conforms, Outcome, Point, ProofKind, Requirement, RequirementName, RequirementResult, Statement, Verification,
+    VoltageAtLoad, VoltageFinding,
+};
+use provenohm_logbook::entry::body::VerificationMade;
+use rust_decimal::Decimal;
 
 /// The testers of the demo.
 pub(super) struct Testers {
@@ -77,19 +85,58 @@ fn calibrated(
     let form = VerificationForm {
         valid_until: state.words.date(valid_until),
         findings: [250, 500, 1000].map(good).into(),
-        ..paper(state, made, ProofKind::Calibration, certificate)
+        ..paper(state, made, certificate)
     };
     record(state, tester, form)
 }
 
-/// A bench check finds the last tester failed at 500 V.
+/// A bench check finds the last tester failed at 500 V: 14 % high at 1 MΩ, and its voltage falls away at the rated load.
 pub(super) fn fail(state: &mut State, clock: &Clock, tester: TesterId) -> Result<(), Failure> {
-    let failed = FindingForm { as_found: Outcome::Failed, as_left: Outcome::NotStated, holds: Vec::new(), ..good(500) };
-    let form = VerificationForm {
-        findings: vec![FindingForm { conforms: Conforms::NotStated, ..failed }],
-        ..paper(state, clock.now().date_naive(), ProofKind::Bench, "")
+    let now = clock.now();
+    let mega = |figure: Decimal| Ohms((figure * Decimal::from(1_000_000)).normalize());
+    let point = |known: u32, shown: &str, good: bool| -> Result<Point, Failure> {
+        let indicated = Shown::parse(shown).map_err(|refusal| Failure::of("unexpected").because(refusal))?;
+        let error_uncertainty_percent = Some(Percent(Decimal::TWO));
+        Ok(Point { reference_ohm: mega(known.into()), indicated, good, error_uncertainty_percent })
     };
-    record(state, tester, form)
+    let load = |tenths: i64, volts: u32, held: bool| VoltageAtLoad {
+        load_ohm: mega(Decimal::new(tenths, 1)),
+        measured_v: Volts(volts.into()),
+        held,
+    };
+    let found = Statement {
+        outcome: Outcome::Failed,
+        requirements: vec![Requirement {
+            name: RequirementName::RatedCurrent,
+            result: RequirementResult::NotMet,
+            tag: Tag::Seen,
+        }],
+        points: vec![
+            point(1, "1.14 MΩ", false)?,
+            point(10, "10.2 MΩ", true)?,
+            point(100, "101.0 MΩ", true)?,
+            point(500, "506 MΩ", true)?,
+        ],
+        voltages: vec![load(5, 412, false), load(20, 508, true), load(500, 540, true)],
+        leads_shorted_good: true,
+        ..Statement::default()
+    };
+    let made = Verification {
+        id: VerificationId(state.host.id()?),
+        tester,
+        kind: ProofKind::Bench,
+        made: When::Day { date: now.date_naive(), offset_minutes: now.offset().local_minus_utc() / 60 },
+        valid_until: None,
+        by: state.words.text("demo-bench"),
+        certificate: None,
+        adjusted: false,
+        overall: Outcome::NotStated,
+        findings: vec![VoltageFinding { test_voltage_v: Volts(500.into()), as_found: Some(found), as_left: None }],
+        recorded_at: now,
+    };
+    let person = state.anyone()?;
+    state.write(person, |writer| Ok(writer.append(VerificationMade::of(made))?))?;
+    Ok(())
 }
 
 fn good(volts: u32) -> FindingForm {
@@ -104,17 +151,13 @@ fn good(volts: u32) -> FindingForm {
     }
 }
 
-fn paper(state: &State, made: NaiveDate, kind: ProofKind, certificate: &str) -> VerificationForm {
-    let by = match kind {
-        ProofKind::Calibration => "demo-laboratory",
-        ProofKind::Bench => "demo-bench",
-    };
+fn paper(state: &State, made: NaiveDate, certificate: &str) -> VerificationForm {
     VerificationForm {
         date: state.words.date(made),
         time: String::new(),
         valid_until: String::new(),
-        kind,
-        by: state.words.text(by),
+        kind: ProofKind::Calibration,
+        by: state.words.text("demo-laboratory"),
         certificate: certificate.to_owned(),
         adjusted: false,
         failed_on_the_whole: false,

@@ -3,9 +3,11 @@
 use crate::failure::Failure;
 use crate::judged::slot_id;
 use crate::ops::checks::entry_words;
+use crate::ops::files::{not_written, write_file};
 use crate::ops::undo::token;
 use crate::read::Fields;
 use crate::recalled::{Recalled, RecalledJob, RecalledLine, Resolution, Whose, whose};
+use crate::report;
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
@@ -15,7 +17,9 @@ use provenohm_assess::policy::Policies;
 use provenohm_assess::recall::Class;
 use provenohm_logbook::entry::Fact;
 use provenohm_logbook::entry::body::RecallResolved;
+use provenohm_papers::{Pages, PaperError};
 use provenohm_words::Words;
+use std::path::Path;
 
 pub(crate) fn recall(state: &mut State, asked: RecallAsk) -> Result<RecallView, Failure> {
     match whose(state, &asked.tester)? {
@@ -74,7 +78,10 @@ pub(crate) fn resolve_recall(state: &mut State, asked: ResolveRecall) -> Result<
 
 fn recall_view(state: &mut State, tester: TesterId) -> Result<RecallView, Failure> {
     let recalled = Recalled::of(state, tester)?;
-    let words = &state.words;
+    Ok(view_of(&state.words, &recalled))
+}
+
+fn view_of(words: &Words, recalled: &Recalled) -> RecallView {
     let counts = counts(recalled.lines());
     let causes = recalled
         .entries
@@ -90,8 +97,8 @@ fn recall_view(state: &mut State, tester: TesterId) -> Result<RecallView, Failur
         ("resolved", counts.resolved.into()),
         ("tester", recalled.tester.name.as_str().into()),
     ];
-    Ok(RecallView {
-        tester: Some(tester),
+    RecallView {
+        tester: Some(recalled.tester.id),
         name: recalled.tester.name.clone(),
         serial: recalled.tester.serial.clone(),
         candidates: Vec::new(),
@@ -101,7 +108,44 @@ fn recall_view(state: &mut State, tester: TesterId) -> Result<RecallView, Failur
         jobs: recalled.jobs.iter().map(|job| job_view(words, job)).collect(),
         said: None,
         undo: None,
-    })
+    }
+}
+
+pub(crate) fn make_recall(state: &mut State, asked: MakeRecall) -> Result<Written, Failure> {
+    let now = state.host.now();
+    let ending = match asked.format {
+        RecallFormat::Pdf => "pdf",
+        RecallFormat::Csv => "csv",
+    };
+    let name = format!("recall-{}-{}.{ending}", asked.tester, now.format("%Y%m%d-%H%M%S"));
+    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
+    let path = state.papers.join(name);
+    write_recall(state, asked.tester, asked.format, &path)?;
+    let path = path.display().to_string();
+    let words = state.words.text_with("answer-recall-written", &[("path", path.as_str().into())]);
+    Ok(Written { path, words })
+}
+
+/// Writes the recall list of a tester.
+pub(crate) fn write_recall(
+    state: &mut State,
+    tester: TesterId,
+    format: RecallFormat,
+    path: &Path,
+) -> Result<(), Failure> {
+    let recalled = Recalled::of(state, tester)?;
+    let as_of = state.host.now();
+    let words = &state.words;
+    let list = report::recall_list(words, &recalled, &view_of(words, &recalled), as_of);
+    let written = match format {
+        RecallFormat::Csv => list.csv(),
+        RecallFormat::Pdf => Pages::typeset_recall(&list, words).and_then(|pages| pages.pdf()),
+    };
+    let bytes = written.map_err(|error| match error {
+        PaperError::TooLong { .. } => Failure::of("recall_too_long").because(error),
+        other => Failure::of("schedule").because(other),
+    })?;
+    write_file(path, &bytes)
 }
 
 /// How many lines, sorted and resolved.

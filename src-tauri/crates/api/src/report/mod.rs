@@ -2,7 +2,10 @@
 
 mod boards;
 mod findings;
+mod recall;
 mod testers;
+
+pub(crate) use recall::recall_list;
 
 use crate::failure::Failure;
 use crate::judged::Judged;

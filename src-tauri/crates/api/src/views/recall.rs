@@ -10,6 +10,14 @@ asked! {
         pub tester: String,
     }
 
+    /// The recall list as a file.
+    pub struct MakeRecall {
+        /// The tester.
+        pub tester: TesterId,
+        /// Of which kind.
+        pub format: RecallFormat,
+    }
+
     /// That nothing more has to be done about a reading put in doubt.
     pub struct ResolveRecall {
         /// Its tester.
@@ -135,6 +143,15 @@ told! {
 }
 
 choice! {
+    /// A kind of file for a recall list.
+    pub enum RecallFormat {
+        /// Pages.
+        Pdf,
+        /// A table.
+        Csv,
+    }
+
+
     /// How a reading put in doubt is sorted.
     pub enum RecallClass {
         /// No longer certain: test again.

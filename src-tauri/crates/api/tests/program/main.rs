@@ -3,5 +3,6 @@
 
 mod circuits;
 mod demo;
+mod recall;
 mod recording;
 mod support;

@@ -15,10 +15,11 @@ use typst_render::RenderOptions;
 
 use crate::PaperError;
 use crate::fixed::Fixed;
+use crate::recall::{self, LINES_ON_PAPER, RecallList};
 use crate::report::{Digest, Part, shortened};
 use crate::view::View;
 
-use self::world::PaperWorld;
+use self::world::{PaperWorld, Template};
 
 /// One part of a schedule, placed on pages.
 pub struct Pages {
@@ -39,14 +40,40 @@ impl Pages {
         let short = shortened(part)?;
         let mut view = serde_json::to_value(View::of(short.as_ref().unwrap_or(part), &own, &fixed))?;
         view["shortened"] = short.is_some().then(|| fixed.text("shortened")).into();
+        Self::placed(Template::Schedule, view, model, part.schedule.as_of, &fixed)
+    }
+
+    /// Typesets a recall list with the fixed words of `words`.
+    ///
+    /// # Errors
+    /// [`PaperError`] if it is longer than [`LINES_ON_PAPER`], cannot be written, or the typesetter refuses.
+    pub fn typeset_recall(list: &RecallList, words: &Words) -> Result<Self, PaperError> {
+        if list.len() > LINES_ON_PAPER {
+            return Err(PaperError::TooLong { lines: list.len(), most: LINES_ON_PAPER });
+        }
+        let fixed = Fixed::new(words);
+        let model = serde_json::to_vec(list)?;
+        let view = serde_json::to_value(recall::View::of(list, &Digest::of(&model), &fixed))?;
+        Self::placed(Template::Recall, view, model, list.as_of, &fixed)
+    }
+
+    /// Places a view on pages and keeps the model to attach.
+    fn placed(
+        template: Template,
+        mut view: serde_json::Value,
+        model: Vec<u8>,
+        as_of: Moment,
+        fixed: &Fixed<'_>,
+    ) -> Result<Self, PaperError> {
+        let own = Digest::of(&model);
         let replaced = text::make_printable(&mut view, fonts::regular()?);
         view["replaced"] =
             replaced.then(|| fixed.with("replaced-characters", &[("sign", &text::REPLACED.to_string())])).into();
-        let world = PaperWorld::new(serde_json::to_vec(&view)?, model)?;
+        let world = PaperWorld::new(template, serde_json::to_vec(&view)?, model)?;
         let document = typst::compile::<PagedDocument>(&world).output.map_err(refused)?;
         // The typesetter keeps what it has laid out; a phone has better uses for that memory.
         typst::comemo::evict(0);
-        Ok(Self { document, identity: own.as_str().to_owned(), as_of: part.schedule.as_of })
+        Ok(Self { document, identity: own.as_str().to_owned(), as_of })
     }
 
     /// Number of pages.

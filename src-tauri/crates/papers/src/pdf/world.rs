@@ -12,7 +12,28 @@ use typst::{Library, LibraryExt, World};
 use super::fonts;
 use crate::PaperError;
 
-const TEMPLATE: &str = include_str!("schedule.typ");
+/// What is placed on the pages.
+#[derive(Clone, Copy)]
+pub(super) enum Template {
+    Schedule,
+    Recall,
+}
+
+impl Template {
+    const fn source(self) -> &'static str {
+        match self {
+            Self::Schedule => include_str!("schedule.typ"),
+            Self::Recall => include_str!("recall.typ"),
+        }
+    }
+
+    const fn path(self) -> &'static str {
+        match self {
+            Self::Schedule => "/schedule.typ",
+            Self::Recall => "/recall.typ",
+        }
+    }
+}
 
 static LIBRARY: LazyLock<LazyHash<Library>> = LazyLock::new(|| LazyHash::new(Library::default()));
 static BOOK: LazyLock<LazyHash<FontBook>> = LazyLock::new(|| LazyHash::new(FontBook::from_fonts(fonts::all())));
@@ -27,9 +48,9 @@ pub(super) struct PaperWorld {
 }
 
 impl PaperWorld {
-    pub(super) fn new(view: Vec<u8>, model: Vec<u8>) -> Result<Self, PaperError> {
+    pub(super) fn new(template: Template, view: Vec<u8>, model: Vec<u8>) -> Result<Self, PaperError> {
         Ok(Self {
-            template: Source::new(id("/schedule.typ")?, TEMPLATE.to_owned()),
+            template: Source::new(id(template.path())?, template.source().to_owned()),
             view: (id("/view.json")?, Bytes::new(view)),
             model: (id("/model.json")?, Bytes::new(model)),
         })

@@ -8,7 +8,8 @@ use provenohm_assess::quantity::Comparator;
 use super::entries::Status;
 use crate::report::Sign;
 
-pub(super) const fn comparator(comparator: Comparator) -> &'static str {
+/// How comparators are written in every file.
+pub(crate) const fn comparator(comparator: Comparator) -> &'static str {
     match comparator {
         Comparator::Exact => "exact",
         Comparator::MoreThan => "more_than",

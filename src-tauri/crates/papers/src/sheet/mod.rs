@@ -8,6 +8,8 @@ mod readings;
 mod tables;
 mod xlsx;
 
+pub(crate) use codes::comparator as comparator_code;
+
 use crate::fixed::Fixed;
 use crate::report::Reading;
 

@@ -24,4 +24,6 @@ failure-not_a_job_file = This is not a job file
 failure-job_file_newer = This job file was made by a newer version. Update to read it
 failure-set_not_here = The limit set of this job is not on this device
 failure-schedule = The schedule could not be typeset. The record is as it was
+failure-recall_too_long = This list is too long for pages. Write it as CSV
+failure-recall_format = A recall list ends in .pdf or .csv
 failure-page_not_there = The schedule has no such page

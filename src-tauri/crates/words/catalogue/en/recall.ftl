@@ -103,3 +103,17 @@ answer-own-between = By itself it has { $least } to { $most }
 answer-own-no-lower-end = A reading of zero or less than a figure says nothing of one circuit
 answer-own-contradictory = The group reads more with the circuit than without it: read both again
 answer-own-beyond = These figures are beyond all arithmetic
+
+## The list on paper.
+
+papers-recall-title = Readings put in doubt
+papers-recall-tester = { $tester }, serial number { $serial }
+papers-recall-causes = What was found
+papers-recall-call = Call:
+papers-recall-column-circuit = Circuit and pair
+papers-recall-column-shown = Reading
+papers-recall-column-taken = Taken
+papers-recall-column-left = What is left of it
+papers-recall-column-because = In doubt because
+papers-recall-column-resolved = What became of it
+answer-recall-written = Recall list written to { $path }

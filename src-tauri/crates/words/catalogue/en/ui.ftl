@@ -276,6 +276,37 @@ holds-none = The certificate does not say where indications hold
 holds-add = Add where indications hold
 holds-remove = Remove this interval
 
+card-interval = Months from one verification to the next
+card-interval-hint = Empty means 12
+checks = Quick checks and damage
+checks-none = Neither on record
+check-withdraw = Withdraw this entry
+quick-check-new = Quick check
+quick-check-open = Shown with the leads apart
+quick-check-shorted = Shown with the leads together
+quick-check-no-box = No check box used
+quick-check-known = Known resistance
+quick-check-uncertainty = Its uncertainty, %
+quick-check-shown = Shown
+quick-check-add = Another resistance of the box
+damage-new = Report damage
+damage-what = What happened
+damage-when = With a known day and time the tester is barred from then on. Without them every reading since its last good proof is in doubt
+damage-date = Day it happened, if known
+
+## What a tester puts in doubt
+
+recall = Readings in doubt
+recall-open = Who to call, what to test again
+recall-causes = What was found
+recall-people = Call: { $people }
+recall-resolved-of = { $resolved } of { $all } resolved
+recall-test-again = Test again
+recall-resolve = Settle with a reason
+recall-reason-hint = Why nothing more has to be done about this reading
+recall-pdf = As PDF
+recall-csv = As CSV
+
 ## Readings, correcting
 
 reading = Reading
