@@ -128,6 +128,12 @@ operations! {
     set_conditions: SetConditions => RunView, run;
     /// Lives joined for the test to earth, or singly.
     set_joined: SetJoined => RunView, run;
+    /// Which circuits of a board one reading can serve, and why others cannot be among them.
+    group_form: GroupAsk => GroupForm, run;
+    /// Tests circuits together: all their live conductors joined, against earth.
+    start_group: GroupAsk => RunView, run;
+    /// Tests each circuit alone again.
+    stop_group: OfBoard => RunView, run;
     /// Leads shorted or open.
     record_lead_check: LeadCheckAsk => LeadChecked, run;
 

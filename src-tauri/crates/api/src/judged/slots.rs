@@ -9,6 +9,12 @@ use provenohm_exchange::job_file::Circuit;
 /// The slots of a circuit at a stage; before equipment is connected, also those after it that hold something.
 pub(super) fn of_circuit(judged: &Judged, circuit: &Circuit, stage: Stage) -> Vec<Slot> {
     let mut slots = Slots { judged, circuit, slots: Vec::new() };
+    let of_circuit = judged.index.of_circuit(circuit.id).iter().filter_map(|at| judged.readings.get(*at));
+    let of_circuit = || of_circuit.clone().filter(|one| one.reading.stage == stage || stage == Stage::Before);
+    // A reading over several circuits stands ahead of the singles it may prove.
+    for one in of_circuit().filter(|one| one.reading.pair.circuits().len() > 1) {
+        slots.put(one.reading.stage, &one.reading.pair, false, slots.limit(one.reading.stage, &one.reading.pair));
+    }
     let demand = judged.set().demand(circuit.id, &circuit.electrical, stage);
     for required in demand.iter().flat_map(|demand| &demand.pairs) {
         slots.put(stage, &required.pair, true, Some(required.limit.clone()));
@@ -19,8 +25,7 @@ pub(super) fn of_circuit(judged: &Judged, circuit: &Circuit, stage: Stage) -> Ve
             }
         }
     }
-    let of_circuit = judged.index.of_circuit(circuit.id).iter().filter_map(|at| judged.readings.get(*at));
-    for one in of_circuit.filter(|one| one.reading.stage == stage || stage == Stage::Before) {
+    for one in of_circuit() {
         slots.put(one.reading.stage, &one.reading.pair, false, slots.limit(one.reading.stage, &one.reading.pair));
     }
     slots.slots

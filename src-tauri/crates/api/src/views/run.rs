@@ -1,6 +1,6 @@
 //! The Run screen: one view holds everything it shows.
 
-use super::{Choice, Sentence, Sign, SlotId};
+use super::{Choice, RunGroup, Sentence, Sign, SlotId};
 use provenohm_assess::circuit::{Loads, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, ReadingId, TesterId};
 use provenohm_assess::judgement::Level;
@@ -66,6 +66,8 @@ told! {
         pub lead_check: Sentence,
         /// Whether lives of this circuit are joined for the test to earth.
         pub joined: bool,
+        /// Circuits that are tested together; absent: each alone.
+        pub group: Option<RunGroup>,
         /// Under which conditions the next readings are taken.
         pub conditions: ConditionsView,
         /// The note on this circuit, if there is one.

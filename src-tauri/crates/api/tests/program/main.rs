@@ -4,5 +4,6 @@
 mod circuits;
 mod demo;
 mod recall;
+mod group;
 mod recording;
 mod support;

@@ -46,6 +46,20 @@ impl LimitSet {
         pair.circuits().iter().any(by_circuit)
     }
 
+    /// Whether the live conductors of a circuit may be joined for a reading to earth: the set asks for them joined, or
+    /// lets the single readings be replaced by one of all.
+    #[must_use]
+    pub fn joins_to_earth(&self, electrical: &Electrical, stage: Stage) -> bool {
+        let asked = Asked::of(electrical, Under { stage, loads: electrical.loads });
+        self.pair_rule(&asked).is_some_and(|rule| {
+            rule.kinds.iter().any(|kind| match kind {
+                PairKind::JoinedEarth | PairKind::GroupEarth => true,
+                PairKind::LiveEarth => rule.lives_may_be_joined,
+                PairKind::LiveLive | PairKind::JoinedOthers => false,
+            })
+        })
+    }
+
     /// The pairs that a joined reading leaves to be read alone when it says anything but *meets*: each of its parts
     /// against the same other end (a low result on joined conductors is repeated conductor by conductor; seen, a trade
     /// book), but none that the set forbids with these loads.

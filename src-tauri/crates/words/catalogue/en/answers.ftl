@@ -77,6 +77,14 @@ answer-now-circuit = { $description ->
    *[other] Now circuit { $circuit } · { $description }
 }
 answer-volts-from-circuit = { $volts } from circuit { $circuit } on
+answer-group = { $pair }: { $demand }
+answer-group-few = Choose two or more circuits of this board
+answer-group-not-this = Circuit { $circuit }: { $why }
+answer-group-not-joined = this set lets its lives not be joined for a reading to earth
+answer-group-voltage = asks for { $own }, circuit { $circuit } for { $other }
+answer-group-any-voltage = no stated test voltage
+answer-group-loads = { $own }; on circuit { $circuit }: { $other }
+answer-group-surge = a surge protector stays connected on one of it and circuit { $circuit } only
 answer-over-range-not-set = > limit not set
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }

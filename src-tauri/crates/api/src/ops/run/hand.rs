@@ -30,6 +30,8 @@ pub(crate) struct Seat {
     pub(crate) stage: Stage,
     /// The slot now; absent: the first open one.
     pub(crate) slot: Option<SlotId>,
+    /// Circuits tested together; empty: each alone.
+    pub(crate) group: Vec<CircuitId>,
     /// Loads on one circuit, where they are not as the circuit has them.
     pub(crate) loads: Option<(CircuitId, Loads)>,
     /// N isolated from PE.

@@ -1,5 +1,6 @@
 //! The Run screen: one reading's way through the house.
 
+mod group;
 mod hand;
 mod leads;
 mod next;
@@ -11,6 +12,7 @@ mod undo;
 mod view;
 mod voltage;
 
+pub(crate) use group::{group_form, start_group, stop_group};
 pub(crate) use hand::Hand;
 pub(crate) use leads::record_lead_check;
 pub(crate) use read_back::reason;

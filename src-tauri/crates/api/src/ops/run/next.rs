@@ -1,5 +1,7 @@
 //! Which slot is next: in the circuit, then on the board, in the order one walks.
 
+use super::group;
+use super::hand::Seat;
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot};
 use crate::views::SlotId;
 use provenohm_assess::circuit::Stage;
@@ -18,6 +20,19 @@ impl<'a> Walk<'a> {
             Stage::After => judged.slots_at(&one.circuit, stage),
         };
         Self { circuits: board.circuits.iter().map(|one| (one, slots(one))).collect() }
+    }
+
+    /// The slots of a board as a person sits before it: at their stage, with the slot of the circuits they test together
+    /// ahead of the others in the row of the first one.
+    pub(crate) fn at(judged: &Judged, board: &'a JudgedBoard, seat: &Seat) -> Self {
+        let mut walk = Self::of(judged, board, seat.stage);
+        if let Some((first, slot)) = group::slot_of(judged, board, seat)
+            && walk.find(&slot.id()).is_none()
+            && let Some((_, slots)) = walk.circuits.iter_mut().find(|(one, _)| one.circuit.id == first)
+        {
+            slots.insert(0, slot);
+        }
+        walk
     }
 
     /// A slot by its id, with its circuit.

@@ -41,7 +41,7 @@ impl At {
 pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Saved, Failure> {
     let at = At::of(state, asked.board, &asked.slot)?;
     let judged = Arc::clone(&at.judged);
-    let walk = Walk::of(&judged, judged.board(asked.board)?, at.seat.stage);
+    let walk = Walk::at(&judged, judged.board(asked.board)?, &at.seat);
     let (circuit, slot) = walk.find(&at.slot).ok_or_else(|| Failure::of("not_found"))?;
     let wanted = voltage::asked(&judged, circuit, slot, &at.seat);
     if voltage::must_set(&at.hand, wanted) {
@@ -93,8 +93,11 @@ pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Save
 pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result<Saved, Failure> {
     let at = At::of(state, asked.board, &asked.slot)?;
     let judged = Arc::clone(&at.judged);
-    let walk = Walk::of(&judged, judged.board(asked.board)?, at.seat.stage);
+    let walk = Walk::at(&judged, judged.board(asked.board)?, &at.seat);
     let (circuit, slot) = walk.find(&at.slot).ok_or_else(|| Failure::of("not_found"))?;
+    if slot.pair.circuits().len() > 1 && !slot.required {
+        return Err(Failure::of("group_not_tested"));
+    }
     let words = asked.words.trim().to_owned();
     let fact = body::NotTested {
         job: at.job,
@@ -153,7 +156,7 @@ fn move_on(
     let job = state.job_of_board(board)?;
     let judged = state.judged(job)?;
     let on = judged.board(board)?;
-    let walk = Walk::of(&judged, on, seat.stage);
+    let walk = Walk::at(&judged, on, &seat);
     seat.slot = walk.open_after(Some(from));
     let before = walk.find(from).map(|(circuit, _)| circuit.circuit.id);
     let after = seat.slot.as_ref().and_then(|slot| walk.find(slot)).map(|(circuit, _)| circuit);

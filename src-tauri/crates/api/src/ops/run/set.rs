@@ -30,7 +30,7 @@ pub(crate) fn set_volts(state: &mut State, asked: SetVolts) -> Result<RunView, F
     let job = state.job_of_board(asked.board)?;
     let judged = state.judged(job)?;
     let seat = Seat::of(state, asked.board)?;
-    let walk = Walk::of(&judged, judged.board(asked.board)?, seat.stage);
+    let walk = Walk::at(&judged, judged.board(asked.board)?, &seat);
     let here = seat.slot.as_ref().and_then(|slot| walk.find(slot));
     let wanted = here.and_then(|(circuit, slot)| voltage::asked(&judged, circuit, slot, &seat));
     let hand = Hand::of(state)?;
@@ -74,7 +74,7 @@ pub(crate) fn set_joined(state: &mut State, asked: SetJoined) -> Result<RunView,
         })?;
         let judged = state.judged(job)?;
         let mut seat = Seat::of(state, board)?;
-        seat.slot = Walk::of(&judged, judged.board(board)?, seat.stage).first_of(asked.circuit);
+        seat.slot = Walk::at(&judged, judged.board(board)?, &seat).first_of(asked.circuit);
         seat.keep(state, board)?;
     }
     run_view(state, board, None)

@@ -9,6 +9,7 @@ use crate::ops::undo::take_back_readings;
 use crate::state::State;
 use crate::tell;
 use crate::views::{OfBoard, SlotId, Undone};
+use provenohm_assess::circuit::End;
 use provenohm_assess::ids::{CircuitId, PersonId};
 use provenohm_assess::quantity::Comparator;
 use provenohm_exchange::entries_of;
@@ -73,8 +74,12 @@ pub(crate) fn undo_reading(state: &mut State, asked: OfBoard) -> Result<Undone, 
             (slot, state.words.text_with("answer-undone-not-tested", &[("pair", pair.into())]))
         }
     };
-    if let Some((stage, _)) = crate::judged::slot_of(&slot) {
+    if let Some((stage, pair)) = crate::judged::slot_of(&slot) {
         seat.stage = stage;
+        let circuits = pair.circuits();
+        if circuits.len() > 1 && pair.b == End::earth() {
+            seat.group = circuits.into_iter().collect();
+        }
     }
     seat.slot = Some(slot);
     seat.keep(state, asked.board)?;

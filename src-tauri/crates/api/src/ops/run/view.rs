@@ -2,7 +2,7 @@
 
 use super::hand::{Hand, Seat};
 use super::next::Walk;
-use super::{leads, read_back, typed, voltage};
+use super::{group, leads, read_back, typed, voltage};
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot};
 use crate::ops::circuits::sign_of;
@@ -26,7 +26,7 @@ pub(crate) fn run(state: &mut State, asked: RunAsk) -> Result<RunView, Failure> 
         seat.slot = Some(slot.clone());
     }
     if let Some(circuit) = asked.circuit {
-        seat.slot = Walk::of(&judged, judged.board(asked.board)?, seat.stage).first_of(circuit);
+        seat.slot = Walk::at(&judged, judged.board(asked.board)?, &seat).first_of(circuit);
     }
     if asked.slot.is_some() || asked.circuit.is_some() {
         seat.keep(state, asked.board)?;
@@ -43,7 +43,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
     let now = state.host.now();
     let mut seat = Seat::of(state, id)?;
     let mut hand = Hand::of(state)?;
-    let walk = Walk::of(&judged, board, seat.stage);
+    let walk = Walk::at(&judged, board, &seat);
     // A slot that is gone (its circuit was removed, its pair is no longer asked for) gives way to the next open one.
     if seat.slot.as_ref().is_none_or(|slot| walk.find(slot).is_none()) {
         seat.slot = walk.open_after(None);
@@ -97,6 +97,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
         not_tested_reasons: reasons(words),
         lead_check: leads::standing(words, &judged, &hand, now),
         joined: here.is_some_and(|(circuit, _)| circuit.circuit.electrical.joined_to_earth),
+        group: group::now(words, &judged, board, &seat),
         conditions: conditions(words, &judged, here, &seat),
         note: here.map(|(circuit, _)| notes(circuit)).filter(|note| !note.is_empty()),
         ended: here.is_none().then(|| end_card(words, &judged, board)),
