@@ -116,6 +116,11 @@ impl Plan {
             bytes: Bytes(from.limit_set_text.clone().into_bytes()),
             policies: from.policies,
         })?;
+        // Two live values come in as two: neither names the other.
+        for also in &from.rules_also {
+            let (set, policies) = (also.limit_set.clone(), also.policies);
+            writer.append(JobRules { job, set, bytes: Bytes(also.limit_set_text.clone().into_bytes()), policies })?;
+        }
         let people = self.people().map(|it| JobPerson { person: it.id, part: it.role }).collect();
         writer.append(JobPeople { job, people })?;
         self.append_testers(writer)?;
@@ -253,7 +258,12 @@ impl Plan {
                 conditions: it.conditions,
             };
             let reason = if it.reason.trim().is_empty() { "-" } else { &it.reason };
-            writer.correct(correction, reason)?;
+            if taken.live.is_empty() {
+                writer.correct(correction, reason)?;
+            } else {
+                // Two live values come in as two: no correction overrules another, the settled ones among them neither.
+                writer.append(Fact::naming(correction, Role::Corrects, [entry]).because(reason))?;
+            }
         }
         Ok(entry)
     }

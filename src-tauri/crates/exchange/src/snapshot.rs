@@ -1,15 +1,16 @@
 //! The job as the record has it now, as a job file.
 
 use crate::job_file::{
-    Board, CautionsRead, Circuit, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past, Person,
-    RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Taken, Tester,
+    Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past, Person,
+    RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Rules, Taken, Tester,
     ToSettle,
 };
 use provenohm_assess::ids::{JobId, PersonId, ReadingId, TesterId};
+use provenohm_assess::judge::MOST_COMBINATIONS;
 use provenohm_assess::moment::Moment;
 use provenohm_logbook::entry::body::{self, Origin};
 use provenohm_logbook::entry::{EntryRef, Noun, Object, ObjectId, Role};
-use provenohm_logbook::view::{self, Facet, ReadError, ReadingOnRecord, Stated, View};
+use provenohm_logbook::view::{self, Circumstance, Claim, Facet, ReadError, ReadingOnRecord, Stated, View};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Why a job has no snapshot.
@@ -59,6 +60,7 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
             limit_set: rules.set.clone(),
             limit_set_text: String::from_utf8_lossy(&rules.bytes.0).into_owned(),
             policies: rules.policies,
+            rules_also: on_record.rules.live.iter().skip(1).map(rules_of).collect(),
         },
         people: people(view, &on_record)?,
         cautions_read: on_record.cautions.iter().filter(|one| one.is_live()).map(cautions).collect(),
@@ -124,6 +126,15 @@ pub fn tester(view: &View<'_>, id: TesterId, to_settle: &mut Vec<ToSettle>) -> R
             recorded_by: one.by,
         }),
     })
+}
+
+fn rules_of(one: &Stated<body::JobRules>) -> Rules {
+    Rules {
+        limit_set: one.value.set.clone(),
+        limit_set_text: String::from_utf8_lossy(&one.value.bytes.0).into_owned(),
+        policies: one.value.policies,
+        recorded_at: one.recorded,
+    }
 }
 
 fn live<T, U>(all: &[Stated<T>], make: impl Fn(&Stated<T>) -> U) -> Vec<U> {
@@ -222,6 +233,7 @@ fn taken(readings: &[ReadingOnRecord]) -> Vec<Taken> {
             why: one.taken.value.why.map(why),
             device: one.taken.device,
             corrections: corrections(one),
+            live: every(one),
             past: past(one, &by_entry),
         })
         .collect()
@@ -261,6 +273,44 @@ fn corrections(one: &ReadingOnRecord) -> Vec<Corrected> {
             }
         })
         .collect()
+}
+
+/// The combinations of live circumstances, where there is more than one. More than can be judged are not listed.
+fn every(one: &ReadingOnRecord) -> Vec<Circumstances> {
+    let recorded: BTreeMap<EntryRef, Moment> = one.acting.iter().map(|acting| (acting.entry, acting.recorded)).collect();
+    let when = |entry: EntryRef| recorded.get(&entry).copied().unwrap_or(one.taken.recorded);
+    let mut all = Vec::new();
+    for tester in live_claims(&one.tester) {
+        for volts in live_claims(&one.test_voltage_v) {
+            for at in live_claims(&one.at) {
+                for conditions in live_claims(&one.conditions) {
+                    if all.len() > MOST_COMBINATIONS {
+                        return all;
+                    }
+                    let entries = [tester.entry, volts.entry, at.entry, conditions.entry];
+                    all.push(Circumstances {
+                        tester: tester.value,
+                        test_voltage_v: volts.value,
+                        at: at.value,
+                        conditions: conditions.value,
+                        recorded_at: entries.map(when).into_iter().max().unwrap_or(one.taken.recorded),
+                    });
+                }
+            }
+        }
+    }
+    if all.len() > 1 { all } else { Vec::new() }
+}
+
+/// The live claims of a circumstance, each value once.
+fn live_claims<T: PartialEq>(of: &Circumstance<T>) -> Vec<&Claim<T>> {
+    let mut live: Vec<&Claim<T>> = Vec::new();
+    for claim in of.claims.iter().filter(|claim| claim.live) {
+        if !live.iter().any(|other| other.value == claim.value) {
+            live.push(claim);
+        }
+    }
+    live
 }
 
 fn past(one: &ReadingOnRecord, by_entry: &BTreeMap<EntryRef, &ReadingOnRecord>) -> Option<Past> {

@@ -14,6 +14,7 @@ use provenohm_assess::circuit::{Electrical, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
 use provenohm_assess::judge::Testers;
 use provenohm_assess::limits::{Demand, LimitSet, NoLimit};
+use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::Shown;
 use provenohm_assess::reading::Reading;
 use provenohm_assess::tester::{Prepared, TesterHistory};
@@ -36,6 +37,8 @@ pub(crate) struct Judged {
 #[derive(Clone)]
 struct Grounds {
     set: LimitSet,
+    /// Further live values of the limit set, with the policies chosen together with them.
+    also: Vec<(LimitSet, Policies)>,
     testers: Testers,
     histories: BTreeMap<TesterId, TesterHistory>,
     circuits: BTreeMap<CircuitId, Circuit>,
@@ -73,15 +76,19 @@ impl Judged {
     /// # Errors
     /// `set_not_here` if the limit set in it cannot be read.
     pub(crate) fn of(file: JobFile) -> Result<Self, Failure> {
-        let set = LimitSet::load(file.job.limit_set_text.as_bytes())
-            .map_err(|complaint| Failure::of("set_not_here").because(complaint))?
-            .set;
+        let load = |text: &str| match LimitSet::load(text.as_bytes()) {
+            Ok(loaded) => Ok(loaded.set),
+            Err(complaint) => Err(Failure::of("set_not_here").because(complaint)),
+        };
+        let set = load(&file.job.limit_set_text)?;
+        let also = file.job.rules_also.iter().map(|it| Ok((load(&it.limit_set_text)?, it.policies)));
+        let also = also.collect::<Result<_, Failure>>()?;
         let all: Vec<TesterHistory> = file.testers.iter().flat_map(Tester::histories).collect();
         let testers = Testers::new(all.iter().map(Prepared::new));
         let histories = all.into_iter().rev().map(|history| (history.tester, history)).collect();
         let circuits = file.boards.iter().flat_map(|board| board.circuits.iter().chain(&board.removed));
         let circuits = circuits.map(|circuit| (circuit.id, circuit.clone())).collect();
-        Ok(Self::judge(file, Grounds { set, testers, histories, circuits }))
+        Ok(Self::judge(file, Grounds { set, also, testers, histories, circuits }))
     }
 
     /// The same job with other readings: what they are judged by is kept.
@@ -119,6 +126,12 @@ impl Judged {
     /// The limit set.
     pub(crate) fn set(&self) -> &LimitSet {
         &self.grounds.set
+    }
+
+    /// Every live value of the limit set and the policies, those it is shown with first.
+    fn rules(&self) -> impl Iterator<Item = (&LimitSet, Policies)> {
+        let first = (&self.grounds.set, self.file.job.policies);
+        std::iter::once(first).chain(self.grounds.also.iter().map(|(set, policies)| (set, *policies)))
     }
 
     /// The testers, prepared.

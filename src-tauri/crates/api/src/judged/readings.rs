@@ -4,9 +4,10 @@ use super::Judged;
 use super::median::Medians;
 use provenohm_assess::circuit::{Electrical, Pair};
 use provenohm_assess::ids::CircuitId;
-use provenohm_assess::judge::{Known, Live, Wanted, judge_live};
+use provenohm_assess::judge::{self, Known, Live, MOST_COMBINATIONS, Wanted, judge_live};
 use provenohm_assess::judgement::Judgement;
-use provenohm_assess::limits::{NoLimit, Under};
+use provenohm_assess::limits::{LimitSet, NoLimit, Under};
+use provenohm_assess::policy::Policies;
 use provenohm_assess::reading::Reading;
 use provenohm_exchange::job_file::Taken;
 use std::collections::BTreeMap;
@@ -33,14 +34,13 @@ pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
         .collect();
     let current: Vec<Reading> = judged.file.readings.iter().map(Taken::current).collect();
     let medians = Medians::of(judged, &current);
-    let wanted: Vec<Vec<Wanted>> = current.iter().map(|reading| wanted(judged, &electrical, reading)).collect();
+    let every: Vec<Vec<Setting>> = judged.file.readings.iter().map(|taken| settings(judged, &electrical, taken)).collect();
     let mut slots: BTreeMap<(_, &Pair), Vec<usize>> = BTreeMap::new();
     for (index, (taken, reading)) in judged.file.readings.iter().zip(&current).enumerate() {
         if taken.stands() {
             slots.entry((reading.stage, &reading.pair)).or_default().push(index);
         }
     }
-    let policies = [judged.file.job.policies];
     current
         .iter()
         .enumerate()
@@ -49,11 +49,8 @@ pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
             let alone = [index];
             let together = if taken.stands() { slots.get(&(reading.stage, &reading.pair)) } else { None };
             let indexes = together.map_or(&alone[..], Vec::as_slice);
-            let settings: Vec<(&Reading, &Wanted)> = indexes
-                .iter()
-                .filter_map(|at| current.get(*at).zip(wanted.get(*at)))
-                .flat_map(|(reading, wanted)| wanted.iter().map(move |wanted| (reading, wanted)))
-                .collect();
+            let settings: Vec<judge::Setting<'_>> =
+                indexes.iter().filter_map(|at| every.get(*at)).flatten().map(Setting::borrowed).collect();
             let newer = reading
                 .pair
                 .circuits()
@@ -65,17 +62,47 @@ pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
                 needs_newer_version: newer,
                 median: medians.without(judged, reading),
             };
-            let judgement =
-                judge_live(&Live { settings: &settings, policies: &policies, testers: judged.testers(), known });
+            let judgement = judge_live(&Live { settings: &settings, testers: judged.testers(), known });
             JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement }
         })
         .collect()
 }
 
-/// What the set asks of a reading's pair, one answer for each live value of its circuits' electrical facets.
-fn wanted(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>, reading: &Reading) -> Vec<Wanted> {
+/// A live value of a reading beside one of what it is judged by.
+struct Setting {
+    reading: Reading,
+    wanted: Wanted,
+    policies: Policies,
+}
+
+impl Setting {
+    fn borrowed(&self) -> judge::Setting<'_> {
+        judge::Setting { reading: &self.reading, wanted: &self.wanted, policies: self.policies }
+    }
+}
+
+/// Every live value of a reading's circumstances, of its circuits' electrical facets and of the job's rules, combined.
+/// No more than it takes to see that there are too many.
+fn settings(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>, taken: &Taken) -> Vec<Setting> {
+    let choices = choices(electrical, &taken.reading.pair);
+    let every = taken.every();
+    let combined = judged.rules().flat_map(|(set, policies)| {
+        let choices = &choices;
+        every.iter().flat_map(move |reading| {
+            let under = Under { stage: reading.stage, loads: reading.conditions.loads };
+            choices.iter().map(move |choice| {
+                let wanted = wanted_of(set, &reading.pair, under, choice);
+                Setting { reading: reading.clone(), wanted, policies }
+            })
+        })
+    });
+    combined.take(MOST_COMBINATIONS + 1).collect()
+}
+
+/// The live values of the circuits' electrical facets, combined.
+fn choices<'a>(electrical: &BTreeMap<CircuitId, Vec<&'a Electrical>>, pair: &Pair) -> Vec<BTreeMap<CircuitId, &'a Electrical>> {
     let mut choices: Vec<BTreeMap<CircuitId, &Electrical>> = vec![BTreeMap::new()];
-    for circuit in reading.pair.circuits() {
+    for circuit in pair.circuits() {
         let values = electrical.get(&circuit).map_or(&[][..], Vec::as_slice);
         choices = choices
             .iter()
@@ -86,16 +113,16 @@ fn wanted(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>, r
                     choice
                 })
             })
+            .take(MOST_COMBINATIONS + 1)
             .collect();
     }
-    let under = Under { stage: reading.stage, loads: reading.conditions.loads };
-    choices.iter().map(|choice| wanted_of(judged, &reading.pair, under, choice)).collect()
+    choices
 }
 
-fn wanted_of(judged: &Judged, pair: &Pair, under: Under, choice: &BTreeMap<CircuitId, &Electrical>) -> Wanted {
+fn wanted_of(set: &LimitSet, pair: &Pair, under: Under, choice: &BTreeMap<CircuitId, &Electrical>) -> Wanted {
     let electrical = |id: CircuitId| choice.get(&id).copied();
-    let forbidden = judged.set().forbids(pair, under, electrical);
-    match judged.set().limit_for(pair, under, electrical) {
+    let forbidden = set.forbids(pair, under, electrical);
+    match set.limit_for(pair, under, electrical) {
         Ok(limit) => Wanted {
             limit: Some(limit.to_limit()),
             reduced: limit.to_reduced_limit().zip(limit.reduced.map(|(rule, _)| rule.reasons.clone())),

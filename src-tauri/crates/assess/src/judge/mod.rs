@@ -17,7 +17,7 @@ mod voltage;
 
 pub use asked::{Asked, Known, Testers, Wanted};
 pub use level::Severity;
-pub use live::{Live, judge_live};
+pub use live::{Live, MOST_COMBINATIONS, Setting, judge_live};
 pub use median::{FEWEST_FOR_A_MEDIAN, Median, OfOneKind};
 
 use crate::RULES_VERSION;

@@ -1,7 +1,7 @@
 //! Two live values: every combination is judged, the least favourable shown, and it is a *Stop*.
 
 use crate::scene::*;
-use provenohm_assess::judge::{Known, Live, Median, OfOneKind, Testers, Wanted, judge_live};
+use provenohm_assess::judge::{Known, Live, Median, OfOneKind, Setting, Testers, Wanted, judge_live};
 use provenohm_assess::judgement::Judgement;
 use provenohm_assess::judgement::{Level, MethodReason, TesterReason, TesterState, Value, ValueReason};
 use provenohm_assess::policy::{Policies, ValuePolicy};
@@ -9,10 +9,15 @@ use provenohm_assess::reading::Reading;
 use provenohm_assess::tester::Prepared;
 
 fn judged(readings: &[&Reading], wanted: &[&Wanted], policies: &[Policies], histories: Vec<Prepared>) -> Judgement {
-    let settings: Vec<(&Reading, &Wanted)> =
-        readings.iter().flat_map(|r| wanted.iter().map(move |w| (*r, *w))).collect();
+    let with = |policies: &Policies| {
+        let policies = *policies;
+        readings
+            .iter()
+            .flat_map(move |&reading| wanted.iter().map(move |&wanted| Setting { reading, wanted, policies }))
+    };
+    let settings: Vec<Setting<'_>> = policies.iter().flat_map(with).collect();
     let testers = Testers::new(histories);
-    judge_live(&Live { settings: &settings, policies, testers: &testers, known: Known::default() })
+    judge_live(&Live { settings: &settings, testers: &testers, known: Known::default() })
 }
 
 fn prepared(scene: &Scene) -> Vec<Prepared> {

@@ -10,8 +10,10 @@ impl JobFile {
         self.readings.retain(|taken| taken.recorded_at <= until);
         for taken in &mut self.readings {
             taken.corrections.retain(|correction| correction.recorded_at <= until);
+            taken.live.retain(|circumstances| circumstances.recorded_at <= until);
             taken.past.take_if(|past| past.recorded_at > until);
         }
+        self.job.rules_also.retain(|rules| rules.recorded_at <= until);
         self.not_tested.retain(|said| said.recorded_at <= until);
         self.cautions_read.retain(|read| read.at <= until);
         for tester in &mut self.testers {

@@ -75,6 +75,23 @@ pub struct Job {
     pub limit_set_text: String,
     /// Policies.
     pub policies: Policies,
+    /// Further live values of limit set and policies, where two people changed them apart.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rules_also: Vec<Rules>,
+}
+
+/// A limit set and policies, chosen together.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Rules {
+    /// The limit set.
+    pub limit_set: SetName,
+    /// The bytes of that set's file, as text: their SHA-256 is the one named.
+    pub limit_set_text: String,
+    /// Policies.
+    pub policies: Policies,
+    /// When that was recorded.
+    pub recorded_at: Moment,
 }
 
 /// A person.

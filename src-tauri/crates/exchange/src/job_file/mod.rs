@@ -11,7 +11,7 @@ mod tester;
 mod text;
 
 pub use board::{Board, Circuit, Note};
-pub use job::{CautionsRead, Job, JobFile, LiveValue, Made, Person, ToSettle};
-pub use reading::{Corrected, Fate, NotTested, Past, ReplacedWhy, Taken};
+pub use job::{CautionsRead, Job, JobFile, LiveValue, Made, Person, Rules, ToSettle};
+pub use reading::{Circumstances, Corrected, Fate, NotTested, Past, ReplacedWhy, Taken};
 pub use tester::{RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, Tester};
 pub use text::{NotAJobFile, VERSION};

@@ -28,6 +28,10 @@ pub struct Taken {
     /// Corrections of its circumstances, oldest first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub corrections: Vec<Corrected>,
+    /// Its circumstances as they stand in every combination, where two people corrected one of them apart; empty where
+    /// there is one.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub live: Vec<Circumstances>,
     /// What became of it, if it no longer stands.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub past: Option<Past>,
@@ -67,6 +71,24 @@ pub struct Corrected {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub person: Option<PersonId>,
     /// When that was recorded.
+    pub recorded_at: Moment,
+}
+
+/// The circumstances a reading was taken under.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Circumstances {
+    /// The tester; absent: none chosen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tester: Option<TesterId>,
+    /// The test voltage, V d.c.
+    pub test_voltage_v: Volts,
+    /// When it was taken.
+    pub at: Moment,
+    /// The conditions.
+    #[serde(default)]
+    pub conditions: Conditions,
+    /// When the last of what makes them was recorded.
     pub recorded_at: Moment,
 }
 
@@ -130,6 +152,20 @@ impl Taken {
             correction.apply(&mut reading);
             reading
         })
+    }
+
+    /// The reading with every live value of its circumstances: as it stands, then the others.
+    #[must_use]
+    pub fn every(&self) -> Vec<Reading> {
+        let current = self.current();
+        let mut every = vec![current.clone()];
+        for Circumstances { tester, test_voltage_v, at, conditions, recorded_at: _ } in self.live.iter().cloned() {
+            let one = Reading { tester, test_voltage_v, at, conditions, ..current.clone() };
+            if !every.contains(&one) {
+                every.push(one);
+            }
+        }
+        every
     }
 
     /// Whether it stands: neither withdrawn nor replaced.

@@ -99,7 +99,8 @@ impl JobFile {
             if !people.contains(&current.person) {
                 return broken("its person is not among the people");
             }
-            if [taken.reading.tester, current.tester].into_iter().flatten().any(|tester| !testers.contains(&tester)) {
+            let every = taken.live.iter().map(|it| it.tester).chain([taken.reading.tester, current.tester]);
+            if every.flatten().any(|tester| !testers.contains(&tester)) {
                 return broken("its tester is not among the testers");
             }
             if lives(&current.pair).any(|circuit| !circuits.contains(&circuit)) {
