@@ -4,6 +4,8 @@ use crate::failure::Failure;
 use crate::ops::files::{file_stem, not_written, write_file};
 use crate::state::{State, maker};
 use crate::views::*;
+use provenohm_assess::ids::JobId;
+use provenohm_assess::limits::shipped;
 use provenohm_exchange::job_file::{JobFile, Made, NotAJobFile};
 use provenohm_exchange::{import, snapshot};
 use provenohm_logbook::entry::body::Person;
@@ -28,9 +30,27 @@ pub(crate) fn job_text(state: &mut State, job: provenohm_assess::ids::JobId) -> 
 
 pub(crate) fn preview_job_file(state: &mut State, asked: JobFileText) -> Result<JobFilePreview, Failure> {
     let file = read(state, &asked.text)?;
+    let ids: Vec<JobId> = state.record.view().jobs()?.iter().map(|job| job.job).collect();
+    let mut same_name = false;
+    for id in ids {
+        same_name |= state.judged(id)?.file.job.name == file.job.name;
+    }
     let words = &state.words;
-    let mut lines = vec![file.job.limit_set.id.0.clone()];
-    lines.extend(file.boards.iter().map(|board| board.name.clone()));
+    let name = &file.job.limit_set;
+    let shipped = shipped().map_err(|error| Failure::of("unexpected").because(error))?;
+    let set = shipped.into_iter().find(|one| one.name.id == name.id).map_or(name.id.0.clone(), |one| one.set.title);
+    let mut lines = vec![
+        words.text_with("answer-file-made", &[("at", words.date_time(file.made.at).into())]),
+        words.text_with("answer-file-set", &[("set", set.into()), ("version", name.version.into())]),
+    ];
+    lines.extend(file.boards.iter().map(|board| {
+        let args = [("board", board.name.as_str().into()), ("circuits", board.circuits.len().into())];
+        words.text_with("answer-file-board", &args)
+    }));
+    lines.push(words.text_with("answer-file-testers", &[("count", file.testers.len().into())]));
+    if same_name {
+        lines.push(words.text_with("answer-file-same-name", &[("name", file.job.name.as_str().into())]));
+    }
     if file.job.invented {
         lines.push(words.text("answer-demo"));
     }

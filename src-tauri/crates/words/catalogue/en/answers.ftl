@@ -164,6 +164,18 @@ answer-job-file = Job { $name }: { $boards ->
     [one] { $readings } reading
    *[other] { $readings } readings
 }
+answer-file-made = File made on { $at }
+answer-file-set = Judged by { $set }, version { $version }
+answer-file-board = { $board }: { $circuits ->
+    [one] { $circuits } circuit
+   *[other] { $circuits } circuits
+}
+answer-file-testers = { $count ->
+    [0] No tester in it
+    [one] { $count } tester with its verifications
+   *[other] { $count } testers with their verifications
+}
+answer-file-same-name = A job called { $name } is on this device already: this makes another
 answer-page-alt = Page { $page } of { $pages } of the schedule
 answer-not-signed = Not signed
 answer-missing-readings = { $count ->
