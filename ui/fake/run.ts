@@ -1,4 +1,4 @@
-import type { CircuitId, Comparator, DraftView, Indication, NotTestedReason, ReadBack, RunView, Saved, SlotId, SlotView, Undone } from '../src/host';
+import type { CircuitId, Comparator, DraftView, GroupForm, Indication, NotTestedReason, ReadBack, RunView, Saved, SlotId, SlotView, Undone } from '../src/host';
 
 interface Row {
   id: CircuitId;
@@ -35,6 +35,7 @@ export class FakeRun {
   #slot: SlotId | null = 'c7-0';
   #set = 500;
   #tester: string | null = 't1';
+  #group: CircuitId[] = [];
   #draft = { text: '', comparator: 'exact' as Comparator };
   #saved: (ReadBack & { before: SlotView; typed: { text: string; comparator: Comparator } })[] = [];
 
@@ -137,6 +138,7 @@ export class FakeRun {
       not_tested_reasons: REASONS.map(([id, words]) => ({ id, words })),
       lead_check: { level: 'remark', words: 'Leads not checked today' },
       joined: false,
+      group: this.#group.length > 1 ? { circuits: this.#group, slot: 'group', words: this.#groupName() } : null,
       conditions: { loads: 'out', n_isolated: null, reduced: null, words: 'Loads disconnected', reduced_reasons: [] },
       note: null,
       ruler_notches: NOTCHES,
@@ -144,6 +146,32 @@ export class FakeRun {
         ? null
         : { words: 'All 15 pairs of Board DB-2 are recorded', lines: [{ level: 'done', words: '13 meet their limit' }, { level: 'look', words: '2 to look at' }] },
     };
+  }
+
+  groupForm(circuits: CircuitId[]): GroupForm {
+    const first = this.#rows.find((one) => circuits.includes(one.id));
+    return {
+      board: 'b2',
+      circuits: this.#rows.map((one) => ({
+        id: one.id,
+        reference: one.reference,
+        description: one.description,
+        chosen: circuits.includes(one.id),
+        why_not: first && one.volts !== first.volts ? `asks for ${one.volts} V, circuit ${first.reference} for ${first.volts} V` : null,
+      })),
+      ready: circuits.length > 1,
+      words: circuits.length > 1 ? 'all lives of 7, 8 – PE: 500 V, 1.0 MΩ' : 'Choose two or more circuits of this board',
+    };
+  }
+
+  startGroup(circuits: CircuitId[]): RunView {
+    this.#group = circuits;
+    return this.view();
+  }
+
+  #groupName(): string {
+    const members = this.#rows.filter((one) => this.#group.includes(one.id));
+    return `all lives of ${members.map((one) => one.reference).join(', ')} – PE`;
   }
 
   #ahead(): string | null {

@@ -226,6 +226,41 @@ describe('without a tester', () => {
   });
 });
 
+describe('circuits tested together', () => {
+  const open = async () => {
+    document.querySelector<HTMLElement>('.more')?.click();
+    await settle();
+    byId('more-group').click();
+    await settle();
+  };
+
+  it('are chosen, those that cannot be among them say why, and one act joins them', async () => {
+    const knocks = vi.spyOn(door, 'knock');
+    await open();
+    expect(byId('group-start').hasAttribute('disabled')).toBe(true);
+    byId('group-c7').click();
+    await settle();
+    expect(byId('group-c9').hasAttribute('disabled')).toBe(true);
+    expect(byId('group-c9').closest('label')?.textContent).toContain('asks for 250 V, circuit 7 for 500 V');
+    byId('group-c8').click();
+    await settle();
+    expect(byId('group-words').textContent).toBe('all lives of 7, 8 – PE: 500 V, 1.0 MΩ');
+    byId('group-start').click();
+    await settle();
+    expect(knocks.mock.calls.filter(([operation]) => operation === 'start_group').map(([, input]) => input)).toEqual([
+      { board: 'b2', circuits: ['c7', 'c8'] },
+    ]);
+    expect(document.querySelector('dialog')).toBeNull();
+
+    await open();
+    expect(byId('group-c8')).toHaveProperty('checked', true);
+    byId('group-stop').click();
+    await settle();
+    await open();
+    expect(document.getElementById('group-stop')).toBeNull();
+  });
+});
+
 describe('touch', () => {
   it('that slides off a key does nothing', () => {
     touch('key-4', 0, { clientX: 500 });

@@ -1458,6 +1458,14 @@ slot: SlotId | null,
  */
 progress: string, };
 
+export type GroupForm = { board: BoardId, circuits: Array<GroupMember>, ready: boolean, words: string, };
+
+export type GroupMember = { id: CircuitId, reference: string, description: string, chosen: boolean, why_not: string | null, };
+
+export type GroupAsk = { board: BoardId, circuits: Array<CircuitId>, };
+
+export type RunGroup = { circuits: Array<CircuitId>, slot: SlotId, words: string, };
+
 export type RunTester = { 
 /**
  * The tester; absent: none chosen.
@@ -1581,6 +1589,7 @@ lead_check: Sentence,
  * Whether lives of this circuit are joined for the test to earth.
  */
 joined: boolean, 
+group: RunGroup | null,  
 /**
  * Under which conditions the next readings are taken.
  */
@@ -2286,6 +2295,12 @@ export interface Operations {
   set_conditions: { input: SetConditions; output: RunView };
   /** Lives joined for the test to earth, or singly. */
   set_joined: { input: SetJoined; output: RunView };
+  /** Which circuits of a board one reading can serve, and why others cannot be among them. */
+  group_form: { input: GroupAsk; output: GroupForm };
+  /** Tests circuits together: all their live conductors joined, against earth. */
+  start_group: { input: GroupAsk; output: RunView };
+  /** Tests each circuit alone again. */
+  stop_group: { input: OfBoard; output: RunView };
   /** Leads shorted or open. */
   record_lead_check: { input: LeadCheckAsk; output: LeadChecked };
   /** The testers on this device. */

@@ -159,6 +159,15 @@ export class Run {
     if (circuit) await this.attempt(() => call('set_joined', { circuit, joined }));
   }
 
+  /** Tests circuits together: all their lives joined, against earth. */
+  startGroup(circuits: CircuitId[]): Promise<boolean> {
+    return this.attempt(() => call('start_group', { board: this.#board, circuits }));
+  }
+
+  stopGroup(): Promise<boolean> {
+    return this.attempt(() => call('stop_group', { board: this.#board }));
+  }
+
   /** What the check says, or nothing where it could not be recorded. */
   async leadCheck(leads: LeadEnd, indication: LeadIndication): Promise<Sentence | null> {
     let said: Sentence | null = null;
