@@ -16,7 +16,7 @@ use provenohm_logbook::entry::body::{
 use provenohm_logbook::entry::{Bytes, EntryRef, Fact, Hash, Noun, Object, ObjectId, Role};
 use provenohm_logbook::random::NoRandomness;
 use provenohm_logbook::record::{WriteError, Writer};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 /// A job file with a new id for each old one.
@@ -200,13 +200,12 @@ impl Plan {
     fn append_readings(&self, writer: &mut Writer<'_>) -> Result<(), WriteError> {
         let mut replaces: BTreeMap<ReadingId, Vec<ReadingId>> = BTreeMap::new();
         for taken in &self.file.readings {
-            if let Some(crate::job_file::Past { fate: Fate::Replaced { by, .. }, .. }) = &taken.past {
-                replaces.entry(*by).or_default().push(taken.reading.id);
+            if let Some(by) = taken.replaced_by() {
+                replaces.entry(by).or_default().push(taken.reading.id);
             }
         }
         let mut entries: BTreeMap<ReadingId, EntryRef> = BTreeMap::new();
-        for taken in &self.file.readings {
-            // A reading the file lists before the one it replaces leaves that one without a successor here.
+        for taken in replaced_first(&self.file.readings, &replaces) {
             let named = replaces.get(&taken.reading.id).into_iter().flatten();
             let named: Vec<EntryRef> = named.filter_map(|old| entries.get(old).copied()).collect();
             entries.insert(taken.reading.id, self.append_reading(writer, taken, named)?);
@@ -214,9 +213,11 @@ impl Plan {
         for taken in &self.file.readings {
             if let Some(past) = taken.past.as_ref().filter(|past| past.fate == Fate::Withdrawn) {
                 let entry: Vec<EntryRef> = entries.get(&taken.reading.id).copied().into_iter().collect();
-                // An undo gives no reason in the file; a withdrawal in the record needs one.
-                let reason = if past.reason.trim().is_empty() { "-" } else { &past.reason };
-                writer.withdraw(&entry, reason)?;
+                if past.reason.trim().is_empty() {
+                    writer.take_back(&entry)?;
+                } else {
+                    writer.withdraw(&entry, &past.reason)?;
+                }
             }
         }
         for said in &self.file.not_tested {
@@ -257,16 +258,40 @@ impl Plan {
                 at: it.at,
                 conditions: it.conditions,
             };
-            let reason = if it.reason.trim().is_empty() { "-" } else { &it.reason };
             if taken.live.is_empty() {
-                writer.correct(correction, reason)?;
+                writer.correct(correction, &it.reason)?;
             } else {
                 // Two live values come in as two: no correction overrules another, the settled ones among them neither.
-                writer.append(Fact::naming(correction, Role::Corrects, [entry]).because(reason))?;
+                writer.append(Fact::naming(correction, Role::Corrects, [entry]).because(it.reason.as_str()))?;
             }
         }
         Ok(entry)
     }
+}
+
+/// The readings in the order of the file, but none before those it takes the place of. No reading is in a circle of
+/// replacements: such a file is not read.
+fn replaced_first<'f>(readings: &'f [Taken], replaces: &BTreeMap<ReadingId, Vec<ReadingId>>) -> Vec<&'f Taken> {
+    let by_id: BTreeMap<ReadingId, &Taken> = readings.iter().map(|taken| (taken.reading.id, taken)).collect();
+    let mut ordered = Vec::with_capacity(readings.len());
+    let mut done = BTreeSet::new();
+    for taken in readings {
+        let mut waiting = vec![taken];
+        while let Some(next) = waiting.last().copied() {
+            let olds = replaces.get(&next.reading.id).into_iter().flatten();
+            let open: Vec<&Taken> =
+                olds.filter(|old| !done.contains(*old)).filter_map(|old| by_id.get(old).copied()).collect();
+            if !open.is_empty() {
+                waiting.extend(open.into_iter().rev());
+                continue;
+            }
+            waiting.pop();
+            if done.insert(next.reading.id) {
+                ordered.push(next);
+            }
+        }
+    }
+    ordered
 }
 
 fn why(why: ReplacedWhy) -> body::ReplacedWhy {

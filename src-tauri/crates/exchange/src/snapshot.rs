@@ -42,6 +42,7 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
     settle(&mut to_settle, "names", job.0, &on_record.names, |it| it.name.clone());
     settle(&mut to_settle, "rules", job.0, &on_record.rules, |it| it.set.id.0.clone());
     let readings = view.readings(job)?;
+    let beyond = view.beyond(job)?;
     let mut testers: BTreeSet<TesterId> = view.testers_of(job)?.into_iter().collect();
     testers.extend(also);
     let testers = testers.into_iter().map(|id| tester(view, id, &mut to_settle)).collect::<Result<_, _>>()?;
@@ -61,12 +62,13 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
             limit_set_text: String::from_utf8_lossy(&rules.bytes.0).into_owned(),
             policies: rules.policies,
             rules_also: on_record.rules.live.iter().skip(1).map(rules_of).collect(),
+            needs_newer_version: beyond.job,
         },
         people: people(view, &on_record)?,
         cautions_read: on_record.cautions.iter().filter(|one| one.is_live()).map(cautions).collect(),
         testers,
         boards,
-        readings: taken(&readings),
+        readings: taken(&readings, &beyond.readings),
         not_tested: view.not_tested(job)?.into_iter().filter(Stated::is_live).map(not_tested).collect(),
         to_settle,
     })
@@ -77,7 +79,9 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
 /// # Errors
 /// [`ReadError`].
 pub fn refresh_readings(view: &View<'_>, file: &mut JobFile, made: Made) -> Result<(), ReadError> {
-    file.readings = taken(&view.readings(file.job.id)?);
+    let beyond = view.beyond(file.job.id)?;
+    file.readings = taken(&view.readings(file.job.id)?, &beyond.readings);
+    file.job.needs_newer_version = beyond.job;
     file.not_tested = view.not_tested(file.job.id)?.into_iter().filter(Stated::is_live).map(not_tested).collect();
     file.made = made;
     Ok(())
@@ -222,7 +226,7 @@ fn not_tested(said: Stated<body::NotTested>) -> NotTested {
     NotTested { pair, stage, reason, words: words.unwrap_or_default(), person, at, recorded_at: said.recorded }
 }
 
-fn taken(readings: &[ReadingOnRecord]) -> Vec<Taken> {
+fn taken(readings: &[ReadingOnRecord], beyond: &BTreeSet<ReadingId>) -> Vec<Taken> {
     let by_entry: BTreeMap<EntryRef, &ReadingOnRecord> = readings.iter().map(|one| (one.taken.entry, one)).collect();
     readings
         .iter()
@@ -230,6 +234,7 @@ fn taken(readings: &[ReadingOnRecord]) -> Vec<Taken> {
             reading: one.taken.value.reading.clone(),
             recorded_at: one.taken.recorded,
             doubtful_clock: one.has_doubtful_clock(),
+            needs_newer_version: beyond.contains(&one.taken.value.reading.id),
             why: one.taken.value.why.map(why),
             device: one.taken.device,
             corrections: corrections(one),

@@ -259,6 +259,29 @@ fn what_a_newer_version_wrote_is_kept_counted_and_forwarded_untouched() {
 }
 
 #[test]
+fn what_bears_on_a_job_or_a_reading_beyond_this_version_is_named() {
+    let mut hand = Hand::new(1);
+    hand.job();
+    let job = Object { noun: Noun::Job, id: ObjectId(JOB.0) };
+    let reading = Object { noun: Noun::Reading, id: ObjectId(id(0x1_0001)) };
+    let of_the_future = |about: Vec<Object>| {
+        let mut frame = MapOf::default();
+        frame.put(0, &about);
+        frame.put(1, &Vec::<provenohm_logbook::entry::Naming>::new());
+        frame.put(2, &"a content of the future".to_owned());
+        frame.finish().encode()
+    };
+    hand.record.receive(&[foreign(4711, 3, of_the_future(vec![job, reading]))]).unwrap();
+    let beyond = hand.record.view().beyond(JOB).unwrap();
+    assert!(!beyond.job, "it is about one reading");
+    assert_eq!(beyond.readings.into_iter().map(|it| it.0).collect::<Vec<_>>(), [id(0x1_0001)]);
+    let mut hand = Hand::new(2);
+    hand.job();
+    hand.record.receive(&[foreign(4711, 3, of_the_future(vec![job]))]).unwrap();
+    assert!(hand.record.view().beyond(JOB).unwrap().job);
+}
+
+#[test]
 fn a_known_kind_with_an_unknown_key_is_kept_and_does_not_act() {
     let mut hand = Hand::new(1);
     hand.job();

@@ -59,7 +59,7 @@ pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
                 || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
             let known = Known {
                 doubtful_clock: taken.doubtful_clock,
-                needs_newer_version: newer,
+                needs_newer_version: newer || taken.needs_newer_version || judged.file.job.needs_newer_version,
                 median: medians.without(judged, reading),
             };
             let judgement = judge_live(&Live { settings: &settings, testers: judged.testers(), known });

@@ -93,7 +93,7 @@ pub(crate) fn tester(words: &Words, judged: &Judged, id: Option<provenohm_assess
 pub(crate) fn past(words: &Words, one: &JudgedReading) -> Option<String> {
     let past = one.taken.past.as_ref()?;
     Some(match &past.fate {
-        Fate::Withdrawn => words.text_with("answer-withdrawn", &[("reason", past.reason.as_str().into())]),
+        Fate::Withdrawn => words.text_with("answer-withdrawn", &[("reason", tell::withdrawn_why(words, past).into())]),
         Fate::Replaced { why, .. } => words.text_with("answer-replaced", &[("reason", replaced(words, *why).into())]),
     })
 }

@@ -23,15 +23,8 @@ pub(crate) fn undo(state: &mut State, asked: UndoAsk) -> Result<Done, Failure> {
     let entries = asked.token.0.split(',').map(str::parse).collect::<Result<Vec<EntryRef>, _>>();
     let entries = entries.map_err(|_| Failure::of("nothing_to_undo"))?;
     let person = state.anyone()?;
-    take_back(state, person, &entries)?;
+    state.write(person, |writer| Ok(writer.take_back(&entries)?))?;
     Ok(Done { words: state.words.text("answer-taken-back"), undo: None })
-}
-
-/// Withdraws entries.
-fn take_back(state: &mut State, person: PersonId, entries: &[EntryRef]) -> Result<(), Failure> {
-    let reason = state.words.text("answer-taken-back");
-    state.write(person, |writer| Ok(writer.withdraw(entries, &reason)?))?;
-    Ok(())
 }
 
 /// Withdraws entries of readings.
@@ -41,7 +34,6 @@ pub(crate) fn take_back_readings(
     person: PersonId,
     entries: &[EntryRef],
 ) -> Result<(), Failure> {
-    let reason = state.words.text("answer-taken-back");
-    state.write_readings(job, person, |writer| Ok(writer.withdraw(entries, &reason)?))?;
+    state.write_readings(job, person, |writer| Ok(writer.take_back(entries)?))?;
     Ok(())
 }

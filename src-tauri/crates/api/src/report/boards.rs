@@ -140,7 +140,7 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
 fn past(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Option<Past> {
     let past = one.taken.past.as_ref()?;
     let (fate, reason) = match &past.fate {
-        Kept::Withdrawn => (Fate::Withdrawn, past.reason.clone()),
+        Kept::Withdrawn => (Fate::Withdrawn, tell::withdrawn_why(words, past)),
         Kept::Replaced { by, why } => (Fate::Replaced { by: *by }, replaced(words, *why)),
     };
     Some(Past {

@@ -5,5 +5,5 @@ mod reading;
 mod tester;
 
 pub(crate) use place::{circuit_name, pair_name, place};
-pub(crate) use reading::{judgement_line, sentences};
+pub(crate) use reading::{judgement_line, sentences, withdrawn_why};
 pub(crate) use tester::{about, card_lines, header, imagined, smallest, tester_line, together};

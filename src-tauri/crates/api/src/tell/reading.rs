@@ -5,7 +5,13 @@ use crate::judged::{Judged, JudgedReading};
 use crate::views::Sentence;
 use chrono::NaiveDate;
 use provenohm_assess::judgement::Level;
+use provenohm_exchange::job_file::Past;
 use provenohm_words::Words;
+
+/// Why a reading was withdrawn. An undo gives no reason of its own.
+pub(crate) fn withdrawn_why(words: &Words, past: &Past) -> String {
+    if past.reason.is_empty() { words.text("answer-taken-back") } else { past.reason.clone() }
+}
 
 /// Value, tester, method: one sentence each, the gravest first. What is in order with the tester is said too.
 pub(crate) fn sentences(

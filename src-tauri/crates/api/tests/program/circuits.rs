@@ -64,3 +64,75 @@ fn readings_copied_out_have_comparator_and_unit_in_columns_of_their_own() {
     assert_eq!(cells, ["more_than", "1.20", "MΩ"]);
     assert!(rows.iter().all(|row| row[column("board")] == "DB-1"), "{text}");
 }
+
+fn table(board: &str, text: &str, format: &str) -> Value {
+    json!({ "board": board, "text": text, "format": format })
+}
+
+#[test]
+fn a_table_is_shown_before_it_is_taken_and_can_be_taken_back() {
+    let program = Program::start();
+    let (_, board) = program.job();
+    // A decimal comma in the file, so fields are parted by semicolons; columns in an order of their own.
+    let text = "reference;conductors;nominal_v;description;measure\n1;single_phase;230;Sockets;none\n2;single_phase;24;Bell;selv\n";
+    let preview = program.ask("preview_circuits", table(&board, text, "csv"));
+    assert_eq!(preview["complaints"], json!([]));
+    let rows = preview["rows"].as_array().unwrap();
+    assert_eq!(rows.len(), 2);
+    assert_eq!((rows[0]["line"].as_u64(), rows[0]["reference"].as_str()), (Some(2), Some("1")));
+    assert!(rows[0]["follows"].as_str().unwrap().contains("1.0\u{a0}MΩ"), "IEC 60364-6:2016 Table 6.1: {}", rows[0]);
+    assert!(rows[1]["follows"].as_str().unwrap().contains("0.5\u{a0}MΩ"), "IEC 60364-6:2016 Table 6.1: {}", rows[1]);
+    let before = program.ask("circuits", json!({ "board": board }));
+    assert_eq!(before["circuits"], json!([]), "a preview takes nothing");
+
+    let taken = program.ask("import_circuits", table(&board, text, "csv"));
+    assert_eq!(references(&taken["view"]), ["1", "2"]);
+    program.ask("undo", json!({ "token": taken["undo"] }));
+    assert_eq!(program.ask("circuits", json!({ "board": board }))["circuits"], json!([]));
+}
+
+#[test]
+fn a_table_with_complaints_names_each_line_and_is_not_taken() {
+    let program = Program::start();
+    let (_, board) = program.job();
+    program.circuits(&board, 1, single_phase());
+    let text = "2\tOven\t230\n3\tBell\t60\tac\t\tselv\n1\tTwice\t230\n4\tNothing\tmany\n";
+    let preview = program.ask("preview_circuits", table(&board, text, "tsv"));
+    let lines: Vec<u64> =
+        preview["complaints"].as_array().unwrap().iter().map(|one| one["line"].as_u64().unwrap()).collect();
+    assert_eq!(lines, [2, 3, 4], "{}", preview["complaints"]);
+    assert!(preview["complaints"][0]["words"].as_str().unwrap().contains("SELV"), "above 50 V a.c.");
+    let refused = program.refused("import_circuits", table(&board, text, "tsv"));
+    let fields: Vec<&str> = refused.complaints.iter().map(|one| one.field.as_str()).collect();
+    assert_eq!(fields, ["line.2", "line.3", "line.4"]);
+    let after = program.ask("circuits", json!({ "board": board }));
+    assert_eq!(references(&after), ["1"], "whole or not at all");
+}
+
+#[test]
+fn an_empty_or_unreadable_table_is_refused_in_words() {
+    let program = Program::start();
+    let (_, board) = program.job();
+    for text in ["", "\n\n", "reference\tdescription\n", "reference\tcolour\n1\tred\n"] {
+        let preview = program.ask("preview_circuits", table(&board, text, "tsv"));
+        assert!(!preview["complaints"].as_array().unwrap().is_empty(), "{text:?}: {preview}");
+        assert!(program.refused("import_circuits", table(&board, text, "tsv")).complaints[0].words.len() > 5);
+    }
+}
+
+#[test]
+fn a_board_is_taken_away_unless_it_holds_readings() {
+    let program = Program::start();
+    let (job, board) = program.job();
+    let view = program.ask("add_board", json!({ "job": job, "name": "DB-2" }));
+    let second = view["boards"][1]["id"].clone();
+    let left = program.ask("remove_board", json!({ "board": second }));
+    assert_eq!(left["boards"].as_array().unwrap().len(), 1);
+    program.circuits(&board, 1, single_phase());
+    program.ask("set_volts", json!({ "board": board, "volts": 500 }));
+    let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
+    program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": { "typed": { "text": "20", "comparator": "exact", "unit": "m" } } }));
+    let refused = program.refused("remove_board", json!({ "board": board }));
+    assert_eq!(refused.code, "board_has_readings");
+    assert_eq!(program.ask("job", json!({ "job": job }))["boards"].as_array().unwrap().len(), 1);
+}

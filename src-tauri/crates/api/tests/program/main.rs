@@ -3,7 +3,9 @@
 
 mod circuits;
 mod demo;
-mod recall;
+mod files;
 mod group;
+mod recall;
 mod recording;
+mod rules;
 mod support;

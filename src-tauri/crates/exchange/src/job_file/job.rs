@@ -78,6 +78,9 @@ pub struct Job {
     /// Further live values of limit set and policies, where two people changed them apart.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub rules_also: Vec<Rules>,
+    /// Something about the job needs a newer version, and none of it must be judged without.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub needs_newer_version: bool,
 }
 
 /// A limit set and policies, chosen together.

@@ -19,6 +19,9 @@ pub struct Taken {
     /// The clock of the device that recorded it cannot have been right.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub doubtful_clock: bool,
+    /// Something bears on it that needs a newer version, and it must not be judged without.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub needs_newer_version: bool,
     /// Why it replaces another reading, if it does.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub why: Option<ReplacedWhy>,
@@ -166,6 +169,15 @@ impl Taken {
             }
         }
         every
+    }
+
+    /// The reading that took its place.
+    #[must_use]
+    pub fn replaced_by(&self) -> Option<ReadingId> {
+        match self.past.as_ref()?.fate {
+            Fate::Replaced { by, .. } => Some(by),
+            Fate::Withdrawn => None,
+        }
     }
 
     /// Whether it stands: neither withdrawn nor replaced.

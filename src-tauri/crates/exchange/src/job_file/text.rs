@@ -1,7 +1,7 @@
 //! Reading and writing the file's text.
 
 use super::JobFile;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What stands in `format`.
 const FORMAT: &str = "provenohm-job";
@@ -109,11 +109,17 @@ impl JobFile {
             if current.pair.a == current.pair.b || current.pair.a.0.is_empty() || current.pair.b.0.is_empty() {
                 return broken("its two ends are not two ends");
             }
-            if let Some(super::Past { fate: super::Fate::Replaced { by, .. }, .. }) = &taken.past
-                && !readings.contains(by)
-            {
+            if taken.replaced_by().is_some_and(|by| !readings.contains(&by)) {
                 return broken("the reading that replaced it is not in the file");
             }
+            if let Some(at) = taken.corrections.iter().position(|it| it.reason.trim().is_empty()) {
+                let place = format!("{}.corrections[{at}]", place());
+                return Err(NotAJobFile::Broken { place, reason: "it gives no reason".to_owned() });
+            }
+        }
+        if let Some(index) = self.replaced_in_a_circle() {
+            let reason = "what replaced it was replaced by it".to_owned();
+            return Err(NotAJobFile::Broken { place: format!("readings[{index}]"), reason });
         }
         for (index, said) in self.not_tested.iter().enumerate() {
             if lives(&said.pair).any(|circuit| !circuits.contains(&circuit)) {
@@ -122,6 +128,30 @@ impl JobFile {
             }
         }
         Ok(())
+    }
+}
+
+/// A reading was replaced by at most one other, so following that leads to an end or around.
+impl JobFile {
+    fn replaced_in_a_circle(&self) -> Option<usize> {
+        let by: BTreeMap<_, _> =
+            self.readings.iter().filter_map(|taken| Some((taken.reading.id, taken.replaced_by()?))).collect();
+        let mut ends = BTreeSet::new();
+        for (index, taken) in self.readings.iter().enumerate() {
+            let mut way = BTreeSet::new();
+            let mut at = taken.reading.id;
+            while !ends.contains(&at) {
+                if !way.insert(at) {
+                    return Some(index);
+                }
+                match by.get(&at) {
+                    Some(next) => at = *next,
+                    None => break,
+                }
+            }
+            ends.extend(way);
+        }
+        None
     }
 }
 

@@ -43,12 +43,24 @@ impl Writer<'_> {
         if reason.trim().is_empty() {
             return Err(WriteError::NoReason);
         }
+        self.withdraw_all(entries, Some(reason))
+    }
+
+    /// Withdraws entries as an undo does, which gives no reason.
+    ///
+    /// # Errors
+    /// [`WriteError::UnknownEntry`] for an entry of no book here.
+    pub fn take_back(&mut self, entries: &[EntryRef]) -> Result<Vec<EntryRef>, WriteError> {
+        self.withdraw_all(entries, None)
+    }
+
+    fn withdraw_all(&mut self, entries: &[EntryRef], reason: Option<&str>) -> Result<Vec<EntryRef>, WriteError> {
         let mut books: BTreeMap<Book, Vec<EntryRef>> = BTreeMap::new();
         for entry in entries {
             let book = self.view().book_of(entry.log)?.ok_or(WriteError::UnknownEntry(*entry))?;
             books.entry(book).or_default().push(*entry);
         }
-        books.into_iter().map(|(book, entries)| self.withdraw_in(book, entries, Some(reason))).collect()
+        books.into_iter().map(|(book, entries)| self.withdraw_in(book, entries, reason)).collect()
     }
 
     /// Chooses between live values of one book: `keeps` stay current, `sets_aside` do not.

@@ -15,7 +15,7 @@ pub use bench::{Bench, KnownReference};
 pub use board::{Board, Circuit};
 pub use circumstance::{Circumstance, Claim};
 pub use facet::{Acting, Facet, Standing, Stated};
-pub use index::Unreadable;
+pub use index::{Beyond, Unreadable};
 pub use job::Job;
 pub use people::KnownPerson;
 pub use query::{ReadError, View};
