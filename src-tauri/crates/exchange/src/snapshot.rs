@@ -1,9 +1,9 @@
 //! The job as the record has it now, as a job file.
 
 use crate::job_file::{
-    Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past, Person,
-    RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Rules, Taken, Tester,
-    ToSettle,
+    Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past,
+    Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Rules,
+    Taken, Tester, ToSettle,
 };
 use provenohm_assess::ids::{JobId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::MOST_COMBINATIONS;
@@ -282,7 +282,8 @@ fn corrections(one: &ReadingOnRecord) -> Vec<Corrected> {
 
 /// The combinations of live circumstances, where there is more than one. More than can be judged are not listed.
 fn every(one: &ReadingOnRecord) -> Vec<Circumstances> {
-    let recorded: BTreeMap<EntryRef, Moment> = one.acting.iter().map(|acting| (acting.entry, acting.recorded)).collect();
+    let recorded: BTreeMap<EntryRef, Moment> =
+        one.acting.iter().map(|acting| (acting.entry, acting.recorded)).collect();
     let when = |entry: EntryRef| recorded.get(&entry).copied().unwrap_or(one.taken.recorded);
     let mut all = Vec::new();
     for tester in live_claims(&one.tester) {

@@ -34,7 +34,8 @@ pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
         .collect();
     let current: Vec<Reading> = judged.file.readings.iter().map(Taken::current).collect();
     let medians = Medians::of(judged, &current);
-    let every: Vec<Vec<Setting>> = judged.file.readings.iter().map(|taken| settings(judged, &electrical, taken)).collect();
+    let every: Vec<Vec<Setting>> =
+        judged.file.readings.iter().map(|taken| settings(judged, &electrical, taken)).collect();
     let mut slots: BTreeMap<(_, &Pair), Vec<usize>> = BTreeMap::new();
     for (index, (taken, reading)) in judged.file.readings.iter().zip(&current).enumerate() {
         if taken.stands() {
@@ -100,7 +101,10 @@ fn settings(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>,
 }
 
 /// The live values of the circuits' electrical facets, combined.
-fn choices<'a>(electrical: &BTreeMap<CircuitId, Vec<&'a Electrical>>, pair: &Pair) -> Vec<BTreeMap<CircuitId, &'a Electrical>> {
+fn choices<'a>(
+    electrical: &BTreeMap<CircuitId, Vec<&'a Electrical>>,
+    pair: &Pair,
+) -> Vec<BTreeMap<CircuitId, &'a Electrical>> {
     let mut choices: Vec<BTreeMap<CircuitId, &Electrical>> = vec![BTreeMap::new()];
     for circuit in pair.circuits() {
         let values = electrical.get(&circuit).map_or(&[][..], Vec::as_slice);

@@ -28,8 +28,9 @@ use provenohm_assess::tester::{
 use provenohm_logbook::entry::body::{
     Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel,
     CircuitOrder, CircuitPlace, CircuitPresent, Correction, Erasure, JobNames, JobOpened, JobPeople, JobPerson,
-    JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, RecallResolved, ReferenceCard,
-    ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, TesterCard, TesterIdentity, VerificationMade, Withdrawal,
+    JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, RecallResolved,
+    ReferenceCard, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, TesterCard, TesterIdentity,
+    VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
 use rust_decimal::Decimal;
