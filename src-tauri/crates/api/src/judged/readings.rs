@@ -1,7 +1,6 @@
-//! Judging every reading of a file, those that no longer stand as they would be.
+//! Judging one reading of a file; one that no longer stands as it would be.
 
-use super::Judged;
-use super::median::Medians;
+use super::{Judged, median};
 use provenohm_assess::circuit::{Electrical, Pair};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judge::{self, Known, Live, MOST_COMBINATIONS, Wanted, judge_live};
@@ -23,50 +22,19 @@ pub(crate) struct JudgedReading {
     pub(crate) judgement: Judgement,
 }
 
-/// Judges every reading. Readings that stand in one slot together are judged together.
-pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
-    let electrical: BTreeMap<CircuitId, Vec<&Electrical>> = judged
-        .file
-        .boards
-        .iter()
-        .flat_map(|board| board.circuits.iter().chain(&board.removed))
-        .map(|circuit| (circuit.id, std::iter::once(&circuit.electrical).chain(&circuit.electrical_also).collect()))
-        .collect();
-    let current: Vec<Reading> = judged.file.readings.iter().map(Taken::current).collect();
-    let medians = Medians::of(judged, &current);
-    let every: Vec<Vec<Setting>> =
-        judged.file.readings.iter().map(|taken| settings(judged, &electrical, taken)).collect();
-    let mut slots: BTreeMap<(_, &Pair), Vec<usize>> = BTreeMap::new();
-    for (index, (taken, reading)) in judged.file.readings.iter().zip(&current).enumerate() {
-        if taken.stands() {
-            slots.entry((reading.stage, &reading.pair)).or_default().push(index);
-        }
-    }
-    current
-        .iter()
-        .enumerate()
-        .zip(&judged.file.readings)
-        .map(|((index, reading), taken)| {
-            let alone = [index];
-            let together = if taken.stands() { slots.get(&(reading.stage, &reading.pair)) } else { None };
-            let indexes = together.map_or(&alone[..], Vec::as_slice);
-            let settings: Vec<judge::Setting<'_>> =
-                indexes.iter().filter_map(|at| every.get(*at)).flatten().map(Setting::borrowed).collect();
-            let newer = reading
-                .pair
-                .circuits()
-                .iter()
-                .any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
-                || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
-            let known = Known {
-                doubtful_clock: taken.doubtful_clock,
-                needs_newer_version: newer || taken.needs_newer_version || judged.file.job.needs_newer_version,
-                median: medians.without(judged, reading),
-            };
-            let judgement = judge_live(&Live { settings: &settings, testers: judged.testers(), known });
-            JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement }
-        })
-        .collect()
+/// Judges one reading, beside those that stand in its slot together with it; `together` holds the reading itself.
+pub(super) fn judge(judged: &Judged, reading: &Reading, taken: &Taken, together: &[&Taken]) -> Judgement {
+    let every: Vec<Setting> = together.iter().flat_map(|taken| settings(judged, taken)).collect();
+    let settings: Vec<judge::Setting<'_>> = every.iter().map(Setting::borrowed).collect();
+    let circuits = reading.pair.circuits();
+    let newer = circuits.iter().any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
+        || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
+    let known = Known {
+        doubtful_clock: taken.doubtful_clock,
+        needs_newer_version: newer || taken.needs_newer_version || judged.file.job.needs_newer_version,
+        median: judged.medians.without(median::key(judged, reading), reading.shown),
+    };
+    judge_live(&Live { settings: &settings, testers: judged.testers(), known })
 }
 
 /// A live value of a reading beside one of what it is judged by.
@@ -84,8 +52,8 @@ impl Setting {
 
 /// Every live value of a reading's circumstances, of its circuits' electrical facets and of the job's rules, combined.
 /// No more than it takes to see that there are too many.
-fn settings(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>, taken: &Taken) -> Vec<Setting> {
-    let choices = choices(electrical, &taken.reading.pair);
+fn settings(judged: &Judged, taken: &Taken) -> Vec<Setting> {
+    let choices = choices(judged, &taken.reading.pair);
     let every = taken.every();
     let combined = judged.rules().flat_map(|(set, policies)| {
         let choices = &choices;
@@ -101,19 +69,17 @@ fn settings(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>,
 }
 
 /// The live values of the circuits' electrical facets, combined.
-fn choices<'a>(
-    electrical: &BTreeMap<CircuitId, Vec<&'a Electrical>>,
-    pair: &Pair,
-) -> Vec<BTreeMap<CircuitId, &'a Electrical>> {
+fn choices<'a>(judged: &'a Judged, pair: &Pair) -> Vec<BTreeMap<CircuitId, &'a Electrical>> {
     let mut choices: Vec<BTreeMap<CircuitId, &Electrical>> = vec![BTreeMap::new()];
     for circuit in pair.circuits() {
-        let values = electrical.get(&circuit).map_or(&[][..], Vec::as_slice);
+        let known = judged.circuit(circuit);
+        let values = || known.into_iter().flat_map(|one| std::iter::once(&one.electrical).chain(&one.electrical_also));
         choices = choices
             .iter()
             .flat_map(|choice| {
-                values.iter().map(move |value| {
+                values().map(move |value| {
                     let mut choice = choice.clone();
-                    choice.insert(circuit, *value);
+                    choice.insert(circuit, value);
                     choice
                 })
             })

@@ -33,7 +33,7 @@ pub(crate) fn start_group(state: &mut State, asked: GroupAsk) -> Result<RunView,
     }
     seat.group = asked.circuits;
     let (_, slot) = slot_of(&judged, board, &seat).ok_or_else(|| Failure::of("group"))?;
-    seat.slot = Some(slot.id());
+    seat.go(Some(slot.id()));
     seat.keep(state, asked.board)?;
     run_view(state, asked.board, None)
 }
@@ -46,7 +46,7 @@ pub(crate) fn stop_group(state: &mut State, asked: OfBoard) -> Result<RunView, F
     let job = state.job_of_board(asked.board)?;
     let judged = state.judged(job)?;
     let walk = Walk::at(&judged, judged.board(asked.board)?, &seat);
-    seat.slot = first.and_then(|circuit| walk.first_of(circuit));
+    seat.go(first.and_then(|circuit| walk.first_of(circuit)));
     seat.keep(state, asked.board)?;
     run_view(state, asked.board, None)
 }

@@ -81,7 +81,8 @@ pub(crate) fn undo_reading(state: &mut State, asked: OfBoard) -> Result<Undone, 
             seat.group = circuits.into_iter().collect();
         }
     }
-    seat.slot = Some(slot);
+    seat.go(Some(slot));
     seat.keep(state, asked.board)?;
+    drop(judged);
     Ok(Undone { words, run: view::run_view(state, asked.board, None)? })
 }
