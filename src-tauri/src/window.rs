@@ -1,10 +1,16 @@
 //! The one window.
-use tauri::{App, Error, WebviewWindow, WebviewWindowBuilder};
+use tauri::{App, Error, WebviewUrl, WebviewWindow, WebviewWindowBuilder};
 
 /// Opens the window of `tauri.conf.json`, in the size `PROVENOHM_WINDOW` asks for (`390x844`, CSS pixels).
+///
+/// With `PROVENOHM_BLANK` set it shows one line of text instead of the app: what a cold start is measured beside.
 pub(crate) fn open(app: &App) -> tauri::Result<()> {
     let config = app.config().app.windows.first().ok_or(Error::WindowNotFound)?;
-    let builder = WebviewWindowBuilder::from_config(app, config)?;
+    let mut config = config.clone();
+    if std::env::var_os("PROVENOHM_BLANK").is_some() {
+        config.url = WebviewUrl::App("blank.html".into());
+    }
+    let builder = WebviewWindowBuilder::from_config(app, &config)?;
     #[cfg(desktop)]
     let builder = match size_asked() {
         Some((width, height)) => builder.inner_size(width, height),

@@ -39,12 +39,7 @@ impl Job {
 
     /// Proves the tester at its three test voltages, as a laboratory's certificate does.
     pub async fn prove_tester(&self, window: &Window) -> Result<(), Trouble> {
-        let finding = |volts: &str| json!({ "volts": volts, "as_left": "good", "conforms": "yes", "holds": [{ "from": "0.1 MΩ", "to": "999 MΩ" }] });
-        let form = json!({
-            "date": "3 Mar 2020", "valid_until": "3 Mar 2099", "kind": "calibration", "by": "A laboratory",
-            "certificate": "C-1", "findings": [finding("250"), finding("500"), finding("1000")],
-        });
-        window.call("record_verification", json!({ "tester": self.tester, "form": form })).await?;
+        window.call("record_verification", json!({ "tester": self.tester, "form": verification() })).await?;
         Ok(())
     }
 
@@ -62,7 +57,17 @@ pub fn single_phase() -> Value {
     json!({ "nominal": "230", "measure": "none", "conductors": "single_phase" })
 }
 
-fn tester() -> Value {
+/// A laboratory's certificate at three test voltages.
+pub fn verification() -> Value {
+    let finding = |volts: &str| json!({ "volts": volts, "as_left": "good", "conforms": "yes", "holds": [{ "from": "0.1 MΩ", "to": "999 MΩ" }] });
+    json!({
+        "date": "3 Mar 2020", "valid_until": "3 Mar 2099", "kind": "calibration", "by": "A laboratory",
+        "certificate": "C-1", "findings": [finding("250"), finding("500"), finding("1000")],
+    })
+}
+
+/// A tester with a card of three test voltages.
+pub fn tester() -> Value {
     let voltage = |volts: &str| {
         json!({
             "volts": volts, "over_range": "999 MΩ",

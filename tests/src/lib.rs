@@ -11,7 +11,7 @@ mod trouble;
 mod unwatched;
 mod window;
 
-pub use job::{Job, single_phase};
+pub use job::{Job, single_phase, tester, verification};
 pub use opening::Opening;
 pub use recorder::Entry;
 pub use trouble::Trouble;

@@ -12,12 +12,14 @@ pub struct Opening {
     pub size: (u32, u32),
     /// Whether an empty record starts with the invented demo job.
     pub demo: bool,
+    /// Whether the window stays empty: what a cold start is measured beside.
+    pub blank: bool,
 }
 
 impl Opening {
     /// A phone held upright, on this record.
     pub fn phone(record: &Path) -> Self {
-        Self { record: record.to_owned(), size: (390, 844), demo: false }
+        Self { record: record.to_owned(), size: (390, 844), demo: false, blank: false }
     }
 
     /// What tells the app so.
@@ -31,6 +33,9 @@ impl Opening {
         ];
         if self.demo {
             environment.push(("PROVENOHM_DEMO", "1".to_owned()));
+        }
+        if self.blank {
+            environment.push(("PROVENOHM_BLANK", "1".to_owned()));
         }
         environment
     }

@@ -39,11 +39,11 @@ impl Unwatched {
     }
 
     async fn until(&self, what: &str, holds: impl Fn() -> Result<bool, Trouble>) -> Result<(), Trouble> {
-        for _ in 0..200 {
+        for _ in 0..1000 {
             if holds()? {
                 return Ok(());
             }
-            tokio::time::sleep(Duration::from_millis(50)).await;
+            tokio::time::sleep(Duration::from_millis(10)).await;
         }
         Err(Trouble::NotShown(format!("waited in vain for {what}")))
     }

@@ -32,7 +32,7 @@ const PHONE: Look = Look { size: (390, 844), finger: 48, theme: "light", text: 1
 
 async fn looked_at(look: Look) -> Result<(), Trouble> {
     let record = tempfile::tempdir().unwrap();
-    let window = Window::open(&Opening { size: look.size, demo: true, record: record.path().to_owned() }).await?;
+    let window = Window::open(&Opening { size: look.size, demo: true, ..Opening::phone(record.path()) }).await?;
     let settings = window.call("settings", json!({})).await?;
     let mut settings = settings["settings"].clone();
     settings["theme"] = look.theme.into();
@@ -41,7 +41,7 @@ async fn looked_at(look: Look) -> Result<(), Trouble> {
     drop(window);
 
     // Opened again, as a person would find it the next day.
-    let window = Window::open(&Opening { size: look.size, demo: true, record: record.path().to_owned() }).await?;
+    let window = Window::open(&Opening { size: look.size, demo: true, ..Opening::phone(record.path()) }).await?;
     window.until_shown_in("screen-jobs").await?;
     let text = "document.documentElement.style.fontSize = arguments[0] + '%'";
     let mut troubles = Vec::new();

@@ -1,8 +1,9 @@
-//! A record of every version that was released is kept, and opens.
+//! Migrations are frozen. A record of every version that was released is kept, and opens.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod support;
 
+use provenohm_logbook::entry::Hash;
 use provenohm_logbook::entry::body::Person;
 use provenohm_logbook::record::{Place, Record};
 use provenohm_logbook::store::SCHEMA;
@@ -38,6 +39,17 @@ fn open(folder: &TempDir) -> Hand {
     let mut random = Counted::from(1);
     let record = Record::open(&place, &mut |bytes: &mut [u8]| random.fill(bytes)).unwrap();
     Hand { record, random, minutes: 10, person: PERSON }
+}
+
+#[test]
+fn migrations_are_frozen() {
+    let frozen = ["bd300c9c6f48df2ee1cf4ae23818191b1dc5f2728e36cea1f07fa3b5a384a48d"];
+    let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("src/store/migrations");
+    let mut files: Vec<PathBuf> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
+    files.sort();
+    let now: Vec<String> = files.iter().map(|file| Hash::of(&[&std::fs::read(file).unwrap()]).to_string()).collect();
+    assert_eq!(now, frozen, "a released migration is never edited: add another");
+    assert_eq!(files.len(), SCHEMA as usize, "every migration is run");
 }
 
 #[test]

@@ -24,7 +24,7 @@ const USAGE: &str = "name one of these
   cargo xtask test            every check that must hold for each change
   cargo xtask prove [PART…]   the longer checks, all or by name; goes on where it stopped, with --again from the start
   cargo xtask mobile-check    type-check the whole app for Android and iOS
-  cargo xtask bench           timed figures, each beside what it is compared with";
+  cargo xtask bench [PART…]   timed figures, each beside what it is compared with";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -34,7 +34,7 @@ fn main() -> ExitCode {
         ["test"] => test::test(),
         ["prove", parts @ ..] => prove::prove(parts),
         ["mobile-check"] => mobile::check(),
-        ["bench"] => run::bench(),
+        ["bench", parts @ ..] => run::bench(parts),
         _ => Err(Trouble::new("No such task.", USAGE)),
     };
     match done {

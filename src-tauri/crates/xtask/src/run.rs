@@ -33,8 +33,8 @@ pub(crate) fn run() -> Result<(), Trouble> {
     Ok(())
 }
 
-/// Prints the timed figures.
-pub(crate) fn bench() -> Result<(), Trouble> {
+/// Prints the timed figures of the parts named, or of all, and keeps them in `target/bench/`.
+pub(crate) fn bench(parts: &[&str]) -> Result<(), Trouble> {
     let mut steps = Steps::of("bench");
     steps.step("Build", || {
         node::ensure()?;
@@ -42,7 +42,10 @@ pub(crate) fn bench() -> Result<(), Trouble> {
         node::build()?;
         shown(&mut cargo(&BUILD))
     })?;
-    steps.step("Measure", || shown(&mut command(&places::program("bench").to_string_lossy())))?;
+    steps.step("Measure", || {
+        let mut bench = command(&places::program("bench").to_string_lossy());
+        shown(bench.arg(places::target().join("bench")).args(parts))
+    })?;
     steps.end();
     Ok(())
 }

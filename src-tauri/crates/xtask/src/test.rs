@@ -29,6 +29,9 @@ pub(crate) fn test() -> Result<(), Trouble> {
         shown(doc.env("RUSTDOCFLAGS", "-D warnings"))
     })?;
     steps.step("Build the programs", || shown(&mut cargo(&run::BUILD)))?;
+    steps.step("Migrations are frozen; a record of every released version opens", || {
+        shown(&mut cargo(&["test", "--workspace", "--locked", "--quiet", "--test", "released"]))
+    })?;
     let before = generated()?;
     steps.step("Tests, down to real windows", || {
         let runner: &[&str] = if there("cargo-nextest", "--version") { &["nextest", "run"] } else { &["test"] };
