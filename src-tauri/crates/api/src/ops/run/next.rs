@@ -31,7 +31,7 @@ impl<'a> Walk<'a> {
             && walk.find(&slot.id()).is_none()
             && let Some((_, slots)) = walk.circuits.iter_mut().find(|(one, _)| one.circuit.id == first)
         {
-            slots.insert(0, slot);
+            slots.insert(0, Cow::Owned(slot));
         }
         walk
     }

@@ -5,6 +5,7 @@ use super::{Decision, LeadsFound, PointResult};
 use crate::quantity::{Percent, Shown};
 use crate::tester::{
     Conforms, Holds, Interval, Outcome, Point, Requirement, RequirementName, RequirementResult, Statement,
+    VoltageAtLoad,
 };
 use rust_decimal::Decimal;
 
@@ -16,6 +17,7 @@ pub(super) struct Found<'a> {
     pub(super) requirements: &'a [RequirementFound],
     pub(super) operating: &'a [OperatingAt],
     pub(super) shorted: Option<LeadsFound>,
+    pub(super) voltages: Vec<VoltageAtLoad>,
 }
 
 /// Whether it conforms: a failed requirement says no, an untested one leaves it open.
@@ -63,6 +65,7 @@ impl Found<'_> {
                 .collect(),
             points,
             leads_shorted_good: self.shorted.is_some_and(|leads| leads.good),
+            voltages: self.voltages.clone(),
             operating_uncertainty_percent: self.operating_uncertainty(),
             expanded_uncertainty_percent: self.expanded_uncertainty(),
         }
@@ -113,5 +116,8 @@ fn listed(point: &PointResult) -> Option<Point> {
     let known = point.known_ohm?;
     let away = |shown: &Shown| (shown.ohms().0 - known.0).abs();
     let indicated = point.shown.iter().copied().max_by_key(away)?;
-    Some(Point { reference_ohm: known, indicated, good }).filter(|p| p.reference_ohm.0 > Decimal::ZERO)
+    let ohms = super::known::float(known.0);
+    let uncertainty = point.budget.as_ref().and_then(|budget| percent_up(budget.expanded / ohms * 100.0));
+    Some(Point { reference_ohm: known, indicated, good, error_uncertainty_percent: uncertainty })
+        .filter(|p| p.reference_ohm.0 > Decimal::ZERO)
 }

@@ -7,12 +7,14 @@ use super::operating::operating;
 use super::point::{point, pooled};
 use super::require::requirements;
 use super::statement::{Found, conforms};
-use super::{BenchFacts, LeadsFound, LoadResult, PointResult, VoltageResult, load};
+use super::{BenchFacts, Decision, LeadsFound, LoadKind, LoadResult, PointResult, VoltageResult, load};
 use crate::bench::{Measured, MeasuredWhat, Series, Supply, TesterPosition};
 use crate::quantity::{Comparator, Ohms, Shown, Volts};
 use crate::reference::Reference;
-use crate::tester::{Card, VoltageCard};
+use crate::standard::Edition;
+use crate::tester::{Card, VoltageAtLoad, VoltageCard};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::FromPrimitive;
 
 /// "Near zero", where the card says nothing: 0.05 MΩ (common practice).
 const NEAR_ZERO: Ohms = Ohms(Decimal::from_parts(50_000, 0, 0, false, 0));
@@ -51,6 +53,7 @@ pub(super) fn result(
         requirements: &requirements,
         operating: &operating.at,
         shorted: leads_shorted,
+        voltages: at_loads(&loads, volts, facts.edition),
     }
     .statement();
     VoltageResult {
@@ -154,6 +157,21 @@ fn open(measured: &[&Measured]) -> Option<LeadsFound> {
     });
     let shown = all.min_by_key(|s| (s.comparator == Comparator::MoreThan, s.ohms()))?;
     Some(LeadsFound { shown, good: shown.comparator == Comparator::MoreThan })
+}
+
+/// The output voltage at every load the standard asks the nominal voltage of: the rated one and lighter ones. At a
+/// heavier one a tester may lower its voltage.
+fn at_loads(loads: &[LoadResult], volts: Volts, edition: &Edition) -> Vec<VoltageAtLoad> {
+    let rated = edition.rated_load_ohm_per_volt.value.0.checked_mul(volts.0);
+    let lighter = |load: &LoadResult| load.load_ohm.zip(rated).is_some_and(|(ohms, rated)| ohms.0 >= rated);
+    let asked = loads.iter().filter(|load| load.voltage_measured && (load.kind == LoadKind::Rated || lighter(load)));
+    let each = asked.filter_map(|load| {
+        let measured_v = Volts(Decimal::from_f64(load.voltage_v.as_ref()?.value)?.round_dp(1));
+        let decided = load.decision.filter(|_| load.kind == LoadKind::Rated).map(Decision::is_within);
+        let held = decided.unwrap_or(measured_v >= volts);
+        Some(VoltageAtLoad { load_ohm: load.load_ohm?, measured_v, held })
+    });
+    each.collect()
 }
 
 /// The smallest load at which, and at every lighter one, the voltage was at least the nominal one.
