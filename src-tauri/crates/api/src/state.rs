@@ -5,7 +5,8 @@ use crate::host::Host;
 use crate::judged::Judged;
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, TesterId};
 use provenohm_exchange::job_file::Made;
-use provenohm_exchange::{refresh_readings, snapshot};
+use provenohm_exchange::{renewed, snapshot};
+use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::Person;
 use provenohm_logbook::record::{By, Receipt, Record, Writer};
 use provenohm_words::{Locale, Words};
@@ -25,6 +26,8 @@ pub(crate) struct State {
     pub(crate) papers: PathBuf,
     /// Jobs as judged, until something they rest on is written.
     judged: BTreeMap<JobId, Kept>,
+    /// When another program last wrote to the record, as the record counts it: what was judged before no longer holds.
+    elsewhere: i64,
     /// The job of each board and circuit: it never changes.
     homes: BTreeMap<Uuid, JobId>,
 }
@@ -32,8 +35,8 @@ pub(crate) struct State {
 /// A job as judged.
 struct Kept {
     judged: Arc<Judged>,
-    /// Readings were recorded since.
-    stale: bool,
+    /// What was written of its readings since.
+    since: Vec<EntryRef>,
 }
 
 impl State {
@@ -44,6 +47,7 @@ impl State {
             words: Words::new(Locale::ENGLISH),
             papers,
             judged: BTreeMap::new(),
+            elsewhere: 0,
             homes: BTreeMap::new(),
         };
         if let Some(locale) = state.setting::<String>("locale")?.and_then(|id| Locale::named(&id)) {
@@ -123,10 +127,14 @@ impl State {
         person: PersonId,
         change: impl FnOnce(&mut Writer<'_>) -> Result<T, Failure>,
     ) -> Result<Receipt<T>, Failure> {
-        if let Some(kept) = self.judged.get_mut(&job) {
-            kept.stale = true;
+        let written = self.append(person, change);
+        match (&written, self.judged.get_mut(&job)) {
+            (Ok(receipt), Some(kept)) => kept.since.extend(receipt.appended.iter().map(|one| one.entry)),
+            // Nothing should have been written; the record is asked.
+            (Err(_), _) => self.judged.clear(),
+            (Ok(_), None) => {}
         }
-        self.append(person, change)
+        written
     }
 
     fn append<T>(
@@ -138,25 +146,43 @@ impl State {
         self.record.write(By { person, at, random: &mut self.host }, change)
     }
 
-    /// A job as judged on what the record says now.
+    /// A job as judged on what the record says now. Renewed where it lies if nobody else still holds it.
     pub(crate) fn judged(&mut self, job: JobId) -> Result<Arc<Judged>, Failure> {
+        let elsewhere = self.record.written_elsewhere()?;
+        if elsewhere != self.elsewhere {
+            self.judged.clear();
+            self.elsewhere = elsewhere;
+        }
         let made = Made { at: self.host.now(), by: maker() };
-        let judged = match self.judged.get(&job) {
-            Some(kept) if !kept.stale => return Ok(Arc::clone(&kept.judged)),
-            Some(kept) => {
-                let mut file = kept.judged.file.clone();
-                refresh_readings(&self.record.view(), &mut file, made)?;
-                kept.judged.with_readings(file)
-            }
-            None => {
-                let hand = self.setting::<crate::ops::run::Hand>("hand")?;
-                let also: Vec<TesterId> = hand.and_then(|hand| hand.tester).into_iter().collect();
-                Judged::of(snapshot(&self.record.view(), job, &also, made)?)?
-            }
+        let kept = match self.judged.remove(&job) {
+            Some(kept) => self.renewed(job, kept, &made)?,
+            None => None,
         };
-        let judged = Arc::new(judged);
-        self.judged.insert(job, Kept { judged: Arc::clone(&judged), stale: false });
+        let judged = match kept {
+            Some(judged) => judged,
+            None => Arc::new(self.judged_anew(job, made)?),
+        };
+        self.judged.insert(job, Kept { judged: Arc::clone(&judged), since: Vec::new() });
         Ok(judged)
+    }
+
+    /// A job judged before, with what was written of its readings since; nothing where only the whole record tells.
+    fn renewed(&self, job: JobId, kept: Kept, made: &Made) -> Result<Option<Arc<Judged>>, Failure> {
+        let Kept { mut judged, since } = kept;
+        if !since.is_empty() {
+            let Some(renewed) = renewed(&self.record.view(), job, &since)? else { return Ok(None) };
+            let judged = Arc::make_mut(&mut judged);
+            judged.renew(renewed);
+            judged.file.made = made.clone();
+        }
+        Ok(Some(judged))
+    }
+
+    /// A job judged on nothing but the record.
+    pub(crate) fn judged_anew(&self, job: JobId, made: Made) -> Result<Judged, Failure> {
+        let hand = self.setting::<crate::ops::run::Hand>("hand")?;
+        let also: Vec<TesterId> = hand.and_then(|hand| hand.tester).into_iter().collect();
+        Judged::of(snapshot(&self.record.view(), job, &also, made)?)
     }
 
     /// Forgets what was judged: something outside the record that it rests on has changed.

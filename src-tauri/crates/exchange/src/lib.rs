@@ -2,6 +2,8 @@
 
 pub mod import;
 pub mod job_file;
+mod renewed;
 mod snapshot;
 
-pub use snapshot::{NoSnapshot, as_of, entries_of, refresh_readings, snapshot, tester};
+pub use renewed::{Renewed, renewed};
+pub use snapshot::{NoSnapshot, as_of, entries_of, snapshot, tester};

@@ -5,6 +5,7 @@ use crate::job_file::{
     RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Taken, Tester,
     ToSettle,
 };
+use crate::renewed::not_tested_of;
 use provenohm_assess::ids::{JobId, PersonId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_logbook::entry::body::{self, Origin};
@@ -65,20 +66,9 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
         testers,
         boards,
         readings: taken(&readings),
-        not_tested: view.not_tested(job)?.into_iter().filter(Stated::is_live).map(not_tested).collect(),
+        not_tested: not_tested_of(view, job)?,
         to_settle,
     })
-}
-
-/// Reads the readings of a snapshot anew, where nothing but readings and what bears on them was recorded since.
-///
-/// # Errors
-/// [`ReadError`].
-pub fn refresh_readings(view: &View<'_>, file: &mut JobFile, made: Made) -> Result<(), ReadError> {
-    file.readings = taken(&view.readings(file.job.id)?);
-    file.not_tested = view.not_tested(file.job.id)?.into_iter().filter(Stated::is_live).map(not_tested).collect();
-    file.made = made;
-    Ok(())
 }
 
 /// One tester with everything on record of it.
@@ -206,25 +196,37 @@ fn boards(view: &View<'_>, job: JobId, to_settle: &mut Vec<ToSettle>) -> Result<
     Ok(boards)
 }
 
-fn not_tested(said: Stated<body::NotTested>) -> NotTested {
+pub(crate) fn not_tested(said: Stated<body::NotTested>) -> NotTested {
     let body::NotTested { job: _, pair, stage, reason, words, person, at } = said.value;
     NotTested { pair, stage, reason, words: words.unwrap_or_default(), person, at, recorded_at: said.recorded }
 }
 
 fn taken(readings: &[ReadingOnRecord]) -> Vec<Taken> {
     let by_entry: BTreeMap<EntryRef, &ReadingOnRecord> = readings.iter().map(|one| (one.taken.entry, one)).collect();
-    readings
-        .iter()
-        .map(|one| Taken {
-            reading: one.taken.value.reading.clone(),
-            recorded_at: one.taken.recorded,
-            doubtful_clock: one.has_doubtful_clock(),
-            why: one.taken.value.why.map(why),
-            device: one.taken.device,
-            corrections: corrections(one),
-            past: past(one, &by_entry),
-        })
-        .collect()
+    readings.iter().map(|one| taken_beside(one, |entry| by_entry.get(&entry).copied())).collect()
+}
+
+/// One reading with what became of it.
+pub(crate) fn taken_of(view: &View<'_>, one: &ReadingOnRecord) -> Result<Taken, ReadError> {
+    let mut others = Vec::new();
+    for acting in one.acting.iter().filter(|acting| acting.role == Role::Replaces) {
+        for object in view.objects_of(acting.entry)?.into_iter().filter(|object| object.noun == Noun::Reading) {
+            others.extend(view.reading(ReadingId(object.id.0))?);
+        }
+    }
+    Ok(taken_beside(one, |entry| others.iter().find(|other| other.taken.entry == entry)))
+}
+
+fn taken_beside<'a>(one: &ReadingOnRecord, by_entry: impl Fn(EntryRef) -> Option<&'a ReadingOnRecord>) -> Taken {
+    Taken {
+        reading: one.taken.value.reading.clone(),
+        recorded_at: one.taken.recorded,
+        doubtful_clock: one.has_doubtful_clock(),
+        why: one.taken.value.why.map(why),
+        device: one.taken.device,
+        corrections: corrections(one),
+        past: past(one, by_entry),
+    }
 }
 
 fn why(why: body::ReplacedWhy) -> ReplacedWhy {
@@ -263,13 +265,13 @@ fn corrections(one: &ReadingOnRecord) -> Vec<Corrected> {
         .collect()
 }
 
-fn past(one: &ReadingOnRecord, by_entry: &BTreeMap<EntryRef, &ReadingOnRecord>) -> Option<Past> {
+fn past<'a>(one: &ReadingOnRecord, by_entry: impl Fn(EntryRef) -> Option<&'a ReadingOnRecord>) -> Option<Past> {
     if one.is_live() {
         return None;
     }
     let ended =
         one.acting.iter().find(|acting| matches!(acting.role, Role::Withdraws | Role::Replaces | Role::SetsAside))?;
-    let replaced = (ended.role == Role::Replaces).then(|| by_entry.get(&ended.entry)).flatten();
+    let replaced = (ended.role == Role::Replaces).then(|| by_entry(ended.entry)).flatten();
     let fate = match replaced {
         Some(by) => {
             Fate::Replaced { by: by.taken.value.reading.id, why: by.taken.value.why.map_or(ReplacedWhy::Repeated, why) }

@@ -1,10 +1,16 @@
 //! A job with every reading judged on what is known, board by board and slot by slot.
+//!
+//! It is kept while nobody else writes, and renewed by what the next readings touch. Nothing of it is in the record: made
+//! anew it comes out the same, and a test holds the two equal.
 
 mod index;
 mod median;
 mod readings;
+mod renew;
 mod slot;
 mod slots;
+#[cfg(test)]
+mod tests;
 
 pub(crate) use readings::JudgedReading;
 pub(crate) use slot::{Slot, slot_of};
@@ -21,6 +27,7 @@ use provenohm_exchange::job_file::{Board, Circuit, JobFile, Tester};
 use std::collections::BTreeMap;
 
 /// A job with every reading judged.
+#[derive(Clone, Debug)]
 pub(crate) struct Judged {
     /// What is known.
     pub(crate) file: JobFile,
@@ -30,18 +37,22 @@ pub(crate) struct Judged {
     /// Boards with their circuits and slots, before equipment is connected.
     pub(crate) boards: Vec<JudgedBoard>,
     index: index::Index,
+    medians: median::Medians,
 }
 
 /// What readings are judged by.
-#[derive(Clone)]
+#[derive(Clone, Debug)]
 struct Grounds {
     set: LimitSet,
     testers: Testers,
     histories: BTreeMap<TesterId, TesterHistory>,
     circuits: BTreeMap<CircuitId, Circuit>,
+    /// The place of each board and, on it, of each circuit.
+    places: BTreeMap<CircuitId, (usize, usize)>,
 }
 
 /// A board as judged.
+#[derive(Clone, Debug)]
 pub(crate) struct JudgedBoard {
     pub(crate) id: BoardId,
     pub(crate) name: String,
@@ -59,6 +70,7 @@ impl JudgedBoard {
 }
 
 /// A circuit as judged.
+#[derive(Clone, Debug)]
 pub(crate) struct JudgedCircuit {
     pub(crate) circuit: Circuit,
     /// What the set asks before equipment is connected.
@@ -72,7 +84,7 @@ impl Judged {
     ///
     /// # Errors
     /// `set_not_here` if the limit set in it cannot be read.
-    pub(crate) fn of(file: JobFile) -> Result<Self, Failure> {
+    pub(crate) fn of(mut file: JobFile) -> Result<Self, Failure> {
         let set = LimitSet::load(file.job.limit_set_text.as_bytes())
             .map_err(|complaint| Failure::of("set_not_here").because(complaint))?
             .set;
@@ -81,21 +93,22 @@ impl Judged {
         let histories = all.into_iter().rev().map(|history| (history.tester, history)).collect();
         let circuits = file.boards.iter().flat_map(|board| board.circuits.iter().chain(&board.removed));
         let circuits = circuits.map(|circuit| (circuit.id, circuit.clone())).collect();
-        Ok(Self::judge(file, Grounds { set, testers, histories, circuits }))
-    }
-
-    /// The same job with other readings: what they are judged by is kept.
-    pub(crate) fn with_readings(&self, file: JobFile) -> Self {
-        Self::judge(file, self.grounds.clone())
-    }
-
-    fn judge(file: JobFile, grounds: Grounds) -> Self {
-        let (readings, boards, index) = (Vec::new(), Vec::new(), index::Index::default());
-        let mut judged = Self { file, grounds, readings, boards, index };
-        judged.readings = readings::judge_all(&judged);
-        judged.index = index::Index::of(&judged.readings);
+        let placed = |(at, board): (usize, &Board)| {
+            board.circuits.iter().enumerate().map(move |(on, circuit)| (circuit.id, (at, on))).collect::<Vec<_>>()
+        };
+        let places = file.boards.iter().enumerate().flat_map(placed).collect();
+        let readings = std::mem::take(&mut file.readings).into_iter().map(|taken| (None, taken)).collect();
+        let mut judged = Self {
+            file,
+            grounds: Grounds { set, testers, histories, circuits, places },
+            readings: Vec::new(),
+            boards: Vec::new(),
+            index: index::Index::default(),
+            medians: median::Medians::default(),
+        };
+        judged.take_in(readings);
         judged.boards = judged.file.boards.iter().map(|board| judged.board_of(board)).collect();
-        judged
+        Ok(judged)
     }
 
     /// A circuit with its slots.
@@ -141,6 +154,11 @@ impl Judged {
         self.grounds.circuits.get(&id)
     }
 
+    /// The place of a circuit's board, and its own on that board.
+    fn place_of(&self, id: CircuitId) -> Option<(usize, usize)> {
+        self.grounds.places.get(&id).copied()
+    }
+
     /// What decides a circuit's limit.
     pub(crate) fn electrical(&self, id: CircuitId) -> Option<&Electrical> {
         self.circuit(id).map(|circuit| &circuit.electrical)
@@ -158,7 +176,7 @@ impl Judged {
 
     /// A reading by its id.
     pub(crate) fn reading(&self, id: ReadingId) -> Option<&JudgedReading> {
-        self.readings.iter().find(|one| one.reading.id == id)
+        self.readings.get(self.index.place(id)?)
     }
 
     /// What the tester of a reading shows above its limit, at the voltage it was set to.

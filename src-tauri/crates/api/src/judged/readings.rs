@@ -1,7 +1,6 @@
-//! Judging every reading of a file, those that no longer stand as they would be.
+//! Judging one reading of a file; one that no longer stands as it would be.
 
-use super::Judged;
-use super::median::Medians;
+use super::{Judged, median};
 use provenohm_assess::circuit::{Electrical, Pair};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judge::{Known, Live, Wanted, judge_live};
@@ -22,67 +21,38 @@ pub(crate) struct JudgedReading {
     pub(crate) judgement: Judgement,
 }
 
-/// Judges every reading. Readings that stand in one slot together are judged together.
-pub(super) fn judge_all(judged: &Judged) -> Vec<JudgedReading> {
-    let electrical: BTreeMap<CircuitId, Vec<&Electrical>> = judged
-        .file
-        .boards
+/// Judges one reading, beside those that stand in its slot together with it; `together` holds the reading itself.
+pub(super) fn judge(judged: &Judged, reading: &Reading, taken: &Taken, together: &[&Reading]) -> Judgement {
+    let wanted: Vec<Vec<Wanted>> = together.iter().map(|reading| wanted(judged, reading)).collect();
+    let settings: Vec<(&Reading, &Wanted)> = together
         .iter()
-        .flat_map(|board| board.circuits.iter().chain(&board.removed))
-        .map(|circuit| (circuit.id, std::iter::once(&circuit.electrical).chain(&circuit.electrical_also).collect()))
+        .zip(&wanted)
+        .flat_map(|(reading, wanted)| wanted.iter().map(move |wanted| (*reading, wanted)))
         .collect();
-    let current: Vec<Reading> = judged.file.readings.iter().map(Taken::current).collect();
-    let medians = Medians::of(judged, &current);
-    let wanted: Vec<Vec<Wanted>> = current.iter().map(|reading| wanted(judged, &electrical, reading)).collect();
-    let mut slots: BTreeMap<(_, &Pair), Vec<usize>> = BTreeMap::new();
-    for (index, (taken, reading)) in judged.file.readings.iter().zip(&current).enumerate() {
-        if taken.stands() {
-            slots.entry((reading.stage, &reading.pair)).or_default().push(index);
-        }
-    }
+    let circuits = reading.pair.circuits();
+    let newer = circuits.iter().any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
+        || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
+    let known = Known {
+        doubtful_clock: taken.doubtful_clock,
+        needs_newer_version: newer,
+        median: judged.medians.without(median::key(judged, reading), reading.shown),
+    };
     let policies = [judged.file.job.policies];
-    current
-        .iter()
-        .enumerate()
-        .zip(&judged.file.readings)
-        .map(|((index, reading), taken)| {
-            let alone = [index];
-            let together = if taken.stands() { slots.get(&(reading.stage, &reading.pair)) } else { None };
-            let indexes = together.map_or(&alone[..], Vec::as_slice);
-            let settings: Vec<(&Reading, &Wanted)> = indexes
-                .iter()
-                .filter_map(|at| current.get(*at).zip(wanted.get(*at)))
-                .flat_map(|(reading, wanted)| wanted.iter().map(move |wanted| (reading, wanted)))
-                .collect();
-            let newer = reading
-                .pair
-                .circuits()
-                .iter()
-                .any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
-                || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
-            let known = Known {
-                doubtful_clock: taken.doubtful_clock,
-                needs_newer_version: newer,
-                median: medians.without(judged, reading),
-            };
-            let judgement =
-                judge_live(&Live { settings: &settings, policies: &policies, testers: judged.testers(), known });
-            JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement }
-        })
-        .collect()
+    judge_live(&Live { settings: &settings, policies: &policies, testers: judged.testers(), known })
 }
 
 /// What the set asks of a reading's pair, one answer for each live value of its circuits' electrical facets.
-fn wanted(judged: &Judged, electrical: &BTreeMap<CircuitId, Vec<&Electrical>>, reading: &Reading) -> Vec<Wanted> {
+fn wanted(judged: &Judged, reading: &Reading) -> Vec<Wanted> {
     let mut choices: Vec<BTreeMap<CircuitId, &Electrical>> = vec![BTreeMap::new()];
     for circuit in reading.pair.circuits() {
-        let values = electrical.get(&circuit).map_or(&[][..], Vec::as_slice);
+        let known = judged.circuit(circuit);
+        let values = || known.into_iter().flat_map(|one| std::iter::once(&one.electrical).chain(&one.electrical_also));
         choices = choices
             .iter()
             .flat_map(|choice| {
-                values.iter().map(move |value| {
+                values().map(move |value| {
                     let mut choice = choice.clone();
-                    choice.insert(circuit, *value);
+                    choice.insert(circuit, value);
                     choice
                 })
             })

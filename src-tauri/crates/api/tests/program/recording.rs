@@ -1,6 +1,7 @@
 //! A board recorded by the keypad's operations, reading by reading.
 
 use crate::support::{Program, single_phase};
+use provenohm_api::{Api, Host};
 use serde_json::{Value, json};
 
 fn typed(text: &str, unit: &str) -> Value {
@@ -242,4 +243,24 @@ fn a_lead_check_belongs_to_the_tester_in_hand() {
     assert_eq!(check("shorted", json!("near_zero"))["said"]["level"], "done");
     assert_eq!(check("open", json!("over_range"))["said"]["level"], "done");
     assert_eq!(check("shorted", json!("over_range"))["said"]["level"], "look");
+}
+
+#[test]
+fn two_programs_on_one_record_see_each_others_readings() {
+    let folder = tempfile::tempdir().unwrap();
+    let open = || Api::open(folder.path(), Host::system()).unwrap();
+    let (one, other) = (open(), open());
+    let job = one.call("start_job", json!({ "name": "Mill Lane", "place": "", "person": "A. Recorder" })).unwrap();
+    let board = one.call("add_board", json!({ "job": job["id"], "name": "DB-1" })).unwrap()["boards"][0]["id"].take();
+    one.call("add_many_circuits", json!({ "board": board, "count": "1", "form": single_phase() })).unwrap();
+    let save = |program: &Api| {
+        let run = program.call("set_volts", json!({ "board": board, "volts": 500 })).unwrap();
+        let typed = json!({ "typed": { "text": "487", "comparator": "exact", "unit": "m" } });
+        program.call("save_reading", json!({ "board": board, "slot": run["slot"], "indication": typed })).unwrap();
+    };
+    let done = |program: &Api| program.call("job", json!({ "job": job["id"] })).unwrap()["boards"][0]["done"].take();
+    save(&one);
+    assert_eq!(done(&other), 1);
+    save(&other);
+    assert_eq!((done(&one), done(&other)), (json!(2), json!(2)), "what one had judged before is not shown on");
 }

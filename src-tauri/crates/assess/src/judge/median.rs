@@ -25,7 +25,7 @@ impl Median {
 }
 
 /// The readings of one pair kind on one board, sorted once. Over-range counts as its digits.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OfOneKind(Vec<Ohms>);
 
 impl OfOneKind {
@@ -34,6 +34,29 @@ impl OfOneKind {
         let mut all: Vec<Ohms> = readings.into_iter().map(Shown::ohms).collect();
         all.sort_unstable();
         Self(all)
+    }
+
+    /// Sorts one more in.
+    pub fn add(&mut self, shown: Shown) {
+        let ohms = shown.ohms();
+        let at = self.0.binary_search(&ohms).unwrap_or_else(|at| at);
+        self.0.insert(at, ohms);
+    }
+
+    /// Takes one out again.
+    pub fn remove(&mut self, shown: Shown) {
+        if let Ok(at) = self.0.binary_search(&shown.ohms()) {
+            self.0.remove(at);
+        }
+    }
+
+    /// The greatest resistance that can be marked for its distance below the others, Ω: no median of all but one lies
+    /// above a hundred times this.
+    #[must_use]
+    pub fn mark_up_to(&self) -> Option<Ohms> {
+        let middle = self.0.len() / 2;
+        let greatest = self.0.get(middle + 1).or(self.0.last())?;
+        Some(Ohms(greatest.0 / Decimal::ONE_HUNDRED))
     }
 
     /// The median of all but this one, which must be among them; nothing where fewer than

@@ -153,8 +153,9 @@ impl Record {
 }
 
 fn counters(tx: &Connection) -> rusqlite::Result<(Lamport, i64)> {
-    let lamport: i64 = tx.query_row("SELECT coalesce(max(lamport), 0) FROM entry", [], |row| row.get(0))?;
-    let act: i64 = tx.query_row("SELECT coalesce(max(act), 0) + 1 FROM own_act", [], |row| row.get(0))?;
+    let one = |sql| tx.prepare_cached(sql)?.query_row([], |row| row.get::<_, i64>(0));
+    let lamport = one("SELECT coalesce(max(lamport), 0) FROM entry")?;
+    let act = one("SELECT coalesce(max(act), 0) + 1 FROM own_act")?;
     Ok((Lamport(counter(lamport)), act))
 }
 

@@ -33,14 +33,7 @@ impl Record {
     /// [`WriteError`] in words.
     pub fn choose(&mut self, name: &str, value: Option<&str>) -> Result<(), WriteError> {
         self.writable()?;
-        match value {
-            Some(value) => self.connection.execute(
-                "INSERT INTO setting (name, value) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
-                params![name, value],
-            )?,
-            None => self.connection.execute("DELETE FROM setting WHERE name = ?1", [name])?,
-        };
-        Ok(())
+        choose(&self.connection, name, value)
     }
 
     /// A choice of this device.
@@ -73,6 +66,14 @@ impl Writer<'_> {
     /// [`WriteError`] in words.
     pub fn keep_draft(&mut self, place: &str, text: &str) -> Result<(), WriteError> {
         keep_draft(self.tx, self.person, place, text)
+    }
+
+    /// Keeps a choice of this device in the same transaction; `None` forgets it.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn choose(&mut self, name: &str, value: Option<&str>) -> Result<(), WriteError> {
+        choose(self.tx, name, value)
     }
 
     /// Drops the cards of a person from this device and from every book here that holds one, with a reason that does
@@ -115,6 +116,19 @@ fn keep_draft(tx: &Connection, person: PersonId, place: &str, text: &str) -> Res
         )?
         .execute(params![blob(&person.0), place, text])?;
     }
+    Ok(())
+}
+
+fn choose(tx: &Connection, name: &str, value: Option<&str>) -> Result<(), WriteError> {
+    match value {
+        Some(value) => tx
+            .prepare_cached(
+                "INSERT INTO setting (name, value) VALUES (?1, ?2)
+                 ON CONFLICT (name) DO UPDATE SET value = excluded.value",
+            )?
+            .execute(params![name, value])?,
+        None => tx.prepare_cached("DELETE FROM setting WHERE name = ?1")?.execute([name])?,
+    };
     Ok(())
 }
 

@@ -91,6 +91,15 @@ impl Record {
         View::new(&self.connection)
     }
 
+    /// A number that changes when another program writes to this record: what was worked out before is then out of date.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn written_elsewhere(&self) -> Result<i64, ReadError> {
+        let mut version = self.connection.prepare_cached("PRAGMA data_version")?;
+        Ok(version.query_row([], |row| row.get(0))?)
+    }
+
     /// Reads several things of one and the same moment, whatever another program appends meanwhile.
     ///
     /// # Errors

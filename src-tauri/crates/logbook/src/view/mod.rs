@@ -10,6 +10,7 @@ mod people;
 mod query;
 mod reading;
 mod tester;
+mod touched;
 
 pub use bench::{Bench, KnownReference};
 pub use board::{Board, Circuit};
@@ -21,5 +22,6 @@ pub use people::KnownPerson;
 pub use query::{ReadError, View};
 pub use reading::ReadingOnRecord;
 pub use tester::Tester;
+pub use touched::Touched;
 
 pub(crate) use query::reference;

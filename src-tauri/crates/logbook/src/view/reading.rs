@@ -85,14 +85,20 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn readings_about(&self, object: Object) -> Result<Vec<ReadingOnRecord>, ReadError> {
         let taken = self.stated::<ReadingTaken>(object)?;
-        let jobs: BTreeSet<JobId> = taken.iter().map(|one| one.value.job).collect();
-        let mut corrections = BTreeMap::new();
-        for job in jobs {
-            corrections.insert(job, self.corrections(job)?);
+        // What corrects one reading is about it; for several, their jobs' corrections are read once.
+        let about: BTreeSet<Object> = match object.noun {
+            Noun::Reading => BTreeSet::from([object]),
+            _ => taken.iter().map(|one| Object { noun: Noun::Job, id: ObjectId(one.value.job.0) }).collect(),
+        };
+        let mut corrections: BTreeMap<ReadingId, Vec<Stated<Correction>>> = BTreeMap::new();
+        for object in about {
+            for (reading, own) in self.corrections_about(object)? {
+                corrections.entry(reading).or_default().extend(own);
+            }
         }
         let mut found = Vec::with_capacity(taken.len());
         for one in taken {
-            let own = corrections.get(&one.value.job).and_then(|by_reading| by_reading.get(&one.value.reading.id));
+            let own = corrections.get(&one.value.reading.id);
             found.push(self.on_record(one, own.map_or(&[], Vec::as_slice))?);
         }
         Ok(found)
@@ -115,10 +121,14 @@ impl View<'_> {
         self.stated(Object { noun: Noun::Job, id: ObjectId(job.0) })
     }
 
-    /// Corrections that stand, by the readings they name.
+    /// Corrections of a job that stand, by the readings they name.
     pub(crate) fn corrections(&self, job: JobId) -> Result<BTreeMap<ReadingId, Vec<Stated<Correction>>>, ReadError> {
+        self.corrections_about(Object { noun: Noun::Job, id: ObjectId(job.0) })
+    }
+
+    fn corrections_about(&self, object: Object) -> Result<BTreeMap<ReadingId, Vec<Stated<Correction>>>, ReadError> {
         let mut by_reading: BTreeMap<ReadingId, Vec<Stated<Correction>>> = BTreeMap::new();
-        for one in self.stated::<Correction>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
+        for one in self.stated::<Correction>(object)? {
             if one.is_live() {
                 for reading in &one.value.readings {
                     by_reading.entry(*reading).or_default().push(one.clone());

@@ -1,6 +1,7 @@
 //! What this device remembers of a run: the tester in hand and how it is set, and where on a board the person is.
 //! None of it is in the record; each reading carries its own circumstances.
 
+use super::next::Walk;
 use crate::failure::Failure;
 use crate::state::State;
 use crate::views::SlotId;
@@ -8,6 +9,7 @@ use provenohm_assess::circuit::{Loads, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, TesterId};
 use provenohm_assess::limits::ReducedReason;
 use provenohm_assess::quantity::Comparator;
+use provenohm_logbook::record::Writer;
 use serde::{Deserialize, Serialize};
 
 /// The tester in hand and how it is set.
@@ -28,8 +30,10 @@ pub(crate) struct Hand {
 pub(crate) struct Seat {
     /// Before or after equipment is connected.
     pub(crate) stage: Stage,
-    /// The slot now; absent: the first open one.
+    /// The slot gone to, or the last one done; absent: none yet.
     pub(crate) slot: Option<SlotId>,
+    /// That slot is done: the next open one is meant.
+    pub(crate) done: bool,
     /// Loads on one circuit, where they are not as the circuit has them.
     pub(crate) loads: Option<(CircuitId, Loads)>,
     /// N isolated from PE.
@@ -65,5 +69,25 @@ impl Seat {
 
     pub(crate) fn keep(&self, state: &mut State, board: BoardId) -> Result<(), Failure> {
         state.keep_setting(&format!("seat:{board}"), self)
+    }
+
+    /// Keeps it in the same transaction as what was recorded there: moving on is part of saving.
+    pub(crate) fn keep_with(&self, writer: &mut Writer<'_>, board: BoardId) -> Result<(), Failure> {
+        let text = serde_json::to_string(self).map_err(|error| Failure::of("unexpected").because(error))?;
+        Ok(writer.choose(&format!("seat:{board}"), Some(&text))?)
+    }
+
+    /// Goes to a slot.
+    pub(crate) fn go(&mut self, slot: Option<SlotId>) {
+        (self.slot, self.done) = (slot, false);
+    }
+
+    /// The slot now: the one gone to, or the next open one after what is done. A slot that is gone (its circuit was
+    /// removed, its pair is no longer asked for) gives way to the first open one.
+    pub(crate) fn here(&self, walk: &Walk<'_>) -> Option<SlotId> {
+        match self.slot.as_ref().filter(|slot| walk.find(slot).is_some()) {
+            Some(slot) if !self.done => Some(slot.clone()),
+            last => walk.open_after(last),
+        }
     }
 }

@@ -1,39 +1,42 @@
 //! Which slot is next: in the circuit, then on the board, in the order one walks.
 
-use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot};
+use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot, slot_of};
 use crate::views::SlotId;
 use provenohm_assess::circuit::Stage;
 use provenohm_assess::ids::CircuitId;
+use std::borrow::Cow;
 
 /// The slots of a board at a stage, circuit by circuit.
 pub(crate) struct Walk<'a> {
-    pub(crate) circuits: Vec<(&'a JudgedCircuit, Vec<Slot>)>,
+    pub(crate) circuits: Vec<(&'a JudgedCircuit, Vec<Cow<'a, Slot>>)>,
 }
 
 impl<'a> Walk<'a> {
     /// The slots of a board at a stage.
     pub(crate) fn of(judged: &Judged, board: &'a JudgedBoard, stage: Stage) -> Self {
-        let slots = |one: &JudgedCircuit| match stage {
-            Stage::Before => one.slots.iter().filter(|slot| slot.stage == Stage::Before).cloned().collect(),
-            Stage::After => judged.slots_at(&one.circuit, stage),
+        let slots = |one: &'a JudgedCircuit| match stage {
+            Stage::Before => one.slots.iter().filter(|slot| slot.stage == stage).map(Cow::Borrowed).collect(),
+            Stage::After => judged.slots_at(&one.circuit, stage).into_iter().map(Cow::Owned).collect(),
         };
         Self { circuits: board.circuits.iter().map(|one| (one, slots(one))).collect() }
     }
 
     /// A slot by its id, with its circuit.
     pub(crate) fn find(&self, id: &SlotId) -> Option<(&'a JudgedCircuit, &Slot)> {
-        self.all().find(|(_, slot)| slot.id() == *id)
+        let (stage, pair) = slot_of(id)?;
+        self.all().find(|(_, slot)| slot.stage == stage && slot.pair == pair)
     }
 
     /// The first open slot of a circuit, or its first one.
     pub(crate) fn first_of(&self, circuit: CircuitId) -> Option<SlotId> {
         let (_, slots) = self.circuits.iter().find(|(one, _)| one.circuit.id == circuit)?;
-        slots.iter().find(|slot| slot.is_open()).or(slots.first()).map(Slot::id)
+        first_open(slots)
     }
 
     /// The first open slot after this one, round the board; none when no slot is open.
     pub(crate) fn open_after(&self, id: Option<&SlotId>) -> Option<SlotId> {
-        let at = id.and_then(|id| self.all().position(|(_, slot)| slot.id() == *id));
+        let last = id.and_then(slot_of);
+        let at = last.and_then(|(stage, pair)| self.all().position(|(_, it)| it.stage == stage && it.pair == pair));
         let from = at.map_or(0, |at| at + 1);
         let mut open = self.all().skip(from).chain(self.all().take(from)).filter(|(_, slot)| slot.is_open());
         open.next().map(|(_, slot)| slot.id())
@@ -49,6 +52,11 @@ impl<'a> Walk<'a> {
 
     /// Every slot with its circuit.
     pub(crate) fn all(&self) -> impl Iterator<Item = (&'a JudgedCircuit, &Slot)> {
-        self.circuits.iter().flat_map(|(circuit, slots)| slots.iter().map(move |slot| (*circuit, slot)))
+        self.circuits.iter().flat_map(|(circuit, slots)| slots.iter().map(move |slot| (*circuit, slot.as_ref())))
     }
+}
+
+/// The first open one of a circuit's slots, or the first one.
+pub(crate) fn first_open(slots: &[Cow<'_, Slot>]) -> Option<SlotId> {
+    slots.iter().find(|slot| slot.is_open()).or(slots.first()).map(|slot| slot.id())
 }

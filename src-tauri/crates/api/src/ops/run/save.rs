@@ -8,19 +8,17 @@ use crate::judged::{Judged, Slot};
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::circuit::{Pair, Stage};
-use provenohm_assess::ids::{BoardId, JobId, PersonId, ReadingId};
+use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, ReadingId};
 use provenohm_assess::quantity::{Key, Pressed, Volts};
 use provenohm_assess::reading::Reading;
 use provenohm_exchange::entries_of;
 use provenohm_logbook::entry::body::{self, ReadingTaken, ReplacedWhy};
 use provenohm_logbook::entry::{EntryRef, Fact, Role};
-use std::sync::Arc;
 
-/// What saving needs to know of a slot.
+/// What saving needs to know of a slot, and where the person is once it is done.
 struct At {
     job: JobId,
     person: PersonId,
-    judged: Arc<Judged>,
     seat: Seat,
     hand: Hand,
     slot: SlotId,
@@ -30,17 +28,44 @@ impl At {
     fn of(state: &mut State, board: BoardId, slot: &SlotId) -> Result<Self, Failure> {
         let job = state.job_of_board(board)?;
         let person = state.person(job)?;
-        let judged = state.judged(job)?;
-        let mut seat = Seat::of(state, board)?;
         let (stage, _) = crate::judged::slot_of(slot).ok_or_else(|| Failure::of("not_found"))?;
-        seat.stage = stage;
-        Ok(Self { job, person, judged, seat, hand: Hand::of(state)?, slot: slot.clone() })
+        let seat = Seat { stage, slot: Some(slot.clone()), done: true, ..Seat::of(state, board)? };
+        Ok(Self { job, person, seat, hand: Hand::of(state)?, slot: slot.clone() })
     }
+}
+
+/// A reading that nothing stands against any more, with what saving it takes back.
+struct Ready {
+    reading: Reading,
+    circuit: CircuitId,
+    replaced: Vec<EntryRef>,
+    not_tested: Vec<EntryRef>,
 }
 
 pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Saved, Failure> {
     let at = At::of(state, asked.board, &asked.slot)?;
-    let judged = Arc::clone(&at.judged);
+    let Ready { reading, circuit, replaced, not_tested } = ready(state, &at, &asked)?;
+    let why = (!replaced.is_empty()).then_some(ReplacedWhy::Repeated);
+    let reason = state.words.text("answer-tested-after-all");
+    let id = reading.id;
+    state.write_readings(at.job, at.person, |writer| {
+        writer.append(Fact::naming(ReadingTaken { job: at.job, reading, why }, Role::Replaces, replaced))?;
+        if !not_tested.is_empty() {
+            writer.withdraw(&not_tested, &reason)?;
+        }
+        writer.keep_draft(&at.slot.0, "")?;
+        at.seat.keep_with(writer, asked.board)
+    })?;
+    let judged = state.judged(at.job)?;
+    let today = state.host.now().date_naive();
+    let saved = judged.reading(id).ok_or_else(|| Failure::of("unexpected"))?;
+    let saved = read_back::of_reading(&state.words, &judged, saved, at.slot.clone(), circuit, today);
+    move_on(state, asked.board, &at, saved)
+}
+
+/// Refuses what cannot be saved, before anything is written.
+fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<Ready, Failure> {
+    let judged = state.judged(at.job)?;
     let walk = Walk::of(&judged, judged.board(asked.board)?, at.seat.stage);
     let (circuit, slot) = walk.find(&at.slot).ok_or_else(|| Failure::of("not_found"))?;
     let wanted = voltage::asked(&judged, circuit, slot, &at.seat);
@@ -71,49 +96,41 @@ pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Save
         at: state.host.now(),
         conditions: view::conditions_of(&judged, circuit, slot, &at.seat),
     };
-    let replaced = standing(state, &judged, slot)?;
-    let why = (!replaced.is_empty()).then_some(ReplacedWhy::Repeated);
-    let not_tested = said_not_tested(state, at.job, slot)?;
-    let reason = state.words.text("answer-tested-after-all");
-    let (id, place) = (reading.id, at.slot.0.clone());
-    state.write_readings(at.job, at.person, |writer| {
-        writer.append(Fact::naming(ReadingTaken { job: at.job, reading, why }, Role::Replaces, replaced))?;
-        if !not_tested.is_empty() {
-            writer.withdraw(&not_tested, &reason)?;
-        }
-        Ok(writer.keep_draft(&place, "")?)
-    })?;
-    let judged = state.judged(at.job)?;
-    let today = state.host.now().date_naive();
-    let saved = judged.reading(id).ok_or_else(|| Failure::of("unexpected"))?;
-    let saved = read_back::of_reading(&state.words, &judged, saved, at.slot.clone(), circuit.circuit.id, today);
-    move_on(state, asked.board, at.seat, &at.slot, saved)
+    Ok(Ready {
+        reading,
+        circuit: circuit.circuit.id,
+        replaced: standing(state, &judged, slot)?,
+        not_tested: said_not_tested(state, &judged, slot)?,
+    })
 }
 
 pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result<Saved, Failure> {
     let at = At::of(state, asked.board, &asked.slot)?;
-    let judged = Arc::clone(&at.judged);
+    let judged = state.judged(at.job)?;
     let walk = Walk::of(&judged, judged.board(asked.board)?, at.seat.stage);
     let (circuit, slot) = walk.find(&at.slot).ok_or_else(|| Failure::of("not_found"))?;
+    let (circuit, stage, pair) = (circuit.circuit.id, slot.stage, slot.pair.clone());
     let words = asked.words.trim().to_owned();
     let fact = body::NotTested {
         job: at.job,
-        pair: slot.pair.clone(),
-        stage: slot.stage,
+        pair: pair.clone(),
+        stage,
         reason: asked.reason,
         words: (!words.is_empty()).then_some(words),
         person: at.person,
         at: state.host.now(),
     };
-    let former = said_not_tested(state, at.job, slot)?;
-    state
-        .write_readings(at.job, at.person, |writer| Ok(writer.append(Fact::naming(fact, Role::Replaces, former))?))?;
+    let former = said_not_tested(state, &judged, slot)?;
+    drop(judged);
+    state.write_readings(at.job, at.person, |writer| {
+        writer.append(Fact::naming(fact, Role::Replaces, former))?;
+        at.seat.keep_with(writer, asked.board)
+    })?;
     let judged = state.judged(at.job)?;
-    let (stage, pair) = (slot.stage, &slot.pair);
-    let said = judged.file.not_tested.iter().rfind(|said| said.stage == stage && said.pair == *pair);
+    let said = judged.file.not_tested.iter().rfind(|said| said.stage == stage && said.pair == pair);
     let said = said.ok_or_else(|| Failure::of("unexpected"))?;
-    let saved = read_back::of_not_tested(&state.words, &judged, said, at.slot.clone(), circuit.circuit.id);
-    move_on(state, asked.board, at.seat, &at.slot, saved)
+    let saved = read_back::of_not_tested(&state.words, &judged, said, at.slot.clone(), circuit);
+    move_on(state, asked.board, &at, saved)
 }
 
 /// The entries of the readings that stand in a slot.
@@ -126,8 +143,12 @@ fn standing(state: &State, judged: &Judged, slot: &Slot) -> Result<Vec<EntryRef>
 }
 
 /// The entries that say a slot was not tested.
-pub(crate) fn said_not_tested(state: &State, job: JobId, slot: &Slot) -> Result<Vec<EntryRef>, Failure> {
-    not_tested_entries(state, job, slot.stage, &slot.pair)
+fn said_not_tested(state: &State, judged: &Judged, slot: &Slot) -> Result<Vec<EntryRef>, Failure> {
+    if judged.file.not_tested.iter().any(|said| said.stage == slot.stage && said.pair == slot.pair) {
+        not_tested_entries(state, judged.file.job.id, slot.stage, &slot.pair)
+    } else {
+        Ok(Vec::new())
+    }
 }
 
 /// The live entries that say a pair was not tested at a stage.
@@ -142,21 +163,13 @@ pub(crate) fn not_tested_entries(
     Ok(here.map(|one| one.entry).collect())
 }
 
-/// Moving on is part of saving: to the next open slot, with what that crosses.
-fn move_on(
-    state: &mut State,
-    board: BoardId,
-    mut seat: Seat,
-    from: &SlotId,
-    saved: ReadBack,
-) -> Result<Saved, Failure> {
-    let job = state.job_of_board(board)?;
-    let judged = state.judged(job)?;
-    let on = judged.board(board)?;
-    let walk = Walk::of(&judged, on, seat.stage);
-    seat.slot = walk.open_after(Some(from));
-    let before = walk.find(from).map(|(circuit, _)| circuit.circuit.id);
-    let after = seat.slot.as_ref().and_then(|slot| walk.find(slot)).map(|(circuit, _)| circuit);
+/// To the next open slot, with what that crosses.
+fn move_on(state: &mut State, board: BoardId, at: &At, saved: ReadBack) -> Result<Saved, Failure> {
+    let judged = state.judged(at.job)?;
+    let walk = Walk::of(&judged, judged.board(board)?, at.seat.stage);
+    let before = walk.find(&at.slot).map(|(circuit, _)| circuit.circuit.id);
+    let now = at.seat.here(&walk);
+    let after = now.as_ref().and_then(|slot| walk.find(slot)).map(|(circuit, _)| circuit);
     let moved = match after {
         None => Moved::End,
         Some(circuit) if Some(circuit.circuit.id) == before => Moved::Pair,
@@ -170,6 +183,5 @@ fn move_on(
             &[("circuit", circuit.circuit.reference.as_str().into()), ("description", description.into())],
         )
     });
-    seat.keep(state, board)?;
     Ok(Saved { saved, moved, run: view::run_view(state, board, announce)? })
 }

@@ -31,7 +31,8 @@ pub(crate) fn set_volts(state: &mut State, asked: SetVolts) -> Result<RunView, F
     let judged = state.judged(job)?;
     let seat = Seat::of(state, asked.board)?;
     let walk = Walk::of(&judged, judged.board(asked.board)?, seat.stage);
-    let here = seat.slot.as_ref().and_then(|slot| walk.find(slot));
+    let slot = seat.here(&walk);
+    let here = slot.as_ref().and_then(|slot| walk.find(slot));
     let wanted = here.and_then(|(circuit, slot)| voltage::asked(&judged, circuit, slot, &seat));
     let hand = Hand::of(state)?;
     Hand { volts: Some(asked.volts), asked: wanted.or(Some(asked.volts)), ..hand }.keep(state)?;
@@ -42,7 +43,7 @@ pub(crate) fn set_stage(state: &mut State, asked: SetStage) -> Result<RunView, F
     let mut seat = Seat::of(state, asked.board)?;
     if seat.stage != asked.stage {
         seat.stage = asked.stage;
-        seat.slot = None;
+        seat.go(None);
         seat.keep(state, asked.board)?;
     }
     run_view(state, asked.board, None)
@@ -50,7 +51,10 @@ pub(crate) fn set_stage(state: &mut State, asked: SetStage) -> Result<RunView, F
 
 pub(crate) fn set_conditions(state: &mut State, asked: SetConditions) -> Result<RunView, Failure> {
     let seat = Seat::of(state, asked.board)?;
-    let pair = seat.slot.as_ref().and_then(crate::judged::slot_of).map(|(_, pair)| pair);
+    let job = state.job_of_board(asked.board)?;
+    let judged = state.judged(job)?;
+    let slot = seat.here(&Walk::of(&judged, judged.board(asked.board)?, seat.stage));
+    let pair = slot.as_ref().and_then(crate::judged::slot_of).map(|(_, pair)| pair);
     // Loads are said of the circuit in hand: the next one has its own.
     let loads = pair.and_then(|pair| pair.circuits().first().copied()).map(|circuit| (circuit, asked.loads));
     Seat { loads, n_isolated: asked.n_isolated, reduced: asked.reduced, ..seat }.keep(state, asked.board)?;
@@ -74,7 +78,7 @@ pub(crate) fn set_joined(state: &mut State, asked: SetJoined) -> Result<RunView,
         })?;
         let judged = state.judged(job)?;
         let mut seat = Seat::of(state, board)?;
-        seat.slot = Walk::of(&judged, judged.board(board)?, seat.stage).first_of(asked.circuit);
+        seat.go(Walk::of(&judged, judged.board(board)?, seat.stage).first_of(asked.circuit));
         seat.keep(state, board)?;
     }
     run_view(state, board, None)

@@ -76,7 +76,8 @@ pub(crate) fn undo_reading(state: &mut State, asked: OfBoard) -> Result<Undone, 
     if let Some((stage, _)) = crate::judged::slot_of(&slot) {
         seat.stage = stage;
     }
-    seat.slot = Some(slot);
+    seat.go(Some(slot));
     seat.keep(state, asked.board)?;
+    drop(judged);
     Ok(Undone { words, run: view::run_view(state, asked.board, None)? })
 }

@@ -1,7 +1,7 @@
 //! Everything Run shows.
 
 use super::hand::{Hand, Seat};
-use super::next::Walk;
+use super::next::{self, Walk};
 use super::{leads, read_back, typed, voltage};
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit, Slot};
@@ -15,6 +15,7 @@ use provenohm_assess::judgement::Level;
 use provenohm_assess::quantity::{RULER_NOTCHES, Shown, Typed, Volts, ruler_place};
 use provenohm_assess::reading::{Conditions, NotTestedReason};
 use provenohm_words::Words;
+use std::borrow::Cow;
 
 pub(crate) fn run(state: &mut State, asked: RunAsk) -> Result<RunView, Failure> {
     let job = state.job_of_board(asked.board)?;
@@ -23,10 +24,10 @@ pub(crate) fn run(state: &mut State, asked: RunAsk) -> Result<RunView, Failure> 
     if let Some(slot) = &asked.slot {
         let (stage, _) = crate::judged::slot_of(slot).ok_or_else(|| Failure::of("not_found"))?;
         seat.stage = stage;
-        seat.slot = Some(slot.clone());
+        seat.go(Some(slot.clone()));
     }
     if let Some(circuit) = asked.circuit {
-        seat.slot = Walk::of(&judged, judged.board(asked.board)?, seat.stage).first_of(circuit);
+        seat.go(Walk::of(&judged, judged.board(asked.board)?, seat.stage).first_of(circuit));
     }
     if asked.slot.is_some() || asked.circuit.is_some() {
         seat.keep(state, asked.board)?;
@@ -41,21 +42,17 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
     let board = judged.board(id)?;
     let me = state.me(job)?;
     let now = state.host.now();
-    let mut seat = Seat::of(state, id)?;
+    let seat = Seat::of(state, id)?;
     let mut hand = Hand::of(state)?;
     let walk = Walk::of(&judged, board, seat.stage);
-    // A slot that is gone (its circuit was removed, its pair is no longer asked for) gives way to the next open one.
-    if seat.slot.as_ref().is_none_or(|slot| walk.find(slot).is_none()) {
-        seat.slot = walk.open_after(None);
-        seat.keep(state, id)?;
-    }
-    let here = seat.slot.as_ref().and_then(|slot| walk.find(slot));
+    let slot = seat.here(&walk);
+    let here = slot.as_ref().and_then(|slot| walk.find(slot));
     let asked = here.and_then(|(circuit, slot)| voltage::asked(&judged, circuit, slot, &seat));
     if hand.volts.is_some() && hand.volts == asked && hand.asked != asked {
         hand.asked = asked;
         hand.keep(state)?;
     }
-    let draft = match (me, &seat.slot) {
+    let draft = match (me, &slot) {
         (Some(person), Some(slot)) => typed::kept(state, person, slot)?,
         _ => Typed::default(),
     };
@@ -72,7 +69,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
         stage: seat.stage,
         stage_words: words.stage(seat.stage),
         circuit: here.map(|(circuit, _)| run_circuit(words, board, circuit)),
-        circuits: walk.circuits.iter().map(|(one, slots)| circuit_line(words, &judged, one, slots, &walk)).collect(),
+        circuits: walk.circuits.iter().map(|(one, slots)| circuit_line(words, &judged, one, slots)).collect(),
         voltage: match (hand.volts, asked) {
             (Some(volts), _) | (None, Some(volts)) => words.volts(Volts(volts.into())),
             (None, None) => String::new(),
@@ -153,20 +150,14 @@ fn notes(one: &JudgedCircuit) -> String {
     one.circuit.notes.iter().map(|note| note.text.as_str()).collect::<Vec<_>>().join("\n")
 }
 
-fn circuit_line(
-    words: &Words,
-    judged: &Judged,
-    one: &JudgedCircuit,
-    slots: &[Slot],
-    walk: &Walk<'_>,
-) -> RunCircuitLine {
+fn circuit_line(words: &Words, judged: &Judged, one: &JudgedCircuit, slots: &[Cow<'_, Slot>]) -> RunCircuitLine {
     let done = slots.iter().filter(|slot| !slot.is_open()).count();
     RunCircuitLine {
         id: one.circuit.id,
         reference: one.circuit.reference.clone(),
         description: one.circuit.description.clone(),
         sign: sign_of(judged, one),
-        slot: walk.first_of(one.circuit.id),
+        slot: next::first_open(slots),
         progress: words.text_with("answer-progress", &[("done", done.into()), ("of", slots.len().into())]),
     }
 }

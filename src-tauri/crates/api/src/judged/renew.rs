@@ -1,0 +1,102 @@
+//! Taking readings in: all of a file at first, later those that were touched, and judging again just what rests on them.
+
+use super::{Judged, JudgedReading, median, readings};
+use provenohm_assess::circuit::Pair;
+use provenohm_assess::ids::CircuitId;
+use provenohm_assess::reading::Reading;
+use provenohm_exchange::Renewed;
+use provenohm_exchange::job_file::{NotTested, Taken};
+use std::collections::{BTreeMap, BTreeSet};
+
+impl Judged {
+    /// Brings it up to date with what was touched.
+    pub(crate) fn renew(&mut self, renewed: Renewed) {
+        let readings = renewed.readings.into_iter().map(|taken| (self.index.place(taken.reading.id), taken)).collect();
+        let judged = self.take_in(readings);
+        let pairs = judged.iter().filter_map(|place| self.readings.get(*place)).map(|one| &one.reading.pair);
+        let mut circuits: BTreeSet<CircuitId> = pairs.flat_map(Pair::circuits).collect();
+        if let Some(not_tested) = renewed.not_tested {
+            circuits.extend(differing(&self.file.not_tested, &not_tested));
+            circuits.extend(differing(&not_tested, &self.file.not_tested));
+            self.file.not_tested = not_tested;
+        }
+        for circuit in circuits {
+            self.judge_circuit(circuit);
+        }
+    }
+
+    /// Takes readings in, each at its place or as the last, and judges what rests on them: themselves, those they stand
+    /// in a slot with, and those far below the others of their kind. Returns the places of what was judged.
+    pub(super) fn take_in(&mut self, all: Vec<(Option<usize>, Taken)>) -> BTreeSet<usize> {
+        let mut currents: BTreeMap<usize, Reading> = BTreeMap::new();
+        let mut to_judge = BTreeSet::new();
+        for (place, taken) in all {
+            let reading = taken.current();
+            let (stood, stands) = (self.stands(place), taken.stands());
+            let place = place.unwrap_or(self.file.readings.len());
+            match self.file.readings.get_mut(place) {
+                Some(known) => *known = taken,
+                None => self.file.readings.push(taken),
+            }
+            self.index.name(reading.id, place);
+            // Those that stood with it are judged again, and those that now do.
+            to_judge.insert(place);
+            to_judge.extend(self.index.at(reading.stage, &reading.pair));
+            match stands {
+                true => self.index.put(place, &reading),
+                false => self.index.take(place, &reading),
+            }
+            if let Some(key) = median::key(self, &reading) {
+                to_judge.extend(self.medians.low(key));
+                self.medians.note(key, place, reading.shown, stood, stands);
+                to_judge.extend(self.medians.low(key));
+            }
+            currents.insert(place, reading);
+        }
+        let judged: Vec<(usize, JudgedReading)> =
+            to_judge.iter().filter_map(|place| Some((*place, self.judge_at(*place, &currents)?))).collect();
+        for (place, one) in judged {
+            if let Some(former) = self.readings.get(place) {
+                self.index.uncover(place, &former.reading, &former.judgement);
+            }
+            if one.taken.stands() {
+                self.index.cover(place, &one.reading, &one.judgement);
+            }
+            match self.readings.get_mut(place) {
+                Some(known) => *known = one,
+                None => self.readings.push(one),
+            }
+        }
+        to_judge
+    }
+
+    fn stands(&self, place: Option<usize>) -> bool {
+        place.and_then(|place| self.file.readings.get(place)).is_some_and(Taken::stands)
+    }
+
+    /// Judges the reading at a place. `currents` are the readings that were just taken in.
+    fn judge_at(&self, place: usize, currents: &BTreeMap<usize, Reading>) -> Option<JudgedReading> {
+        let current = |place: &usize| currents.get(place).or_else(|| Some(&self.readings.get(*place)?.reading));
+        let (reading, taken) = (current(&place)?, self.file.readings.get(place)?);
+        let together: Vec<&Reading> = match taken.stands() {
+            true => self.index.at(reading.stage, &reading.pair).iter().filter_map(current).collect(),
+            false => vec![reading],
+        };
+        let judgement = readings::judge(self, reading, taken, &together);
+        Some(JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement })
+    }
+
+    fn judge_circuit(&mut self, circuit: CircuitId) {
+        let Some((board, place)) = self.place_of(circuit) else { return };
+        let known = self.file.boards.get(board).and_then(|board| board.circuits.get(place));
+        let Some(judged) = known.map(|circuit| self.as_judged(circuit)) else { return };
+        if let Some(here) = self.boards.get_mut(board).and_then(|board| board.circuits.get_mut(place)) {
+            *here = judged;
+        }
+    }
+}
+
+/// The circuits of slots that only the first list has.
+fn differing<'a>(some: &'a [NotTested], others: &'a [NotTested]) -> impl Iterator<Item = CircuitId> + 'a {
+    some.iter().filter(|one| !others.contains(one)).flat_map(|one| one.pair.circuits())
+}
