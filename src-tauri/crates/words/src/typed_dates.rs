@@ -61,8 +61,9 @@ fn number(digits: &str) -> Option<u32> {
     if plain { digits.parse().ok() } else { None }
 }
 
+/// Four digits, and none before the year 1000: nobody means those.
 fn year(digits: &str) -> Option<i32> {
-    let plain = digits.len() == 4 && digits.bytes().all(|b| b.is_ascii_digit());
+    let plain = digits.len() == 4 && digits.bytes().all(|b| b.is_ascii_digit()) && !digits.starts_with('0');
     if plain { digits.parse().ok() } else { None }
 }
 
@@ -106,6 +107,7 @@ mod tests {
             "yesterday",
             "25 Nov 2026 10:42",
             "１.1.2026",
+            "0026-11-25",
         ] {
             assert_eq!(words.read_date(typed), None, "{typed}");
         }

@@ -1,5 +1,6 @@
 //! Running other programs, with their failure told in one sentence.
-use std::process::{Command, Stdio};
+use std::io::{BufRead as _, BufReader};
+use std::process::{Command, ExitStatus, Stdio};
 
 use crate::{places, trouble::Trouble};
 
@@ -25,10 +26,7 @@ pub(crate) fn shown(command: &mut Command) -> Result<(), Trouble> {
     if status.success() {
         return Ok(());
     }
-    Err(Trouble::new(
-        format!("`{line}` ended with {status}."),
-        "read the lines above, correct what they name, and run the same task again",
-    ))
+    Err(ended(&line, status))
 }
 
 /// Runs in silence; the output is shown only if it fails.
@@ -40,10 +38,7 @@ pub(crate) fn quiet(command: &mut Command) -> Result<(), Trouble> {
     }
     eprintln!("{}", String::from_utf8_lossy(&output.stdout));
     eprintln!("{}", String::from_utf8_lossy(&output.stderr));
-    Err(Trouble::new(
-        format!("`{line}` ended with {}.", output.status),
-        "read the lines above, correct what they name, and run the same task again",
-    ))
+    Err(ended(&line, output.status))
 }
 
 /// What a program prints.
@@ -53,10 +48,26 @@ pub(crate) fn read(command: &mut Command) -> Result<String, Trouble> {
     if output.status.success() {
         return Ok(String::from_utf8_lossy(&output.stdout).into_owned());
     }
-    Err(Trouble::new(
-        format!("`{line}` ended with {}.", output.status),
-        "read the lines above, correct what they name, and run the same task again",
-    ))
+    Err(ended(&line, output.status))
+}
+
+/// What a program prints, shown as it comes and kept.
+pub(crate) fn told(command: &mut Command) -> Result<String, Trouble> {
+    let line = line_of(command);
+    let mut program = command.stdout(Stdio::piped()).spawn().map_err(|error| not_started(&line, &error))?;
+    let mut text = String::new();
+    if let Some(out) = program.stdout.take() {
+        // Split by hand, because not all that programs print is UTF-8.
+        for part in BufReader::new(out).split(b'\n') {
+            let part = part.map_err(|error| not_started(&line, &error))?;
+            let part = String::from_utf8_lossy(&part);
+            println!("{part}");
+            text.push_str(&part);
+            text.push('\n');
+        }
+    }
+    let status = program.wait().map_err(|error| not_started(&line, &error))?;
+    if status.success() { Ok(text) } else { Err(ended(&line, status)) }
 }
 
 /// Whether the program can be started at all.
@@ -74,6 +85,13 @@ fn line_of(command: &Command) -> String {
     let words = std::iter::once(command.get_program()).chain(command.get_args());
     let words: Vec<_> = words.map(|word| word.to_string_lossy()).collect();
     words.join(" ")
+}
+
+fn ended(line: &str, status: ExitStatus) -> Trouble {
+    Trouble::new(
+        format!("`{line}` ended with {status}."),
+        "read the lines above, correct what they name, and run the same task again",
+    )
 }
 
 fn not_started(line: &str, error: &std::io::Error) -> Trouble {

@@ -1,0 +1,38 @@
+//! Tests that `cargo xtask test` runs a short share of, run here at length.
+use std::process::Command;
+
+use crate::command::{cargo, told};
+use crate::trouble::Trouble;
+
+use super::parts::{Part, Told, number_from, seed};
+
+/// The writer killed over and over; how often is asked by `PROVENOHM_KILLS`.
+pub(crate) fn kills(part: &Part) -> Result<Told, Trouble> {
+    let kills = number_from("PROVENOHM_KILLS")?.unwrap_or(1_000);
+    let words = ["test", "--workspace", "--locked", "--test", "durable", "--", "kills"];
+    tests(cargo(&words).env("PROVENOHM_KILLS", kills.to_string()))?;
+    Ok(Told { cases: format!("{kills} kills"), replay: format!("PROVENOHM_KILLS={kills} {}", part.told("").replay) })
+}
+
+/// Simulated histories; how many is asked by `PROVENOHM_SCHEDULES`.
+pub(crate) fn schedules(part: &Part) -> Result<Told, Trouble> {
+    let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(2_000);
+    let seed = seed()?;
+    println!("   seed {seed}");
+    let words = ["test", "--workspace", "--locked", "--test", "order", "--", "any_order"];
+    let mut order = cargo(&words);
+    order.env("PROVENOHM_SCHEDULES", schedules.to_string()).env("PROPTEST_RNG_SEED", seed.to_string());
+    tests(&mut order)?;
+    Ok(part.told_with_seed(format!("{schedules} schedules"), seed))
+}
+
+/// Runs tests, shows what they print, and says how many there were. None at all is a failure: a name was changed.
+pub(crate) fn tests(command: &mut Command) -> Result<u64, Trouble> {
+    let text = told(command)?;
+    let count = |line: &str| line.strip_prefix("test result: ok. ")?.split_once(" passed")?.0.parse::<u64>().ok();
+    let passed = text.lines().filter_map(count).sum();
+    if passed == 0 {
+        return Err(Trouble::new("No test of that name was run.", "name it in xtask as it is called now"));
+    }
+    Ok(passed)
+}

@@ -1,0 +1,135 @@
+//! The parts of `prove`, and what each of them is to show.
+use crate::trouble::Trouble;
+use crate::{mobile, node, pdf, run};
+
+use super::{checks, fuzz, references, tools};
+
+/// One check that can be run by its name.
+pub(crate) struct Part {
+    pub(crate) name: String,
+    /// What the product promises.
+    pub(crate) promise: &'static str,
+    /// How that is tried.
+    pub(crate) how: &'static str,
+    pub(crate) run: fn(&Self) -> Result<Told, Trouble>,
+}
+
+/// What a part that held tells.
+pub(crate) struct Told {
+    /// How many cases, and of what.
+    pub(crate) cases: String,
+    /// The command that runs the same cases again.
+    pub(crate) replay: String,
+}
+
+impl Part {
+    /// Whether this name means the part: its own, or that of its group (`fuzz` means `fuzz-entry`).
+    pub(crate) fn is_meant_by(&self, name: &str) -> bool {
+        self.name.strip_prefix(name).is_some_and(|rest| rest.is_empty() || rest.starts_with('-'))
+    }
+
+    pub(crate) fn told(&self, cases: impl Into<String>) -> Told {
+        Told { cases: cases.into(), replay: format!("cargo xtask prove {}", self.name) }
+    }
+
+    pub(crate) fn told_with_seed(&self, cases: impl Into<String>, seed: u64) -> Told {
+        Told { cases: cases.into(), replay: format!("PROVENOHM_SEED={seed} cargo xtask prove {}", self.name) }
+    }
+}
+
+const SURVIVES: &str = "a reading shown as saved survives a killed process";
+const SAME: &str = "the same entries and rules show the same record, whatever the order";
+const NO_CRASH: &str = "no input can crash it, block it, or make it lose a record";
+const ARITHMETIC: &str = "a value meets only from its limit and guard upward, to the last digit";
+const FOR_ALL: &str = "every screen can be read and used, in every theme, width and text size";
+const PAPER: &str = "what is on paper is archivable as it says";
+const KEPT_UP: &str = "what it is built of is known, allowed and used";
+const PHONES: &str = "it is written for phones too";
+
+pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
+    let part = |name: &str, promise, how, run| Part { name: name.to_owned(), promise, how, run };
+    let mut parts = vec![
+        part("kills", SURVIVES, "the writing process killed while it saves, the record opened again", checks::kills),
+        part(
+            "schedules",
+            SAME,
+            "two devices work and exchange; arrival shuffled, the record rebuilt",
+            checks::schedules,
+        ),
+        part("references", ARITHMETIC, "the same in exact fractions, by another program", references::compare),
+    ];
+    for target in fuzz::targets()? {
+        parts.push(part(
+            &format!("fuzz-{target}"),
+            NO_CRASH,
+            "inputs grown by coverage, from the kept ones",
+            fuzz::live,
+        ));
+    }
+    parts.extend([
+        part("axe", FOR_ALL, "every screen in real windows, asked by axe", every_look),
+        part(
+            "pdf",
+            PAPER,
+            "an independent validator of PDF/A-3a, and a spoiled document that it must refuse",
+            validated,
+        ),
+        part("deny", KEPT_UP, "licences, sources and bans of every package, by cargo-deny", tools::deny),
+        part("unused", KEPT_UP, "dependencies that nothing uses, by cargo-machete", tools::unused),
+        part(
+            "mobile-check",
+            PHONES,
+            "the Rust code type-checked for Android and iOS; no C, Kotlin, Swift, no link",
+            phones,
+        ),
+        part(
+            "coverage",
+            "told, not promised",
+            "lines and branches that the tests of each crate reach",
+            tools::coverage,
+        ),
+    ]);
+    Ok(parts)
+}
+
+/// The seed asked for, or a new one.
+pub(crate) fn seed() -> Result<u64, Trouble> {
+    number_from("PROVENOHM_SEED").map(|asked| asked.unwrap_or_else(now))
+}
+
+/// A number from the environment.
+pub(crate) fn number_from(name: &str) -> Result<Option<u64>, Trouble> {
+    let Ok(text) = std::env::var(name) else { return Ok(None) };
+    text.parse().map(Some).map_err(|_| {
+        Trouble::new(
+            format!("{name} is {text:?}, which is no whole number."),
+            format!("set {name} to one, or unset it"),
+        )
+    })
+}
+
+/// Seconds of the wall clock.
+#[expect(clippy::disallowed_methods, reason = "a mark in a log and a seed that is printed, nothing of the record")]
+pub(crate) fn now() -> u64 {
+    std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).map_or(0, |since| since.as_secs())
+}
+
+fn every_look(part: &Part) -> Result<Told, Trouble> {
+    node::ensure()?;
+    node::packages()?;
+    node::build()?;
+    crate::command::shown(&mut crate::command::cargo(&run::BUILD))?;
+    let words = ["test", "--workspace", "--locked", "--test", "windows", "--", "screens::", "--include-ignored"];
+    let passed = checks::tests(crate::command::cargo(&words).env_remove("PROVENOHM_PICTURES"))?;
+    Ok(part.told(format!("{passed} walks through all screens")))
+}
+
+fn validated(part: &Part) -> Result<Told, Trouble> {
+    let documents = pdf::conforms()?;
+    Ok(part.told(format!("{documents} documents and a spoiled one")))
+}
+
+fn phones(part: &Part) -> Result<Told, Trouble> {
+    mobile::check()?;
+    Ok(part.told("2 systems"))
+}

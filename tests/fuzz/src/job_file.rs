@@ -1,0 +1,28 @@
+//! Job files: refused with place and reason, or read, judged, put on paper and taken into the record.
+use provenohm_api::headless;
+use provenohm_exchange::job_file::JobFile;
+
+use crate::seeds::program;
+
+pub(crate) fn holds(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
+    let Ok(file) = JobFile::read(text) else { return };
+    let Ok(written) = file.write() else { panic!("a job file that was read cannot be written") };
+    assert_eq!(JobFile::read(&written).as_ref(), Ok(&file), "written and read back it is the same");
+
+    let judged = headless::judge(text, None);
+    assert_eq!(headless::judge(&written, None), judged, "judged alike");
+    let Ok(folder) = tempfile::tempdir() else { panic!("no folder for a schedule") };
+    let paper = headless::schedule(text, &folder.path().join("schedule.csv"));
+    assert_eq!(paper.is_ok(), judged.is_ok(), "what can be judged can be put on paper: {paper:?}");
+
+    let program = program(folder.path());
+    let Ok(imported) = program.call("import_job_file", serde_json::json!({ "text": text })) else { return };
+    let Some(job) = imported["job"].as_str() else { panic!("no job in {imported}") };
+    let again = match program.job_file(job) {
+        Ok(again) => again,
+        Err(failure) => panic!("what was taken in cannot be given out: {failure:?}"),
+    };
+    let told = headless::judge(&again, None).map(|judged| (judged.sums, judged.limit_set));
+    assert_eq!(told, judged.map(|judged| (judged.sums, judged.limit_set)), "the record judges as the file");
+}
