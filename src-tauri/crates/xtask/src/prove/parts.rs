@@ -40,7 +40,7 @@ impl Part {
 const SURVIVES: &str = "a reading shown as saved survives a killed process";
 const SAME: &str = "the same entries and rules show the same record, whatever the order";
 const NO_CRASH: &str = "no input can crash it, block it, or make it lose a record";
-const ARITHMETIC: &str = "a value meets only from its limit and guard upward, to the last digit";
+const ARITHMETIC: &str = "limits, guards and uncertainties are right to the last digit shown";
 const FOR_ALL: &str = "every screen can be read and used, in every theme, width and text size";
 const PAPER: &str = "what is on paper is archivable as it says";
 const KEPT_UP: &str = "what it is built of is known, allowed and used";
@@ -56,7 +56,18 @@ pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
             "two devices work and exchange; arrival shuffled, the record rebuilt",
             checks::schedules,
         ),
-        part("references", ARITHMETIC, "the same in exact fractions, by another program", references::compare),
+        part(
+            "references-guards",
+            ARITHMETIC,
+            "random readings judged in exact fractions by another program",
+            references::guards,
+        ),
+        part(
+            "references-budgets",
+            ARITHMETIC,
+            "random uncertainty budgets combined by the GUM library GTC",
+            references::budgets,
+        ),
     ];
     for target in fuzz::targets()? {
         parts.push(part(

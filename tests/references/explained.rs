@@ -1,5 +1,5 @@
-//! Explains readings for another program to compare: one JSON object a line in, one a line out. `cargo xtask prove
-//! references` starts it.
+//! Explains readings for another program to compare: one JSON object a line in, one a line out. `cargo xtask prove references`
+//! starts it.
 use provenohm_api::headless::{ExplainAsked, LimitAsked, explain};
 use provenohm_assess::circuit::{Current, Loads};
 use provenohm_assess::limits::MeasureName;
