@@ -27,18 +27,29 @@ pub(crate) fn ensure(packages: &[&str]) -> Result<(), Trouble> {
         return Ok(());
     }
     let names = missing.join(" ");
+    println!("   missing: {names}");
     if is_root() {
-        println!("   installing {names}");
-        apt(&["apt-get"], &missing)
-    } else {
-        let line = format!("sudo sh -c 'apt-get update && apt-get install -y --no-install-recommends {names}'");
-        println!("   missing: {names}\n   {line}");
-        if agreed()? {
-            apt(&["sudo", "apt-get"], &missing)
-        } else {
-            Err(Trouble::new(format!("These system packages are missing: {names}."), format!("run {line}")))
-        }
+        println!("   installing them");
+        return apt(&["apt-get"], &missing);
     }
+    let as_root = format!("apt-get update && apt-get install -y --no-install-recommends {names}");
+    if !there("sudo", "--version") {
+        return Err(Trouble::new(
+            format!(
+                "These system packages are missing: {names}; only root can install them, and there is no sudo here."
+            ),
+            format!("let root run `{as_root}`, and run the same task again"),
+        ));
+    }
+    let line = format!("sudo sh -c '{as_root}'");
+    println!("   {line}");
+    if agreed()? {
+        return apt(&["sudo", "apt-get"], &missing);
+    }
+    Err(Trouble::new(
+        format!("These system packages are missing: {names}."),
+        format!("run {line}, and run the same task again"),
+    ))
 }
 
 fn installed(name: &str) -> bool {

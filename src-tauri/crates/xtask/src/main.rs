@@ -2,6 +2,7 @@
 
 mod command;
 mod debian;
+mod display;
 mod house;
 mod licences;
 mod mobile;

@@ -1,18 +1,17 @@
 //! `cargo xtask run`: from a fresh clone to the app with the demo job in it.
-use std::env;
-
 use crate::command::{cargo, command, shown};
-use crate::{debian, node, places, steps::Steps, trouble::Trouble};
+use crate::{debian, display, node, places, steps::Steps, trouble::Trouble};
 
 /// What `run` and `test` both build, with the same features, so that neither compiles the other's work again.
 pub(crate) const BUILD: [&str; 4] = ["build", "--workspace", "--bins", "--locked"];
 
 pub(crate) fn run() -> Result<(), Trouble> {
     let mut steps = Steps::of("run");
-    let seen = has_display();
+    let seen = display::is_there()?;
     steps.step("System packages", || {
-        debian::ensure(&debian::BUILD)?;
-        if seen { Ok(()) } else { debian::ensure(&debian::DRIVE) }
+        // All in one list, so that a person is asked once.
+        let drive: &[&str] = if seen { &[] } else { &debian::DRIVE };
+        debian::ensure(&[&debian::BUILD, drive].concat())
     })?;
     steps.step("Node.js and the packages of the screens", || {
         node::ensure()?;
@@ -46,10 +45,4 @@ pub(crate) fn bench() -> Result<(), Trouble> {
     steps.step("Measure", || shown(&mut command(&places::program("bench").to_string_lossy())))?;
     steps.end();
     Ok(())
-}
-
-/// Whether a window can be seen.
-fn has_display() -> bool {
-    let set = |name| env::var_os(name).is_some_and(|value| !value.is_empty());
-    !cfg!(target_os = "linux") || set("DISPLAY") || set("WAYLAND_DISPLAY")
 }

@@ -9,10 +9,7 @@ const GENERATED: [&str; 2] = ["ui/src/host/generated", "schemas"];
 
 pub(crate) fn test() -> Result<(), Trouble> {
     let mut steps = Steps::of("test");
-    steps.step("System packages", || {
-        debian::ensure(&debian::BUILD)?;
-        debian::ensure(&debian::DRIVE)
-    })?;
+    steps.step("System packages", || debian::ensure(&[&debian::BUILD[..], &debian::DRIVE].concat()))?;
     steps.step("Formatting", || shown(&mut cargo(&["fmt", "--all", "--check"])))?;
     let metadata = house::metadata()?;
     steps.step("Who may know whom", || house::check(&metadata))?;
