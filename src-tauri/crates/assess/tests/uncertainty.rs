@@ -87,3 +87,17 @@ fn operating_uncertainty_rows() {
         assert_eq!(format!("{:.4}", operating_uncertainty(parts)), b);
     }
 }
+
+/// Inputs of one size and ν degrees of freedom each have n·ν together, whatever the last bit of the arithmetic says.
+#[test]
+fn whole_degrees_of_freedom_stay_whole() {
+    let k = |inputs| Budget::combine(inputs).k;
+    for tenths in 1..200 {
+        for (count, dof) in [(1, 3.0), (2, 4.0), (3, 1.0), (5, 2.0), (6, 9.0)] {
+            let one = Input::normal((), 0.0, f64::from(tenths) / 10.0, 1.0).with_dof(dof);
+            let together = Input::normal((), 0.0, 1.0, 1.0).with_dof(f64::from(count) * dof);
+            let inputs = (0..count).map(|_| one.clone()).collect();
+            assert!((k(inputs) - k(vec![together])).abs() < 1e-9, "{count} of {tenths} tenths, {dof} each");
+        }
+    }
+}

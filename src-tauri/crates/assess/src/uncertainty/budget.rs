@@ -13,6 +13,9 @@ pub const COVERAGE: f64 = 0.954_499_736_103_642;
 /// A rectangular input dominates when the rest together is at most this share of it (EA-4/02 S9, memory-H).
 const DOMINATED: f64 = 0.3;
 
+/// Share of the degrees of freedom that the arithmetic may have lost.
+const WHOLE_WITHIN: f64 = 1e-12;
+
 /// One line of a budget.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
 pub struct Line<N> {
@@ -82,7 +85,8 @@ fn is_dominated<N>(inputs: &[Input<N>], contributions: &[f64], variance: f64) ->
 
 /// Student's t for [`COVERAGE`], degrees of freedom rounded down (GUM G.6.4), at least one.
 fn student(dof: Option<f64>) -> f64 {
-    let whole = dof.map(|dof| dof.floor().max(1.0));
+    // What is whole but for the last bits of the arithmetic is whole: 3.9999999999999996 is 4, not 3.
+    let whole = dof.map(|dof| (dof * (1.0 + WHOLE_WITHIN)).floor().max(1.0));
     // From here on t and 2 agree in the digits anybody prints.
     let limited = whole.filter(|dof| *dof < 1e6).and_then(|dof| StudentsT::new(0.0, 1.0, dof).ok());
     limited.map_or(2.0, |t| t.inverse_cdf(f64::midpoint(1.0, COVERAGE)))
