@@ -65,7 +65,7 @@ def expected(budget):
     elif dof is None:
         k = 2.0
     else:
-        k = t.ppf((1 + COVERAGE) / 2, max(1, math.floor(dof)))
+        k = t.ppf((1 + COVERAGE) / 2, float(max(1, math.floor(dof))))
     inputs = []
     for one, (square, part_dof) in zip(budget, parts):
         c = one["sensitivity"]
@@ -97,8 +97,8 @@ def main(program, seed, count):
             # GTC calls a large number endless; the fraction is asked there.
             "dof": said is None if dof is None else close(said, float(dof)) and (math.isinf(df) or close(said, df, 1e-6)),
             "dominated": answer["dominated"] == dominated,
-            "k": close(answer["k"], k, 1e-6),
-            "expanded": close(answer["expanded"], u * k, 1e-6),
+            "k": close(answer["k"], k, 1e-8),
+            "expanded": close(answer["expanded"], u * k, 1e-8),
         }
         if not all(held.values()):
             wrong = ", ".join(name for name, holds in held.items() if not holds)

@@ -101,3 +101,17 @@ fn whole_degrees_of_freedom_stay_whole() {
         }
     }
 }
+
+/// t falls towards 2 and never below, however many the degrees of freedom. Figures of another library.
+#[test]
+fn k_falls_towards_two_and_never_below() {
+    let k = |dof| Budget::combine(vec![Input::normal((), 0.0, 1.0, 1.0).with_dof(dof)]).k;
+    for (dof, figure) in [
+        (999.0, 2.002_505_574_006_524_7),
+        (1_000.0, 2.002_503_065_361_22),
+        (335_109.0, 2.000_007_460_286_47),
+        (1e9, 2.000_000_002_5),
+    ] {
+        assert!((k(dof) - figure).abs() < 1e-8, "{dof}: {}", k(dof));
+    }
+}
