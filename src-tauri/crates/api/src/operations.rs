@@ -75,7 +75,7 @@ operations! {
     /// Another name for a board.
     rename_board: RenameBoard => JobView, jobs;
     /// Takes a board away; its readings stay in the record.
-    remove_board: OfBoard => JobView, jobs;
+    remove_board: OfBoard => Done, jobs;
     /// Chooses between two live values.
     settle: Settle => JobView, rules;
     /// The limit sets there are.

@@ -10,8 +10,9 @@ use provenohm_assess::ids::{
 };
 use provenohm_assess::tester::Verification;
 use provenohm_logbook::entry::body::{
-    self, BoardNames, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent, Correction, JobNames, JobOpened,
-    JobPeople, JobPerson, JobRules, Origin, ReadingTaken, TesterCard, TesterIdentity, VerificationMade,
+    self, BoardNames, BoardPresent, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent, Correction,
+    JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin, ReadingTaken, TesterCard, TesterIdentity,
+    VerificationMade,
 };
 use provenohm_logbook::entry::{Bytes, EntryRef, Fact, Hash, Noun, Object, ObjectId, Role};
 use provenohm_logbook::random::NoRandomness;
@@ -127,6 +128,9 @@ impl Plan {
         for board in &self.file.boards {
             let id = BoardId(self.renewed(board.id.0));
             writer.append(BoardNames { job, board: id, name: board.name.clone(), place: board.place.clone() })?;
+            if board.taken_away {
+                writer.append(BoardPresent { job, board: id, present: false })?;
+            }
             for circuit in &board.circuits {
                 self.append_circuit(writer, id, circuit, true)?;
             }

@@ -6,7 +6,7 @@ use crate::job_file::{
     Taken, Tester, ToSettle,
 };
 use crate::renewed::not_tested_of;
-use provenohm_assess::ids::{JobId, PersonId, ReadingId, TesterId};
+use provenohm_assess::ids::{CircuitId, JobId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::MOST_COMBINATIONS;
 use provenohm_assess::moment::Moment;
 use provenohm_logbook::entry::body::{self, Origin};
@@ -47,7 +47,7 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
     let mut testers: BTreeSet<TesterId> = view.testers_of(job)?.into_iter().collect();
     testers.extend(also);
     let testers = testers.into_iter().map(|id| tester(view, id, &mut to_settle)).collect::<Result<_, _>>()?;
-    let boards = boards(view, job, &mut to_settle)?;
+    let boards = boards(view, job, &readings, &mut to_settle)?;
     Ok(JobFile {
         format,
         version,
@@ -168,15 +168,24 @@ fn cautions(read: &Stated<body::CautionsRead>) -> CautionsRead {
     CautionsRead { person: read.value.person, version: read.value.version, at: read.recorded }
 }
 
-fn boards(view: &View<'_>, job: JobId, to_settle: &mut Vec<ToSettle>) -> Result<Vec<Board>, ReadError> {
+fn boards(
+    view: &View<'_>,
+    job: JobId,
+    readings: &[ReadingOnRecord],
+    to_settle: &mut Vec<ToSettle>,
+) -> Result<Vec<Board>, ReadError> {
     let mut boards: Vec<Board> = Vec::new();
-    for board in view.boards(job)?.into_iter().filter(view::Board::is_present) {
-        settle(to_settle, "board", board.board.0, &board.names, |it| it.name.clone());
+    for board in view.boards(job)? {
+        let taken_away = !board.is_present();
+        if !taken_away {
+            settle(to_settle, "board", board.board.0, &board.names, |it| it.name.clone());
+        }
         let names = board.names.first();
         boards.push(Board {
             id: board.board,
             name: names.map(|it| it.name.clone()).unwrap_or_default(),
             place: names.map(|it| it.place.clone()).unwrap_or_default(),
+            taken_away,
             circuits: Vec::new(),
             removed: Vec::new(),
         });
@@ -184,10 +193,12 @@ fn boards(view: &View<'_>, job: JobId, to_settle: &mut Vec<ToSettle>) -> Result<
     for circuit in view.circuits(job)? {
         let of = circuit.place.first().and_then(|place| boards.iter_mut().find(|board| board.id == place.board));
         let (Some(board), Some(electrical)) = (of, circuit.electrical.first()) else { continue };
-        settle(to_settle, "label", circuit.circuit.0, &circuit.label, |it| it.reference.clone());
-        settle(to_settle, "electrical", circuit.circuit.0, &circuit.electrical, |it| {
-            it.electrical.nominal.volts.0.to_string()
-        });
+        if !board.taken_away {
+            settle(to_settle, "label", circuit.circuit.0, &circuit.label, |it| it.reference.clone());
+            settle(to_settle, "electrical", circuit.circuit.0, &circuit.electrical, |it| {
+                it.electrical.nominal.volts.0.to_string()
+            });
+        }
         let label = circuit.label.first();
         let notes = view.notes(Object { noun: Noun::Circuit, id: ObjectId(circuit.circuit.0) })?;
         let made = Circuit {
@@ -206,6 +217,12 @@ fn boards(view: &View<'_>, job: JobId, to_settle: &mut Vec<ToSettle>) -> Result<
         };
         if circuit.is_present() { board.circuits.push(made) } else { board.removed.push(made) }
     }
+    // A board that was taken away stands for what was measured on it, and for nothing else.
+    let measured: BTreeSet<CircuitId> =
+        readings.iter().flat_map(|one| one.taken.value.reading.pair.circuits()).collect();
+    boards.retain(|board| {
+        !board.taken_away || board.circuits.iter().chain(&board.removed).any(|one| measured.contains(&one.id))
+    });
     Ok(boards)
 }
 

@@ -100,6 +100,8 @@ impl Judged {
         let histories = all.into_iter().rev().map(|history| (history.tester, history)).collect();
         let circuits = file.boards.iter().flat_map(|board| board.circuits.iter().chain(&board.removed));
         let circuits = circuits.map(|circuit| (circuit.id, circuit.clone())).collect();
+        // Boards that were taken away stand last: a place among those that are there is a place among all.
+        file.boards.sort_by_key(|board| board.taken_away);
         let placed = |(at, board): (usize, &Board)| {
             board.circuits.iter().enumerate().map(move |(on, circuit)| (circuit.id, (at, on))).collect::<Vec<_>>()
         };
@@ -114,7 +116,8 @@ impl Judged {
             medians: median::Medians::default(),
         };
         judged.take_in(readings);
-        judged.boards = judged.file.boards.iter().map(|board| judged.board_of(board)).collect();
+        judged.boards =
+            judged.file.boards.iter().filter(|board| !board.taken_away).map(|board| judged.board_of(board)).collect();
         Ok(judged)
     }
 

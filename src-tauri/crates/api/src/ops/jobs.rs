@@ -3,6 +3,7 @@
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit};
 use crate::ops::rules::set_line;
+use crate::ops::undo::token;
 use crate::read::Fields;
 use crate::state::State;
 use crate::tell;
@@ -169,30 +170,21 @@ fn board_name(state: &mut State, job: JobId, own: Option<BoardId>, name: &str) -
     fields.settle(Some(name))
 }
 
-pub(crate) fn remove_board(state: &mut State, asked: OfBoard) -> Result<JobView, Failure> {
+pub(crate) fn remove_board(state: &mut State, asked: OfBoard) -> Result<Done, Failure> {
     let job = state.job_of_board(asked.board)?;
     let person = state.person(job)?;
     let judged = state.judged(job)?;
-    let of_board = |one: &crate::judged::JudgedReading| {
-        let circuits = one.reading.pair.circuits();
-        judged
-            .file
-            .boards
-            .iter()
-            .filter(|board| board.id == asked.board)
-            .any(|board| board.circuits.iter().chain(&board.removed).any(|circuit| circuits.contains(&circuit.id)))
-    };
-    // Nothing measured leaves the job: a board that holds readings stays.
-    if judged.readings.iter().any(of_board) {
-        return Err(Failure::of("board_has_readings"));
-    }
+    let board = judged.board(asked.board)?;
+    let slots = board.circuits.iter().flat_map(|one| &one.slots);
+    let readings = slots.map(|slot| slot.readings.len()).sum::<usize>();
     let boards = state.record.view().boards(job)?;
     let present = boards.into_iter().find(|one| one.board == asked.board).map(|one| one.present).unwrap_or_default();
-    state.write(person, |writer| {
+    let receipt = state.write(person, |writer| {
         let body = BoardPresent { job, board: asked.board, present: false };
         Ok(writer.append(Fact::naming(body, Role::Replaces, present.current()))?)
     })?;
-    job_view(state, job)
+    let args = [("board", board.name.as_str().into()), ("readings", readings.into())];
+    Ok(Done { words: state.words.text_with("answer-board-removed", &args), undo: token(&receipt) })
 }
 
 /// Everything the job screen shows.

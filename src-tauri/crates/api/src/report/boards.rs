@@ -7,7 +7,7 @@ use crate::tell;
 use provenohm_assess::circuit::{Measure, Stage};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::{Level, Value};
-use provenohm_exchange::job_file::Fate as Kept;
+use provenohm_exchange::job_file;
 use provenohm_papers::report::{
     Board, Circuit, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign,
 };
@@ -18,7 +18,7 @@ pub(super) fn board(words: &Words, judged: &Judged, board: &JudgedBoard) -> Boar
     let removed = removed
         .map(|circuit| judged.as_judged(circuit))
         // A circuit taken away stands on paper for what was measured on it.
-        .filter(|one| judged.readings.iter().any(|it| it.reading.pair.circuits().contains(&one.circuit.id)));
+        .filter(|one| is_measured(judged, one));
     Board {
         id: board.id,
         name: board.name.clone(),
@@ -30,6 +30,22 @@ pub(super) fn board(words: &Words, judged: &Judged, board: &JudgedBoard) -> Boar
             .chain(removed.map(|one| circuit(words, judged, &one, true)))
             .collect(),
     }
+}
+
+/// A board that was taken away: its circuits stand on paper for what was measured on them.
+pub(super) fn taken_away(words: &Words, judged: &Judged, board: &job_file::Board) -> Board {
+    let measured = board.circuits.iter().chain(&board.removed).map(|circuit| judged.as_judged(circuit));
+    let measured = measured.filter(|one| is_measured(judged, one));
+    Board {
+        id: board.id,
+        name: words.text_with("answer-board-taken-away", &[("board", board.name.as_str().into())]),
+        place: (!board.place.is_empty()).then(|| board.place.clone()),
+        circuits: measured.map(|one| circuit(words, judged, &one, true)).collect(),
+    }
+}
+
+fn is_measured(judged: &Judged, one: &JudgedCircuit) -> bool {
+    judged.readings.iter().any(|it| it.reading.pair.circuits().contains(&one.circuit.id))
 }
 
 fn circuit(words: &Words, judged: &Judged, one: &JudgedCircuit, removed: bool) -> Circuit {
@@ -140,8 +156,8 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
 fn past(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Option<Past> {
     let past = one.taken.past.as_ref()?;
     let (fate, reason) = match &past.fate {
-        Kept::Withdrawn => (Fate::Withdrawn, tell::withdrawn_why(words, past)),
-        Kept::Replaced { by, why } => (Fate::Replaced { by: *by }, replaced(words, *why)),
+        job_file::Fate::Withdrawn => (Fate::Withdrawn, tell::withdrawn_why(words, past)),
+        job_file::Fate::Replaced { by, why } => (Fate::Replaced { by: *by }, replaced(words, *why)),
     };
     Some(Past {
         reading: reading(words, judged, one, circuit),

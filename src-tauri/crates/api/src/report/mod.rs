@@ -31,6 +31,7 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
         facts.push(Fact { label: words.text("answer-origin"), text: words.text("answer-from-file") });
     }
     let policies = file.job.policies;
+    let gone = file.boards.iter().filter(|board| board.taken_away);
     Ok(Schedule {
         language: words.locale().id().to_owned(),
         demo: file.job.invented,
@@ -62,7 +63,12 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
                 words.text_with("answer-cautions-confirmed", &args)
             })
             .collect(),
-        boards: judged.boards.iter().map(|board| boards::board(words, judged, board)).collect(),
+        boards: judged
+            .boards
+            .iter()
+            .map(|board| boards::board(words, judged, board))
+            .chain(gone.map(|board| boards::taken_away(words, judged, board)))
+            .collect(),
     })
 }
 

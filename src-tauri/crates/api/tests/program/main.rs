@@ -1,10 +1,12 @@
 //! What the operations promise, asked through the door the screens use.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod boards;
 mod circuits;
 mod demo;
 mod files;
 mod group;
+mod live;
 mod recall;
 mod recording;
 mod rules;

@@ -92,3 +92,8 @@ impl Program {
 pub(crate) fn single_phase() -> Value {
     json!({ "nominal": "230", "measure": "none", "conductors": "single_phase" })
 }
+
+/// Sets the tester to 500 V; the slot now.
+pub(crate) fn slot_at_500_v(program: &Program, board: &str) -> Value {
+    program.ask("set_volts", json!({ "board": board, "volts": 500 }))["slot"].clone()
+}

@@ -17,6 +17,9 @@ pub struct Board {
     /// Where it is.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub place: String,
+    /// It was taken away; it stands here for the readings on its circuits.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub taken_away: bool,
     /// Circuits in the order one walks.
     pub circuits: Vec<Circuit>,
     /// Circuits taken away; their readings stay.

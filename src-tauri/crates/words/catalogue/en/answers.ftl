@@ -62,6 +62,12 @@ answer-circuit-removed = { $readings ->
     [one] Removed circuit { $circuit } and { $readings } reading
    *[other] Removed circuit { $circuit } and { $readings } readings
 }
+answer-board-removed = { $readings ->
+    [0] Removed { $board }
+    [one] Removed { $board } and { $readings } reading: it stays in the record and on the schedule
+   *[other] Removed { $board } and { $readings } readings: they stay in the record and on the schedule
+}
+answer-board-taken-away = { $board }, taken away
 answer-circuit-restored = Circuit { $circuit } is back
 answer-circuit-follows = { $readings ->
     [one] { $readings } reading: { $demand }

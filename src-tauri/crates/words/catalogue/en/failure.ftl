@@ -19,7 +19,6 @@ failure-storage = The record could not be written. What was saved before is kept
 failure-storage_full = Storage is full. Readings so far are saved. Free some space and try again
 failure-record_newer = This record was made by a newer version. It opens for reading only
 failure-record_damaged = The record does not read as it was written. Keep a copy of it and ask for help
-failure-board_has_readings = This board holds readings. They stay, and so does it
 failure-job_is_here = This job is already on this device. Use its bundle
 failure-file_not_written = Could not write the file. Nothing was lost: the job is still on this device. Try another place
 failure-not_a_job_file = This is not a job file

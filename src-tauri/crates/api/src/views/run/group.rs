@@ -1,6 +1,6 @@
 //! One reading over several circuits: all their live conductors joined, against earth.
 
-use super::SlotId;
+use crate::views::SlotId;
 use provenohm_assess::ids::{BoardId, CircuitId};
 
 told! {

@@ -1,0 +1,64 @@
+//! A board goes and comes back; what was measured on it stays in the record and on paper.
+
+use crate::support::{Program, single_phase, slot_at_500_v};
+use serde_json::{Value, json};
+
+#[test]
+fn a_board_with_readings_goes_stays_on_the_schedule_and_comes_back() {
+    let program = Program::start();
+    let (job, board) = program.job();
+    program.circuits(&board, 1, single_phase());
+    let slot = slot_at_500_v(&program, &board);
+    let typed = json!({ "typed": { "text": "3.21", "comparator": "exact", "unit": "m" } });
+    program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed }));
+    let boards = |program: &Program| program.ask("job", json!({ "job": job }))["boards"].as_array().unwrap().len();
+    let schedule = |program: &Program| -> String {
+        let made = program.ask("make_schedule", json!({ "job": job, "format": "csv" }));
+        std::fs::read_to_string(made["path"].as_str().unwrap()).unwrap()
+    };
+    assert!(!schedule(&program).contains("taken away"));
+
+    let done = program.ask("remove_board", json!({ "board": board }));
+    assert_eq!(done["words"], "Removed DB-1 and 1 reading: it stays in the record and on the schedule");
+    assert_eq!(boards(&program), 0);
+    assert_eq!(program.refused("run", json!({ "board": board })).code, "not_found");
+    let paper = schedule(&program);
+    assert!(paper.contains("3.21") && paper.contains("DB-1, taken away"), "{paper}");
+    let file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
+    assert_eq!(file["boards"][0]["taken_away"], true);
+
+    program.ask("undo", json!({ "token": done["undo"] }));
+    assert_eq!(boards(&program), 1);
+    assert_eq!(program.ask("run", json!({ "board": board }))["read_back"]["shown"], "3.21\u{a0}MΩ");
+    assert!(!schedule(&program).contains("taken away"));
+}
+
+#[test]
+fn a_board_taken_away_stays_away_through_a_job_file() {
+    let program = Program::start();
+    let (job, board) = program.job();
+    program.circuits(&board, 1, single_phase());
+    let slot = slot_at_500_v(&program, &board);
+    let typed = json!({ "typed": { "text": "3.21", "comparator": "exact", "unit": "m" } });
+    program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed }));
+    program.ask("remove_board", json!({ "board": board }));
+    let mut file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
+    file["job"]["id"] = json!("018f0000-0000-7000-8000-000000000001");
+    let taken = program.ask("import_job_file", json!({ "text": file.to_string() }));
+    let view = program.ask("job", json!({ "job": taken["job"] }));
+    assert_eq!(view["boards"], json!([]));
+    let again: Value = serde_json::from_str(&program.api.job_file(taken["job"].as_str().unwrap()).unwrap()).unwrap();
+    assert_eq!(again["boards"][0]["taken_away"], true);
+    assert_eq!(again["readings"][0]["reading"]["shown"], file["readings"][0]["reading"]["shown"]);
+}
+
+#[test]
+fn a_board_without_readings_leaves_nothing_on_paper() {
+    let program = Program::start();
+    let (job, board) = program.job();
+    program.circuits(&board, 2, single_phase());
+    let done = program.ask("remove_board", json!({ "board": board }));
+    assert_eq!(done["words"], "Removed DB-1");
+    let file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
+    assert_eq!(file["boards"], json!([]));
+}

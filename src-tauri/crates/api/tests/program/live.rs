@@ -1,0 +1,117 @@
+//! Two live values: of the job's rules, and of a reading's circumstances. Both come in by a job file here.
+
+use crate::support::{Program, single_phase, slot_at_500_v};
+use serde_json::{Value, json};
+
+const NEW_JOB: &str = "018f0000-0000-7000-8000-000000000001";
+
+/// A job file with one reading of 1.05 MΩ by a proved tester at 500 V.
+fn file_with_one_reading() -> (Program, Value) {
+    let program = Program::start();
+    let (job, board) = program.job();
+    program.circuits(&board, 1, single_phase());
+    let tester = program.tester("Tester A");
+    program.certificate(&tester, "3 Mar 2026", "3 Mar 2027");
+    program.ask("choose_tester", json!({ "board": board, "tester": tester }));
+    let slot = slot_at_500_v(&program, &board);
+    let typed = json!({ "typed": { "text": "1.05", "comparator": "exact", "unit": "m" } });
+    let saved = program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed }));
+    assert_eq!(saved["saved"]["judgement"]["level"], "done", "{saved}");
+    let mut file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
+    file["job"]["id"] = json!(NEW_JOB);
+    (program, file)
+}
+
+/// Other policies beside those of the file, as another device chose them.
+fn also(file: &Value, policies: &Value) -> Value {
+    let job = &file["job"];
+    json!({
+        "limit_set": job["limit_set"], "limit_set_text": job["limit_set_text"],
+        "policies": policies, "recorded_at": file["made"]["at"],
+    })
+}
+
+/// The new job's list of things to look at.
+fn taken(program: &Program, file: &Value) -> (Value, Value) {
+    let job = program.ask("import_job_file", json!({ "text": file.to_string() }))["job"].clone();
+    let look = program.ask("look", json!({ "job": job }));
+    (job, look)
+}
+
+fn said(look: &Value) -> String {
+    look["items"][0]["sentences"].to_string()
+}
+
+#[test]
+fn two_live_policies_show_the_least_favourable_judgement_as_a_stop_until_settled() {
+    let (program, mut file) = file_with_one_reading();
+    // 1.05 MΩ meets 1 MΩ; with w = 3 % + 2 digits = 0.0515 MΩ (calc) it is too close to call.
+    file["job"]["rules_also"] = json!([also(&file, &json!({ "value": "guarded", "tester": "usual" }))]);
+    let (job, look) = taken(&program, &file);
+    assert_eq!(look["items"][0]["level"], "stop", "{look}");
+    assert!(said(&look).contains("too close to call"), "{look}");
+    assert!(said(&look).contains("two values to settle"), "{look}");
+    // Both values go out again, and the person is asked.
+    let again: Value = serde_json::from_str(&program.api.job_file(job.as_str().unwrap()).unwrap()).unwrap();
+    assert_eq!(again["job"]["rules_also"].as_array().unwrap().len(), 1);
+    let view = program.ask("job", json!({ "job": job }));
+    let facet = view["to_settle"][0]["facet"].as_str().unwrap();
+    assert!(facet.starts_with("rules:"), "{facet}");
+    let settled = json!({ "job": job, "facet": facet, "value": view["to_settle"][0]["values"][0]["id"] });
+    assert_eq!(program.ask("settle", settled)["stop"], 0);
+    let job = program.ask("job", json!({ "job": job }));
+    assert_eq!((&job["value_policy"], &job["to_settle"]), (&json!("simple"), &json!([])));
+}
+
+/// Two corrections made apart: 500 V and 250 V.
+fn corrected_apart(file: &mut Value) {
+    let reading = file["readings"][0]["reading"].clone();
+    let at = file["made"]["at"].clone();
+    let volts = ["500", "250"];
+    file["readings"][0]["corrections"] = volts
+        .map(|volts| json!({ "test_voltage_v": volts, "reason": "read off the tester", "recorded_at": at }))
+        .into();
+    file["readings"][0]["live"] = volts
+        .map(|volts| {
+            json!({
+                "tester": reading["tester"], "test_voltage_v": volts, "at": reading["at"],
+                "conditions": reading["conditions"], "recorded_at": at,
+            })
+        })
+        .into();
+}
+
+#[test]
+fn two_live_corrections_are_both_judged_until_one_correction_settles_them() {
+    let (program, mut file) = file_with_one_reading();
+    corrected_apart(&mut file);
+    let (job, look) = taken(&program, &file);
+    assert_eq!(look["items"][0]["level"], "stop", "{look}");
+    assert!(said(&look).contains("taken at 250\u{a0}V"), "at 250 V it cannot be judged: {look}");
+    let again: Value = serde_json::from_str(&program.api.job_file(job.as_str().unwrap()).unwrap()).unwrap();
+    assert_eq!(again["readings"][0]["live"].as_array().unwrap().len(), 2);
+    let reading = look["items"][0]["reading"].clone();
+    let correct = json!({ "job": job, "readings": [reading], "volts": 500, "reason": "asked both" });
+    program.ask("correct_readings", correct);
+    assert_eq!(program.ask("look", json!({ "job": job }))["stop"], 0);
+    let settled: Value = serde_json::from_str(&program.api.job_file(job.as_str().unwrap()).unwrap()).unwrap();
+    assert_eq!(settled["readings"][0]["live"], Value::Null);
+}
+
+#[test]
+fn more_than_eight_combinations_cannot_be_judged() {
+    let (program, mut file) = file_with_one_reading();
+    corrected_apart(&mut file);
+    let others = [("simple", "full"), ("simple", "indications_only"), ("guarded", "usual")];
+    let rules = |others: &[(&str, &str)]| -> Value {
+        others.iter().map(|(value, tester)| also(&file, &json!({ "value": value, "tester": tester }))).collect()
+    };
+    let (eight, ten) = (rules(&others), rules(&[&others[..], &[("guarded", "full")]].concat()));
+    file["job"]["rules_also"] = eight;
+    let (_, look) = taken(&program, &file);
+    assert!(said(&look).contains("taken at 250\u{a0}V"), "four by two are judged: {look}");
+    file["job"]["rules_also"] = ten;
+    let (_, look) = taken(&program, &file);
+    assert_eq!(look["items"][0]["level"], "stop");
+    assert!(!said(&look).contains("taken at 250\u{a0}V"), "five by two are not: {look}");
+}
