@@ -224,6 +224,14 @@ impl Plan {
                 }
             }
         }
+        let mut kept: BTreeMap<_, Vec<EntryRef>> = BTreeMap::new();
+        for taken in self.file.readings.iter().filter(|taken| taken.stands() && taken.kept_at.is_some()) {
+            let slot = (taken.reading.stage, &taken.reading.pair);
+            kept.entry(slot).or_default().extend(entries.get(&taken.reading.id));
+        }
+        for together in kept.values() {
+            writer.settle(together, &[], None)?;
+        }
         for said in &self.file.not_tested {
             writer.append(body::NotTested {
                 job: self.job,

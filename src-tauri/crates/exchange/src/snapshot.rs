@@ -268,6 +268,7 @@ fn taken_beside<'a>(
         device: one.taken.device,
         corrections: corrections(one),
         live: every(one),
+        kept_at: one.acting.iter().find(|acting| acting.role == Role::Keeps).map(|acting| acting.recorded),
         past: past(one, by_entry),
     }
 }

@@ -78,13 +78,11 @@ impl Judged {
     fn judge_at(&self, place: usize, currents: &BTreeMap<usize, Reading>) -> Option<JudgedReading> {
         let current = |place: &usize| currents.get(place).or_else(|| Some(&self.readings.get(*place)?.reading));
         let (reading, taken) = (current(&place)?, self.file.readings.get(place)?);
-        let together: Vec<&Taken> = match taken.stands() {
-            true => {
-                let places = self.index.at(reading.stage, &reading.pair).iter();
-                places.filter_map(|place| self.file.readings.get(*place)).collect()
-            }
-            false => vec![taken],
-        };
+        let places = self.index.at(reading.stage, &reading.pair).iter();
+        let beside: Vec<&Taken> = places.filter_map(|place| self.file.readings.get(*place)).collect();
+        // Where a person chose to keep them all, each is judged as it is.
+        let kept = beside.iter().all(|one| one.kept_at.is_some());
+        let together = if taken.stands() && !kept { beside } else { vec![taken] };
         let judgement = readings::judge(self, reading, taken, &together);
         Some(JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement })
     }

@@ -36,9 +36,16 @@ impl Slot {
         self.readings.is_empty() && self.not_tested.is_none() && self.covered_by.is_none()
     }
 
-    /// The reading that speaks for it.
+    /// The reading that speaks for it: of several the least favourable, of equal ones the last.
     pub(crate) fn reading<'a>(&self, judged: &'a Judged) -> Option<&'a JudgedReading> {
-        judged.readings.get(*self.readings.last().or(self.covered_by.as_ref())?)
+        let own = self.readings.iter().filter_map(|at| judged.readings.get(*at));
+        own.max_by_key(|one| one.judgement.severity()).or_else(|| judged.readings.get(self.covered_by?))
+    }
+
+    /// Whether several readings stand in it and nobody has chosen between them, or to keep them all.
+    pub(crate) fn is_unsettled(&self, judged: &Judged) -> bool {
+        let kept = |at: &usize| judged.readings.get(*at).is_some_and(|one| one.taken.kept_at.is_some());
+        self.readings.len() > 1 && !self.readings.iter().all(kept)
     }
 
     /// Its sign.

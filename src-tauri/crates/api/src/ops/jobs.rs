@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit};
-use crate::ops::rules::set_line;
+use crate::ops::rules::{readings_to_settle, set_line};
 use crate::ops::undo::token;
 use crate::read::Fields;
 use crate::state::State;
@@ -246,6 +246,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
                     .map(|value| Choice { id: value.entry.clone(), words: value.value.clone() })
                     .collect(),
             })
+            .chain(readings_to_settle(words, &judged))
             .collect(),
     })
 }

@@ -115,3 +115,48 @@ fn more_than_eight_combinations_cannot_be_judged() {
     assert_eq!(look["items"][0]["level"], "stop");
     assert!(!said(&look).contains("taken at 250\u{a0}V"), "five by two are not: {look}");
 }
+
+/// The reading once more, with other digits, as another device took it.
+fn read_twice(file: &mut Value) {
+    let mut second = file["readings"][0].clone();
+    second["reading"]["id"] = json!("018f0000-0000-7000-8000-000000000002");
+    second["reading"]["shown"]["digits"] = json!("0.85");
+    file["readings"].as_array_mut().unwrap().push(second);
+}
+
+#[test]
+fn two_readings_of_a_pair_are_a_stop_until_one_is_chosen() {
+    let (program, mut file) = file_with_one_reading();
+    read_twice(&mut file);
+    let (job, look) = taken(&program, &file);
+    assert_eq!(look["stop"], 1, "{look}");
+    let to_settle = program.ask("job", json!({ "job": job }))["to_settle"].clone();
+    let choices = to_settle[0]["values"].as_array().unwrap();
+    assert!(choices[0]["words"].as_str().unwrap().starts_with("1.05\u{a0}MΩ, "), "{to_settle}");
+    let settled = json!({ "job": job, "facet": to_settle[0]["facet"], "value": choices[0]["id"] });
+    let view = program.ask("settle", settled.clone());
+    assert_eq!((&view["stop"], &view["look"]), (&json!(0), &json!(1)), "two pairs are missing still");
+    assert_eq!(program.refused("settle", settled).code, "not_found");
+}
+
+#[test]
+fn readings_kept_beside_each_other_are_judged_as_they_are_also_through_a_job_file() {
+    let (program, mut file) = file_with_one_reading();
+    read_twice(&mut file);
+    let (job, _) = taken(&program, &file);
+    let facet = program.ask("job", json!({ "job": job }))["to_settle"][0]["facet"].clone();
+    let view = program.ask("settle", json!({ "job": job, "facet": facet, "value": "all" }));
+    assert_eq!((&view["stop"], &view["to_settle"]), (&json!(0), &json!([])));
+    let told = |job: &Value| {
+        let look = program.ask("look", json!({ "job": job }));
+        let below = look["items"].as_array().unwrap().iter().find(|item| item["shown"] == "0.85\u{a0}MΩ").cloned();
+        assert_eq!(look["stop"], 0, "{look}");
+        assert_eq!(below.unwrap_or_else(|| panic!("the less favourable speaks: {look}"))["level"], "look");
+    };
+    told(&job);
+    let mut again: Value = serde_json::from_str(&program.api.job_file(job.as_str().unwrap()).unwrap()).unwrap();
+    assert!(again["readings"].as_array().unwrap().iter().all(|one| one["kept_at"].is_string()), "{again}");
+    again["job"]["id"] = json!(NEW_JOB);
+    let (job, _) = taken(&program, &again);
+    told(&job);
+}

@@ -11,6 +11,7 @@ impl JobFile {
         for taken in &mut self.readings {
             taken.corrections.retain(|correction| correction.recorded_at <= until);
             taken.live.retain(|circumstances| circumstances.recorded_at <= until);
+            taken.kept_at.take_if(|kept| *kept > until);
             taken.past.take_if(|past| past.recorded_at > until);
         }
         self.job.rules_also.retain(|rules| rules.recorded_at <= until);

@@ -35,6 +35,9 @@ pub struct Taken {
     /// there is one.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub live: Vec<Circumstances>,
+    /// When a person chose to let it stand beside another reading of its slot; absent: nobody did.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kept_at: Option<Moment>,
     /// What became of it, if it no longer stands.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub past: Option<Past>,

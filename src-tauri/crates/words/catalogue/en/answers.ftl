@@ -73,6 +73,8 @@ answer-circuit-follows = { $readings ->
     [one] { $readings } reading: { $demand }
    *[other] { $readings } readings: { $demand }
 }
+answer-reading-at = { $reading }, { $at }
+answer-keep-all = Keep all: each is printed, the least favourable speaks for the pair
 answer-two-values = Two values to settle
 
 ## Run
