@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod board;
+mod group;
 mod job_file;
 mod keyboard;
 mod opening;
