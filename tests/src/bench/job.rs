@@ -33,7 +33,7 @@ impl Job {
         let tester = api.call("save_tester", provenohm_tests::tester())?["id"].take();
         api.call("record_verification", json!({ "tester": tester, "form": provenohm_tests::verification() }))?;
         api.call("confirm_cautions", json!({ "job": job }))?;
-        let mut job = Self { api, id: job, boards, here: (Value::Null, Value::Null) };
+        let job = Self { api, id: job, boards, here: (Value::Null, Value::Null) };
         if let Some(first) = job.boards.last() {
             job.api.call("choose_tester", json!({ "board": first, "tester": tester }))?;
             job.api.call("set_volts", json!({ "board": first, "volts": 500 }))?;

@@ -1,9 +1,8 @@
 //! Between verifications: the quick check of a tester, and damage to it.
 
 use crate::failure::Failure;
-use crate::ops::testers::tester_view;
 use crate::ops::verifications::{changing, lines, title};
-use crate::read::{Fields, NOTE_MOST, read_quick_check};
+use crate::read::{Fields, read_quick_check};
 use crate::state::State;
 use crate::views::*;
 use chrono::TimeZone;

@@ -38,7 +38,7 @@ pub(crate) fn preview_job_file(state: &mut State, asked: JobFileText) -> Result<
     let words = &state.words;
     let name = &file.job.limit_set;
     let shipped = shipped().map_err(|error| Failure::of("unexpected").because(error))?;
-    let set = shipped.into_iter().find(|one| one.name.id == name.id).map_or(name.id.0.clone(), |one| one.set.title.clone());
+    let set = shipped.iter().find(|one| one.name.id == name.id).map_or(name.id.0.clone(), |one| one.set.title.clone());
     let mut lines = vec![
         words.text_with("answer-file-made", &[("at", words.date_time(file.made.at).into())]),
         words.text_with("answer-file-set", &[("set", set.into()), ("version", name.version.into())]),

@@ -75,7 +75,7 @@ impl RecalledJob {
             let resolution = proved.after(&judged.readings, one).or_else(|| said(&stated, one, &causes));
             lines.push(((board, urgency(&first.class), at), RecalledLine { index, board, causes, resolution }));
         }
-        lines.sort_by(|(a, _), (b, _)| a.cmp(b));
+        lines.sort_by_key(|(place, _)| *place);
         Ok(Self { lines: lines.into_iter().map(|(_, line)| line).collect(), judged, people })
     }
 

@@ -119,20 +119,3 @@ fn an_empty_or_unreadable_table_is_refused_in_words() {
         assert!(program.refused("import_circuits", table(&board, text, "tsv")).complaints[0].words.len() > 5);
     }
 }
-
-#[test]
-fn a_board_is_taken_away_unless_it_holds_readings() {
-    let program = Program::start();
-    let (job, board) = program.job();
-    let view = program.ask("add_board", json!({ "job": job, "name": "DB-2" }));
-    let second = view["boards"][1]["id"].clone();
-    let left = program.ask("remove_board", json!({ "board": second }));
-    assert_eq!(left["boards"].as_array().unwrap().len(), 1);
-    program.circuits(&board, 1, single_phase());
-    program.ask("set_volts", json!({ "board": board, "volts": 500 }));
-    let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
-    program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": { "typed": { "text": "20", "comparator": "exact", "unit": "m" } } }));
-    let refused = program.refused("remove_board", json!({ "board": board }));
-    assert_eq!(refused.code, "board_has_readings");
-    assert_eq!(program.ask("job", json!({ "job": job }))["boards"].as_array().unwrap().len(), 1);
-}

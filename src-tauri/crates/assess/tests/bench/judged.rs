@@ -8,7 +8,7 @@ use provenohm_assess::judge::{Asked, Known, Wanted, judge};
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::limits::{Limit, Source, Tag};
 use provenohm_assess::moment::When;
-use provenohm_assess::policy::{Policies, TesterPolicy, ValuePolicy};
+use provenohm_assess::policy::{Policies, TesterPolicy};
 use provenohm_assess::reading::{Conditions, Reading};
 use provenohm_assess::tester::{Conforms, Prepared, ProofEvent, RequirementName, RequirementResult, TesterHistory};
 use std::collections::BTreeSet;
@@ -53,7 +53,7 @@ fn state(scene: &Scene, indicated: &str, policy: TesterPolicy) -> TesterState {
         reading: &reading,
         wanted: &Wanted { limit: Some(limit), ..Wanted::default() },
         tester: Some(&Prepared::new(&history)),
-        policies: Policies { value: ValuePolicy::Simple, tester: policy },
+        policies: Policies { tester: policy, ..Policies::default() },
         known: Known::default(),
     })
     .tester
@@ -135,4 +135,17 @@ fn a_requirement_too_close_to_call_is_silent() {
     scene.measured.retain(|m| !matches!(m.item, provenohm_assess::bench::MeasuredWhat::AtLoad(_)));
     scene.at_load(LoadRole::Rated, "0.5", "499").id.0 = Uuid::from_u128(4000);
     assert_eq!(state(&scene, "1.20", TesterPolicy::Usual), TesterState::NotProved);
+}
+
+/// What a recall needs: the uncertainty of each error, and the loads at which the voltage held.
+#[test]
+fn the_statement_carries_what_sorts_a_recalled_reading() {
+    let voltage = wrong_at_the_low_end().at_500();
+    let statement = voltage.statement;
+    assert!(!statement.points.is_empty());
+    assert!(
+        statement.points.iter().all(|p| p.error_uncertainty_percent.is_some_and(|u| u.0 > rust_decimal::Decimal::ZERO))
+    );
+    let held: Vec<bool> = statement.voltages.iter().map(|v| v.held).collect();
+    assert_eq!(held, [true, false], "open circuit within bounds, the rated load not: {:?}", statement.voltages);
 }
