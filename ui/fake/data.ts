@@ -1,5 +1,5 @@
 /** Invented, and as varied as real work: what the screens are looked at with. */
-import type { BoardTable, CircuitForm, CircuitsView, CircuitView, JobView, LookView, OriginView, ReadingsView, TesterLine, TesterView } from '../src/host';
+import type { BoardTable, CircuitForm, CircuitView, CircuitsView, JobView, LookView, OriginView, ReadingsView, RecallView, TesterLine, TesterView } from '../src/host';
 
 export const testers: TesterLine[] = [
   { id: 't1', name: 'Tester A', serial: '1001', state: { level: 'done', words: 'Proved to 3 Mar 2027' } },

@@ -164,7 +164,11 @@ conforms: boolean,
 /**
  * The most it shows with the leads shorted, for example `0.05 MΩ`; empty: near zero.
  */
-shorted_up_to: string, };
+shorted_up_to: string, 
+/**
+ * Months from one verification to the next; empty: 12.
+ */
+interval_months: string, };
 
 export type CatalogueAsk = { 
 /**
@@ -205,6 +209,30 @@ board: BoardId,
  * The form.
  */
 form: CircuitForm, };
+
+export type CheckId = string;
+
+export type CheckView = { 
+/**
+ * Which.
+ */
+entry: FailingEntry, 
+/**
+ * Date and what it is.
+ */
+title: string, 
+/**
+ * What it says.
+ */
+lines: Array<string>, 
+/**
+ * How much attention it asks for.
+ */
+level: Level, 
+/**
+ * Why it was withdrawn, if it was.
+ */
+withdrawn: string | null, };
 
 export type Choice = { 
 /**
@@ -532,6 +560,8 @@ reason: string, };
 
 export type Current = "ac" | "dc";
 
+export type DamageId = string;
+
 export type Done = { 
 /**
  * What was done, in words.
@@ -591,6 +621,20 @@ words: string,
  * What was done and what is left.
  */
 lines: Array<Sentence>, };
+
+export type FailingEntry = { "kind": "verification", 
+/**
+ * Which.
+ */
+id: VerificationId, } | { "kind": "quick_check", 
+/**
+ * Which.
+ */
+id: CheckId, } | { "kind": "damage", 
+/**
+ * Which.
+ */
+id: DamageId, };
 
 export type Failure = { 
 /**
@@ -665,6 +709,56 @@ readings: number,
  * All of it in a sentence.
  */
 words: string, };
+
+export type GroupAsk = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The circuits chosen so far.
+ */
+circuits: Array<CircuitId>, };
+
+export type GroupForm = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * Its circuits, in their order.
+ */
+circuits: Array<GroupMember>, 
+/**
+ * Whether the chosen ones can be tested together.
+ */
+ready: boolean, 
+/**
+ * The pair and what is asked of it, or what is missing.
+ */
+words: string, };
+
+export type GroupMember = { 
+/**
+ * The circuit.
+ */
+id: CircuitId, 
+/**
+ * Reference.
+ */
+reference: string, 
+/**
+ * Description.
+ */
+description: string, 
+/**
+ * Chosen.
+ */
+chosen: boolean, 
+/**
+ * Why it cannot be tested together with the first one chosen, or with any; absent: it can.
+ */
+why_not: string | null, };
 
 export type Hand = "left" | "right";
 
@@ -956,6 +1050,16 @@ items: Array<LookItem>,
  */
 boards: Array<BoardTable>, };
 
+export type MakeRecall = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * Of which kind.
+ */
+format: RecallFormat, };
+
 export type MakeSchedule = { 
 /**
  * The job.
@@ -1186,6 +1290,60 @@ follows: string, };
 
 export type ProofKind = "calibration" | "bench";
 
+export type QuickCheckForm = { 
+/**
+ * V d.c. the box was read at; empty: the box was not used.
+ */
+volts: string, 
+/**
+ * The resistances of the box.
+ */
+points: Array<QuickPointForm>, 
+/**
+ * What was shown with the leads open; empty: not done.
+ */
+open: string, 
+/**
+ * What was shown with the leads shorted; empty: not done.
+ */
+shorted: string, };
+
+export type QuickCheckView = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * What to connect, step by step.
+ */
+steps: Array<string>, 
+/**
+ * Test voltages of its card.
+ */
+volts: Array<Choice>, 
+/**
+ * The form it starts with: the resistances of the box last used on this device, nothing shown.
+ */
+form: QuickCheckForm, 
+/**
+ * When it was last checked, in words.
+ */
+last: Sentence, };
+
+export type QuickPointForm = { 
+/**
+ * The known resistance.
+ */
+known: string, 
+/**
+ * Its uncertainty, %; empty: not known.
+ */
+uncertainty_percent: string, 
+/**
+ * What was shown; empty: not read.
+ */
+shown: string, };
+
 export type RangeForm = { 
 /**
  * Lower end, for example `0.05 MΩ`.
@@ -1318,6 +1476,206 @@ export type ReadyPlace = { "kind": "look" } | { "kind": "run",
  */
 board: BoardId, } | { "kind": "testers" } | { "kind": "job" };
 
+export type RecallAsk = { 
+/**
+ * Id or serial number.
+ */
+tester: string, };
+
+export type RecallBoard = { 
+/**
+ * The board; absent where the circuit is on none.
+ */
+board: BoardId | null, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * As one walks, the most urgent of a circuit first.
+ */
+lines: Array<RecallLine>, };
+
+export type RecallCause = { 
+/**
+ * `Bench verification of 3 Mar 2026 by …`.
+ */
+title: string, 
+/**
+ * What it says.
+ */
+lines: Array<string>, 
+/**
+ * How many readings it puts in doubt.
+ */
+readings: number, };
+
+export type RecallClass = "test_again" | "cannot_be_judged" | "still_clears";
+
+export type RecallCounts = { 
+/**
+ * All.
+ */
+all: number, 
+/**
+ * Resolved: tested again, or by a reasoned statement.
+ */
+resolved: number, 
+/**
+ * To be tested again.
+ */
+test_again: number, 
+/**
+ * Cannot be judged.
+ */
+cannot_be_judged: number, 
+/**
+ * Still clear the limit.
+ */
+still_clears: number, };
+
+export type RecallFormat = "pdf" | "csv";
+
+export type RecallJob = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Its place.
+ */
+place: string, 
+/**
+ * Invented, and says so.
+ */
+invented: boolean, 
+/**
+ * Who to call: name and part, as the job has them.
+ */
+people: Array<string>, 
+/**
+ * How many of its readings.
+ */
+counts: RecallCounts, 
+/**
+ * By board.
+ */
+boards: Array<RecallBoard>, };
+
+export type RecallLine = { 
+/**
+ * The reading.
+ */
+reading: ReadingId, 
+/**
+ * Its circuit.
+ */
+circuit: CircuitId | null, 
+/**
+ * Its slot.
+ */
+slot: SlotId, 
+/**
+ * `7 Sockets`.
+ */
+circuit_name: string, 
+/**
+ * `L1–PE`.
+ */
+pair: string, 
+/**
+ * `487 MΩ`.
+ */
+shown: string, 
+/**
+ * Test voltage.
+ */
+volts: string, 
+/**
+ * When it was taken.
+ */
+time: string, 
+/**
+ * How it is sorted.
+ */
+class: RecallClass, 
+/**
+ * That in a word or two.
+ */
+class_words: string, 
+/**
+ * What is left of it, and with which figure.
+ */
+words: string, 
+/**
+ * What is said beside a figure that rests on an error found later.
+ */
+remark: string | null, 
+/**
+ * What put it in doubt.
+ */
+because: Sentence, 
+/**
+ * What became of it; absent: nothing yet.
+ */
+resolved: string | null, };
+
+export type RecallView = { 
+/**
+ * The tester; absent where more than one has that serial number.
+ */
+tester: TesterId | null, 
+/**
+ * What people call it.
+ */
+name: string, 
+/**
+ * Its serial number.
+ */
+serial: string, 
+/**
+ * The testers of that serial number, where there is more than one: choose.
+ */
+candidates: Array<TesterLine>, 
+/**
+ * In a sentence.
+ */
+words: string, 
+/**
+ * How many readings, sorted and resolved.
+ */
+counts: RecallCounts, 
+/**
+ * What found it failed, or its damage, the earliest first.
+ */
+causes: Array<RecallCause>, 
+/**
+ * By job.
+ */
+jobs: Array<RecallJob>, 
+/**
+ * What the last act did, in words.
+ */
+said: string | null, 
+/**
+ * Takes the last act back.
+ */
+undo: UndoToken | null, };
+
+export type RecordQuickCheck = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * What was shown.
+ */
+form: QuickCheckForm, };
+
 export type RecordVerification = { 
 /**
  * The tester.
@@ -1385,6 +1743,42 @@ unit: UnitKey,
 why: ReplaceReason, };
 
 export type ReplaceReason = "mistyped" | "repaired" | "repeated";
+
+export type ReportDamage = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * What happened, in words.
+ */
+what: string, 
+/**
+ * The day it happened; empty: at some time since its last good proof.
+ */
+date: string, 
+/**
+ * The time of that day.
+ */
+time: string, };
+
+export type ResolveRecall = { 
+/**
+ * Its tester.
+ */
+tester: TesterId, 
+/**
+ * Its job.
+ */
+job: JobId, 
+/**
+ * The reading.
+ */
+reading: ReadingId, 
+/**
+ * Why.
+ */
+reason: string, };
 
 export type RulerMark = { 
 /**
@@ -1458,13 +1852,19 @@ slot: SlotId | null,
  */
 progress: string, };
 
-export type GroupForm = { board: BoardId, circuits: Array<GroupMember>, ready: boolean, words: string, };
-
-export type GroupMember = { id: CircuitId, reference: string, description: string, chosen: boolean, why_not: string | null, };
-
-export type GroupAsk = { board: BoardId, circuits: Array<CircuitId>, };
-
-export type RunGroup = { circuits: Array<CircuitId>, slot: SlotId, words: string, };
+export type RunGroup = { 
+/**
+ * The circuits.
+ */
+circuits: Array<CircuitId>, 
+/**
+ * The slot of their reading.
+ */
+slot: SlotId, 
+/**
+ * `all lives of 3, 4, 5 – PE`.
+ */
+words: string, };
 
 export type RunTester = { 
 /**
@@ -1589,7 +1989,10 @@ lead_check: Sentence,
  * Whether lives of this circuit are joined for the test to earth.
  */
 joined: boolean, 
-group: RunGroup | null,  
+/**
+ * Circuits that are tested together; absent: each alone.
+ */
+group: RunGroup | null, 
 /**
  * Under which conditions the next readings are taken.
  */
@@ -1744,6 +2147,10 @@ value_policy: ValuePolicy,
  * What proves a tester.
  */
 tester_policy: TesterPolicy, 
+/**
+ * A quick check of the tester is asked for within so many days; 0: none is; absent: as before.
+ */
+quick_check_days?: number | null, 
 /**
  * Why. Needed once the job has readings.
  */
@@ -1991,6 +2398,26 @@ state: Array<Sentence>,
  */
 verifications: Array<VerificationView>, 
 /**
+ * Quick checks and damage, newest first.
+ */
+checks: Array<CheckView>, 
+/**
+ * When it is due, in words; absent where nothing sets a last day.
+ */
+due: Sentence | null, 
+/**
+ * What its own history proposes for its interval, with every figure; none: nothing was found yet.
+ */
+proposal: Array<string>, 
+/**
+ * From one verification to the next, in words.
+ */
+interval: string, 
+/**
+ * How many readings it puts in doubt; none: nothing of it failed.
+ */
+in_doubt: Sentence | null, 
+/**
  * The form a new verification starts with: the card's test voltages, nothing stated.
  */
 fresh: VerificationForm, 
@@ -2173,6 +2600,20 @@ volts: number,
  */
 words: string, };
 
+export type WithdrawCheck = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * Which.
+ */
+entry: FailingEntry, 
+/**
+ * Why.
+ */
+reason: string, };
+
 export type WithdrawReading = { 
 /**
  * The job.
@@ -2244,7 +2685,7 @@ export interface Operations {
   /** Another name for a board. */
   rename_board: { input: RenameBoard; output: JobView };
   /** Takes a board away; its readings stay in the record. */
-  remove_board: { input: OfBoard; output: JobView };
+  remove_board: { input: OfBoard; output: Done };
   /** Chooses between two live values. */
   settle: { input: Settle; output: JobView };
   /** The limit sets there are. */
@@ -2313,6 +2754,20 @@ export interface Operations {
   record_verification: { input: RecordVerification; output: TesterView };
   /** Withdraws a verification. */
   withdraw_verification: { input: WithdrawVerification; output: TesterView };
+  /** What the quick check of a tester asks to connect, and what each is judged by. */
+  quick_check: { input: OfTester; output: QuickCheckView };
+  /** Records a quick check: leads open and shorted, and the check box. */
+  record_quick_check: { input: RecordQuickCheck; output: TesterView };
+  /** Reports damage to a tester: at a known instant, or at some time since its last good proof. */
+  report_damage: { input: ReportDamage; output: TesterView };
+  /** Withdraws a quick check or a report of damage. */
+  withdraw_check: { input: WithdrawCheck; output: TesterView };
+  /** The readings a failed tester puts in doubt, on every job. */
+  recall: { input: RecallAsk; output: RecallView };
+  /** Says that nothing more has to be done about a reading put in doubt, and why. */
+  resolve_recall: { input: ResolveRecall; output: RecallView };
+  /** Writes the recall list to a file. */
+  make_recall: { input: MakeRecall; output: Written };
   /** Things to look at, worst first, and the boards at a glance. */
   look: { input: OfJob; output: LookView };
   /** Where a slot's readings come from. */
