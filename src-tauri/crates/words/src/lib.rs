@@ -4,6 +4,7 @@
 //! Whatever a person reads comes from here. A sentence is one message of the catalogue; nothing is glued. Keys that
 //! begin with `said-` are filled in by this crate, the others by whoever shows them.
 
+mod bench;
 mod catalogue;
 mod cautions;
 mod circuit;
@@ -24,6 +25,7 @@ mod typed_dates;
 mod value;
 mod words;
 
+pub use bench::AboutBench;
 pub use catalogue::catalogue;
 pub use circuit::{PairNames, conductor_name};
 pub use fluent_bundle::FluentValue as Arg;

@@ -208,7 +208,7 @@ impl Words {
 }
 
 /// The variant of a message that speaks of a requirement.
-const fn selector(requirement: RequirementName) -> &'static str {
+pub(crate) const fn selector(requirement: RequirementName) -> &'static str {
     match requirement {
         RequirementName::OperatingUncertainty => "operating-uncertainty",
         RequirementName::OpenCircuitVoltage => "open-circuit-voltage",

@@ -3,6 +3,7 @@
 mod compute;
 mod measured;
 mod plan;
+pub mod plot;
 mod run;
 mod usual;
 

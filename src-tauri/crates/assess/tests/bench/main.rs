@@ -5,6 +5,7 @@ mod judged;
 mod loads;
 mod operating;
 mod plan;
+mod plots;
 mod points;
 mod properties;
 mod scene;
