@@ -1,4 +1,4 @@
-//! Limits, one reading, a job file.
+//! Limits, one reading, a job file, a verification.
 
 use crate::command::{Circuit, Explain};
 use crate::tell::{self, json};
@@ -51,6 +51,11 @@ pub(crate) fn judge(file: &Path, at: Option<Moment>, as_json: bool, strict: bool
         tell::lines(headless::judgement_lines(&told))?;
     }
     Ok(if strict && !told.strict { ExitCode::from(NOT_STRICT) } else { ExitCode::SUCCESS })
+}
+
+pub(crate) fn bench(file: &Path, as_json: bool) -> Outcome {
+    let told = headless::bench(&read(file)?).map_err(|refused| format!("{}: {refused}", file.display()))?;
+    if as_json { json(&told) } else { tell::lines(told.lines) }
 }
 
 pub(crate) fn schedule(file: &Path, output: &Path) -> Outcome {

@@ -45,6 +45,14 @@ pub(crate) enum Command {
         #[arg(long)]
         strict: bool,
     },
+    /// A verification of a tester, computed: errors, budgets, requirements, where indications hold
+    Bench {
+        /// The verification file
+        file: PathBuf,
+        /// As JSON, with every step
+        #[arg(long)]
+        json: bool,
+    },
     /// The schedule of a job file
     Schedule {
         /// The job file

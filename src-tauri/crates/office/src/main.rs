@@ -20,6 +20,7 @@ fn main() -> ExitCode {
         Command::Sets { json } => ask::sets(json),
         Command::Limit { circuit, json } => ask::limit(&circuit, json),
         Command::Explain(explain) => ask::explain(&explain),
+        Command::Bench { file, json } => ask::bench(&file, json),
         Command::Judge { file, at, json, strict } => ask::judge(&file, at, json, strict),
         Command::Schedule { file, output } => ask::schedule(&file, &output),
         Command::Import { file, record } => record::import(&file, &record),

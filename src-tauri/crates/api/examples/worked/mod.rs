@@ -1,8 +1,11 @@
 //! The schemas of the files this crate answers for, each with a worked example, invented.
 
+mod verification;
+
 use chrono::{DateTime, Duration, FixedOffset};
 use provenohm_api::headless::{
-    self, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetTold,
+    self, BenchTold, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetTold,
+    VerificationFile,
 };
 use provenohm_api::{Api, Host};
 use provenohm_assess::circuit::{Current, Loads};
@@ -39,6 +42,9 @@ pub(crate) fn files() -> Result<Vec<(String, String)>, Fault> {
     pair::<ParallelTold>(&mut files, "parallel", text(&together)?)?;
     let own = headless::own(shown("1.50 MΩ")?, shown("1.55 MΩ")?, Percent(3.into()))?;
     pair::<OwnTold>(&mut files, "own-resistance", text(&own)?)?;
+    let verification = text(&verification::file()?)?;
+    pair::<BenchTold>(&mut files, "bench", text(&headless::bench(&verification)?)?)?;
+    pair::<VerificationFile>(&mut files, "verification", verification)?;
     let set = SHIPPED_FILES.first().ok_or("no set")?;
     pair::<LimitSet>(&mut files, "limit-set", String::from_utf8(set.to_vec())?)?;
     Ok(files)

@@ -1,7 +1,9 @@
-//! What can be done without a window: limits looked up, a reading explained, a job file judged or put on paper.
+//! What can be done without a window: limits looked up, a reading explained, a job file judged or put on paper, a
+//! verification computed.
 //!
 //! Answers are plain data for other software (JSON Schemas in `schemas/`), each with the lines a person reads.
 
+mod bench;
 mod explain;
 mod group;
 mod judge;
@@ -11,6 +13,7 @@ mod recall;
 mod schedule;
 mod sets;
 
+pub use bench::{BenchTold, VerificationFile, bench};
 pub use explain::{ExplainAsked, Explained, explain};
 pub use group::{OwnTold, ParallelTold, own, parallel};
 pub use judge::{BoardJudged, CircuitJudged, JobJudged, PairJudged, ReadingJudged, Sums, judge};

@@ -1,0 +1,109 @@
+//! A verification file, computed.
+
+use super::{Refused, words};
+use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, Measured, Series, VoltageResult, compute};
+use provenohm_assess::reference::Reference;
+use provenohm_assess::standard::shipped_editions;
+use provenohm_assess::tester::Card;
+use provenohm_words::{AboutBench, Words};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Version of the form of a verification file.
+const VERSION: u32 = 1;
+
+/// A bench run with everything it is computed from.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct VerificationFile {
+    /// Always `provenohm-verification`.
+    pub format: String,
+    /// Version of this form, 1.
+    pub version: u32,
+    /// True for invented data.
+    #[serde(default)]
+    pub invented: bool,
+    /// The run.
+    pub run: BenchRun,
+    /// The tester's card: what is permitted comes from it.
+    pub card: Card,
+    /// The references.
+    pub references: Vec<Reference>,
+    /// What was measured, in any order.
+    pub measured: Vec<Measured>,
+}
+
+/// A verification as computed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BenchTold {
+    /// Always `provenohm-bench`.
+    pub format: String,
+    /// Version of this form.
+    pub version: u32,
+    /// True for invented data.
+    pub invented: bool,
+    /// Every step.
+    pub result: BenchResult,
+    /// The result in sentences.
+    pub lines: Vec<String>,
+}
+
+/// Computes a verification file.
+///
+/// # Errors
+/// [`Refused`] with place and reason for a file that cannot be read, and for an edition that is not known.
+pub fn bench(text: &str) -> Result<BenchTold, Refused> {
+    let file: VerificationFile = serde_json::from_str(text).map_err(|error| Refused(error.to_string()))?;
+    if file.format != "provenohm-verification" {
+        return Err(Refused(format!("`{}` is no verification file", file.format)));
+    }
+    if file.version != VERSION {
+        return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
+    }
+    let editions = shipped_editions().map_err(|complaint| Refused(complaint.to_string()))?;
+    let edition = editions.iter().find(|edition| edition.id == file.run.edition).ok_or_else(|| {
+        let known: Vec<&str> = editions.iter().map(|edition| edition.id.0.as_str()).collect();
+        Refused(format!("there is no edition `{}`; there are {}", file.run.edition.0, known.join(", ")))
+    })?;
+    let result = compute(&BenchFacts {
+        run: &file.run,
+        measured: &file.measured,
+        card: Some(&file.card),
+        references: &file.references,
+        edition,
+    });
+    let about = AboutBench { references: &file.references, edition: &edition.title };
+    let lines = lines(&words(), &result, &about);
+    Ok(BenchTold { format: "provenohm-bench".to_owned(), version: 1, invented: file.invented, result, lines })
+}
+
+fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {
+    let mut lines = Vec::new();
+    for voltage in &result.voltages {
+        if result.adjusted {
+            let series = if voltage.series == Series::AsFound { "as-found" } else { "as-left" };
+            lines.push(words.text(series));
+        }
+        lines.push(words.bench_holds(voltage));
+        lines.push(words.bench_conforms(voltage, about));
+        lines.extend(details(words, voltage, about).into_iter().map(|line| format!("  {line}")));
+    }
+    lines
+}
+
+/// Requirements, intervals, then point by point with its decision and its remarks.
+fn details(words: &Words, voltage: &VoltageResult, about: &AboutBench<'_>) -> Vec<String> {
+    let mut lines: Vec<String> = voltage.requirements.iter().map(|r| words.bench_requirement(r, about)).collect();
+    lines.extend(voltage.intervals.iter().map(|i| words.bench_interval(i)));
+    lines.extend(voltage.no_intervals.iter().map(|why| words.bench_no_interval(why)));
+    for point in voltage.points.iter().filter(|point| point.base) {
+        lines.push(words.bench_point(point, about));
+        lines.extend(point.decision.map(|decision| format!("  {}", words.bench_decision(decision))));
+        lines.extend(point.remarks.iter().map(|remark| format!("  {}", words.bench_remark(remark, about))));
+    }
+    for load in &voltage.loads {
+        lines.extend(load.remarks.iter().map(|remark| words.bench_remark(remark, about)));
+    }
+    lines
+}
