@@ -84,7 +84,7 @@ pub(crate) enum Command {
     /// What circuits read together: 1/R = Σ 1/Rᵢ
     Parallel {
         /// Their resistances, for example '1.5 MΩ' '> 999 MΩ'
-        #[arg(required = true, value_parser = shown, allow_hyphen_values = true)]
+        #[arg(required = true, value_parser = shown)]
         members: Vec<Shown>,
         /// As JSON
         #[arg(long)]

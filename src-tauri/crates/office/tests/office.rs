@@ -273,3 +273,67 @@ fn the_demo_s_last_tester_puts_its_readings_in_doubt() {
     );
     assert_eq!(json(&["recall", "--record", &record, "--tester", "1001", "--json"])["counts"]["all"], 0);
 }
+
+/// Comparator, digits and unit of each reading that stands, as the job file has them.
+fn standing() -> Vec<[String; 3]> {
+    let file: Value = serde_json::from_str(&example()).unwrap();
+    let standing = file["readings"].as_array().unwrap().iter().filter(|one| one["past"].is_null());
+    let field = |one: &Value, name: &str| one["reading"]["shown"][name].as_str().unwrap().to_owned();
+    let unit = |one: &Value| if field(one, "unit") == "Mohm" { "MΩ".to_owned() } else { field(one, "unit") };
+    standing.map(|one| [field(one, "comparator"), field(one, "digits"), unit(one)]).collect()
+}
+
+/// What the table for software says of the readings that stand.
+fn in_table(rows: &[Vec<String>]) -> Vec<[String; 3]> {
+    let column = |name: &str| rows[0].iter().position(|head| head == name).unwrap();
+    let columns = ["comparator", "shown_digits", "shown_unit"].map(column);
+    let (digits, changed) = (column("shown_digits"), column("changed_time"));
+    let standing = rows[1..].iter().filter(|row| !row[digits].is_empty() && row[changed].is_empty());
+    standing.map(|row| columns.map(|at| row[at].clone())).collect()
+}
+
+#[test]
+fn the_schedule_is_written_as_csv_with_every_reading_digit_for_digit() {
+    let folder = Folder::new();
+    let file = folder.text("schedule.csv");
+    assert!(told(&["schedule", JOB, "-o", &file]).contains("schedule.csv"));
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).from_path(file).unwrap();
+    let rows: Vec<Vec<String>> = reader.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect();
+    assert_eq!(in_table(&rows), standing());
+}
+
+#[test]
+fn the_schedule_is_written_as_a_workbook_with_every_reading_digit_for_digit() {
+    use calamine::Reader as _;
+    let folder = Folder::new();
+    let file = folder.text("schedule.xlsx");
+    told(&["schedule", JOB, "-o", &file]);
+    let mut book: calamine::Xlsx<_> = calamine::open_workbook(&file).unwrap();
+    let sheet = book.worksheet_range("Data").unwrap();
+    let rows: Vec<Vec<String>> = sheet.rows().map(|row| row.iter().map(ToString::to_string).collect()).collect();
+    assert_eq!(in_table(&rows), standing());
+}
+
+/// Read by `pdftotext` (Debian's poppler-utils).
+#[test]
+fn the_schedule_is_written_as_a_pdf_that_says_each_reading_and_that_it_is_not_signed() {
+    let folder = Folder::new();
+    let file = folder.text("schedule.pdf");
+    told(&["schedule", JOB, "-o", &file]);
+    assert!(std::fs::read(&file).unwrap().starts_with(b"%PDF-"));
+    let read = Command::new("pdftotext").args(["-layout", &file, "-"]).output().unwrap();
+    assert!(read.status.success(), "{}", String::from_utf8_lossy(&read.stderr));
+    let text = String::from_utf8(read.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
+    for [_, digits, unit] in standing() {
+        assert!(text.contains(&format!("{digits} {unit}")), "{digits} {unit}: {text}");
+    }
+    assert!(text.contains("Not signed"), "{text}");
+}
+
+#[test]
+fn a_schedule_under_another_ending_is_refused() {
+    let folder = Folder::new();
+    let said = refused(&["schedule", JOB, "-o", &folder.text("schedule.doc")]);
+    assert!(said.contains("schedule.doc") || said.contains(".pdf"), "{said}");
+    assert!(!folder.file("schedule.doc").exists());
+}

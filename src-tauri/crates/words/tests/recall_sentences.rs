@@ -42,8 +42,5 @@ fn each_class_says_what_it_rests_on() {
 #[test]
 fn the_error_may_have_differed_before() {
     let found = When::Day { date: "2026-08-01".parse().unwrap(), offset_minutes: 60 };
-    assert_eq!(
-        words().recall_remark(found),
-        "with the error found on 1\u{a0}Aug\u{a0}2026; it may have differed before"
-    );
+    assert_eq!(words().recall_remark(found), "with the error found on 1 Aug 2026; it may have differed before");
 }

@@ -51,10 +51,10 @@ fn a_replaced_reading_stays_replaced_in_whatever_order_the_file_lists_them() {
     let (program, job, board) = ready();
     let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
     save(&program, &board, "0.20");
-    let reading = program.ask("origin", json!({ "board": board, "slot": slot }))["current"][0]["reading"].clone();
+    let reading = program.ask("origin", json!({ "board": board, "slot": slot }))["current"][0]["id"].clone();
     program.ask(
         "replace_reading",
-        json!({ "job": job, "reading": reading, "indication": typed("40"), "why": "repaired" }),
+        json!({ "job": job, "reading": reading, "text": "40", "comparator": "exact", "unit": "m", "why": "repaired" }),
     );
     let mut file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
     file["readings"].as_array_mut().unwrap().reverse();
@@ -125,7 +125,7 @@ fn a_reduced_voltage_is_allowed_for_a_reason_of_the_set_and_said() {
     assert_eq!(view["conditions"]["n_isolated"], true);
     let saved = save(&program, &board, "1.20");
     assert!(
-        saved["saved"]["judgement"]["words"].as_str().unwrap().starts_with("meets 1.0\u{a0}MΩ at 250\u{a0}V"),
+        saved["saved"]["sentences"].to_string().contains("meets 1.0\u{a0}MΩ at 250\u{a0}V"),
         "IEC 60364-6:2016: 250 V where a surge protector stays, the minimum staying 1 MΩ: {}",
         saved["saved"]
     );

@@ -20,9 +20,9 @@ impl Scene {
     /// Two jobs of one circuit each, read with Tester A: 1.12, 1.20 and 487 on the first, 50 on the second.
     fn new() -> Self {
         let program = Program::start();
+        let jobs = [program.job(), program.job()];
         let tester = program.tester("Tester A");
         program.certificate(&tester, "3 Mar 2026", "3 Mar 2027");
-        let jobs = [program.job(), program.job()];
         let scene = Self { program, tester, jobs };
         for (index, readings) in [(0, &["1.12", "1.20", "487"][..]), (1, &["50.0"])] {
             let board = &scene.jobs[index].1;

@@ -36,7 +36,7 @@ fn said(program: &Program, board: &str) -> String {
 fn another_limit_set_judges_the_readings_anew_and_needs_a_reason() {
     let (program, job, board) = read_once();
     assert!(said(&program, &board).starts_with("below"), "1.0 MΩ, IEC 60364-6:2016 Table 6.1");
-    let older = set(&program, "iec-60364-6-61-2001");
+    let older = set(&program, "iec-60364-6-61");
     let refused = program.refused("set_job_rules", rules(&job, &older, "simple", " "));
     assert_eq!(refused.complaints[0].field, "reason");
     program.ask("set_job_rules", rules(&job, &older, "simple", "built to the older edition"));
