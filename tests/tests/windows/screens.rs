@@ -74,6 +74,8 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
     let board = view["boards"][0]["id"].as_str().unwrap().to_owned();
     let testers = window.call("testers", json!({})).await?;
     let tester = testers["testers"][0]["id"].as_str().unwrap().to_owned();
+    let barred = testers["testers"].as_array().into_iter().flatten().find(|one| one["state"]["level"] == "stop");
+    let barred = barred.and_then(|one| one["id"].as_str()).unwrap().to_owned();
     window.call("confirm_cautions", json!({ "job": job })).await?;
     Ok(vec![
         ("jobs", "#/jobs".to_owned()),
@@ -84,6 +86,7 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
         ("correct", format!("#/correct/{job}")),
         ("testers", format!("#/testers/{job}")),
         ("tester", format!("#/tester/{tester}/{job}")),
+        ("recall", format!("#/recall/{barred}/{job}")),
         ("cautions", format!("#/cautions/{job}")),
         ("schedule", format!("#/schedule/{job}")),
         ("handover", format!("#/handover/{job}")),
