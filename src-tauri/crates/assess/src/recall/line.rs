@@ -10,7 +10,7 @@ use crate::judgement::{Judgement, TesterReason, TesterState, Value};
 use crate::moment::When;
 use crate::quantity::{Ohms, Shown};
 use crate::reading::Reading;
-use crate::tester::{Holds, Prepared, ProofEvent, Statement, TesterHistory, Verification};
+use crate::tester::{Holds, Point, Prepared, ProofEvent, Statement, TesterHistory, Verification};
 
 /// An entry that put a reading in doubt, and what it leaves of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -163,7 +163,10 @@ fn by_statement(statement: &Statement, shown: Shown, limit: Ohms) -> Class {
             let holds = intervals.iter().any(|i| i.from_ohm <= ohms && ohms <= i.to_ohm);
             if holds { Ok(Lowest { ohms, error_percent: None }) } else { Err(Unknown::NothingMeasured) }
         }
-        _ => lowest(shown, &statement.points, statement.expanded_uncertainty_percent),
+        _ => {
+            let points: Vec<Point> = statement.points.iter().chain(&statement.undecided).copied().collect();
+            lowest(shown, &points, statement.expanded_uncertainty_percent)
+        }
     };
     let by_indication = compared(reckoned, limit);
     match (&by_indication, voltage_failed(statement)) {

@@ -150,6 +150,10 @@ pub struct Statement {
     pub requirements: Vec<Requirement>,
     /// Points, where known.
     pub points: Vec<Point>,
+    /// Points that are neither good nor failed: too close to call, or without a stated accuracy to compare with. They
+    /// prove nothing and bar nothing; a recall reckons with their errors.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub undecided: Vec<Point>,
     /// Whether leads shorted was tested at this voltage and shown near zero.
     pub leads_shorted_good: bool,
     /// The output voltage at loads, where measured.

@@ -31,6 +31,21 @@ fn high() -> Statement {
     Statement { outcome: Outcome::Failed, points, leads_shorted_good: true, ..Statement::default() }
 }
 
+/// 1 MΩ and 10 MΩ shown right within 1 %, 2 MΩ shown as 2.30 with U 2 %, too close to call: its factor 1.15 + 0.02 counts
+/// all the same. 1.10 / 1.17 = 0.94; by the points that were decided alone it would be 1.10 / 1.01 = 1.089.
+#[test]
+fn a_point_too_close_to_call_counts_by_its_error() {
+    let decided = Statement { points: points(&[("1", "1.00", "1"), ("10", "10.0", "1")]), ..high() };
+    assert_eq!(clears(&found("1.10", decided.clone())).0, "1089108");
+    let with = Statement { undecided: points(&[("2", "2.30", "2")]), ..decided };
+    match class(&found("1.10", with)) {
+        Class::TestAgain { because: Again::MayBeBelow { lowest_ohm, .. } } => {
+            assert_eq!(lowest_ohm.0.trunc().to_string(), "940170");
+        }
+        other => panic!("{other:?}"),
+    }
+}
+
 /// A reading of 1 June with a tester that was proved, and found so on 1 August.
 fn found(reading: &str, statement: Statement) -> Scene {
     Scene::new(reading).proof(Proof::bench(11, "2026-08-01", "2027-07-31").found(statement))

@@ -88,6 +88,7 @@ fn statement() -> Statement {
         }],
         points: vec![point(None)],
         voltages: Vec::new(),
+        undecided: Vec::new(),
         leads_shorted_good: true,
         operating_uncertainty_percent: Some(Percent(Decimal::new(91_464, 4))),
         expanded_uncertainty_percent: Some(Percent(Decimal::new(12, 1))),
@@ -425,6 +426,20 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                     set: SetName { id: SetId("own-set".into()), version: 2, sha256: Hash::of(&[b"{}"]).to_string() },
                     bytes: Bytes(b"{}".to_vec()),
                     policies: Policies { quick_check_days: Some(7), ..Policies::default() },
+                }
+                .into(),
+            ),
+        ),
+        (
+            "verification, with a point not decided",
+            plain(
+                VerificationMade {
+                    findings: vec![VoltageFinding {
+                        test_voltage_v: Volts(500.into()),
+                        as_found: Some(Statement { undecided: vec![point(Some(20))], ..Statement::default() }),
+                        as_left: None,
+                    }],
+                    ..verification()
                 }
                 .into(),
             ),

@@ -34,7 +34,9 @@ pub(super) fn conforms(requirements: &[RequirementFound]) -> Conforms {
 
 impl Found<'_> {
     pub(super) fn statement(&self) -> Statement {
-        let points: Vec<Point> = self.base().filter_map(listed).collect();
+        let (decided, undecided): (Vec<_>, Vec<_>) = self.base().filter_map(listed).partition(|(decided, _)| *decided);
+        let [points, undecided] =
+            [decided, undecided].map(|all| all.into_iter().map(|(_, point)| point).collect::<Vec<Point>>());
         let failed_point = points.iter().any(|p| !p.good);
         let failed_requirement = self.requirements.iter().any(|r| r.result == RequirementResult::NotMet);
         let failed_for_sure =
@@ -64,6 +66,7 @@ impl Found<'_> {
                 .map(|r| Requirement { name: r.name, result: r.result, tag: r.source.tag })
                 .collect(),
             points,
+            undecided,
             leads_shorted_good: self.shorted.is_some_and(|leads| leads.good),
             voltages: self.voltages.clone(),
             operating_uncertainty_percent: self.operating_uncertainty(),
@@ -105,19 +108,16 @@ impl Found<'_> {
     }
 }
 
-/// A point as the record lists it: conforming or not. What is neither (a conditional fail, undecided) is left out and is
-/// covered by no interval.
-fn listed(point: &PointResult) -> Option<Point> {
-    let good = match point.decision? {
-        Decision::Conforms | Decision::ConditionalPass => true,
-        Decision::DoesNotConform => false,
-        Decision::ConditionalFail => return None,
-    };
+/// A point as the record lists it, and whether it was decided. What is neither conforming nor not is covered by no
+/// interval.
+fn listed(point: &PointResult) -> Option<(bool, Point)> {
+    let good = matches!(point.decision, Some(Decision::Conforms | Decision::ConditionalPass));
+    let decided = good || point.decision == Some(Decision::DoesNotConform);
     let known = point.known_ohm?;
     let away = |shown: &Shown| (shown.ohms().0 - known.0).abs();
     let indicated = point.shown.iter().copied().max_by_key(away)?;
     let ohms = super::known::float(known.0);
     let uncertainty = point.budget.as_ref().and_then(|budget| percent_up(budget.expanded / ohms * 100.0));
-    Some(Point { reference_ohm: known, indicated, good, error_uncertainty_percent: uncertainty })
-        .filter(|p| p.reference_ohm.0 > Decimal::ZERO)
+    let point = Point { reference_ohm: known, indicated, good, error_uncertainty_percent: uncertainty };
+    Some((decided, point)).filter(|_| known.0 > Decimal::ZERO)
 }

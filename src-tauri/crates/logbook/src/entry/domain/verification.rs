@@ -33,6 +33,7 @@ coded_map!(Statement {
     7 ? operating_uncertainty_percent,
     8 ? expanded_uncertainty_percent,
     9 * voltages,
+    10 * undecided,
 });
 coded_map!(VoltageFinding { 0: test_voltage_v, 1 ? as_found, 2 ? as_left });
 
