@@ -7,7 +7,7 @@ use super::{ModelError, Part};
 /// Characters at most in a name, a reference, a pair.
 const NAME_MOST: usize = 200;
 /// Characters at most in a sentence, a reason, a remark.
-const SENTENCE_MOST: usize = 600;
+const SENTENCE_MOST: usize = 450;
 /// Characters at most in a note.
 const NOTE_MOST: usize = 2_000;
 
