@@ -150,3 +150,22 @@ fn a_group_falls_apart_when_one_of_its_circuits_goes() {
     assert_eq!(run["group"], Value::Null);
     assert_eq!(run["slots"][0]["name"], "L–N");
 }
+
+#[test]
+fn a_pair_said_not_tested_and_then_proved_in_a_group_is_not_counted_as_not_tested() {
+    let board = Board::ready();
+    board.program.ask("remove_circuit", json!({ "circuit": board.circuits[3] }));
+    let single = board.view(0)["slots"][1].clone();
+    assert_eq!(single["name"], "L–PE");
+    board.program.ask("mark_not_tested", json!({ "board": board.board, "slot": single["id"], "reason": "joined" }));
+    let group = board.start(&[0, 1, 2]);
+    board.save(&group["slot"], "200");
+    for circuit in 0..3 {
+        let slot = board.view(circuit)["slot"].clone();
+        board.save(&slot, "20");
+    }
+    let run = board.program.ask("run", json!({ "board": board.board }));
+    let lines = run["ended"]["lines"].to_string();
+    assert!(lines.contains("4 readings taken"), "{run}");
+    assert!(!lines.contains("not tested"), "{lines}");
+}

@@ -286,7 +286,7 @@ fn end_card(words: &Words, judged: &Judged, board: &JudgedBoard) -> EndCard {
     let line =
         |level, key: &str, count: usize| Sentence { level, words: words.text_with(key, &[("count", count.into())]) };
     let mut lines = vec![line(Level::Done, "answer-board-ended-done", count(&|slot| !slot.readings.is_empty()))];
-    let not_tested = count(&|slot| slot.not_tested.is_some());
+    let not_tested = count(&|slot| slot.not_tested.is_some() && slot.covered_by.is_none());
     if not_tested > 0 {
         lines.push(line(Level::Look, "answer-board-ended-not-tested", not_tested));
     }
