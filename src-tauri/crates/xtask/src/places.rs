@@ -1,10 +1,11 @@
 //! Where things are in the repository.
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
-/// The top folder of the repository.
+/// The top folder of the repository: of the one cargo runs this in, since two checkouts may share a target folder and
+/// with it this program.
 pub(crate) fn root() -> PathBuf {
-    let xtask = Path::new(env!("CARGO_MANIFEST_DIR"));
-    xtask.ancestors().nth(3).unwrap_or(xtask).to_owned()
+    let xtask = std::env::var_os("CARGO_MANIFEST_DIR").map_or_else(|| env!("CARGO_MANIFEST_DIR").into(), PathBuf::from);
+    xtask.ancestors().nth(3).unwrap_or(&xtask).to_owned()
 }
 
 /// The web UI's folder.
