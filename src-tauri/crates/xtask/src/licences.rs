@@ -2,7 +2,7 @@
 use std::fs;
 
 use serde_json::Value;
-use spdx::{Expression, ParseMode};
+use spdx::{AdditionItem, Expression, ParseMode};
 
 use crate::{places, trouble::Trouble};
 
@@ -23,6 +23,9 @@ pub(crate) const ALLOWED: [&str; 14] = [
     "Unlicense",
     "Zlib",
 ];
+
+/// A licence with an addition that asks for less than the licence by itself; no other addition is allowed.
+pub(crate) const ALLOWED_WITH: (&str, &str) = ("Apache-2.0", "LLVM-exception");
 
 /// A package allowed although a licence of its is not on the list, and why.
 pub(crate) struct Exception {
@@ -65,10 +68,13 @@ pub(crate) fn check(metadata: &Value) -> Result<(), Trouble> {
 }
 
 fn allowed(licence: &str, exception: Option<&Exception>) -> bool {
-    let here = |name: &str| ALLOWED.contains(&name) || exception.is_some_and(|exception| exception.licence == name);
+    let alone = |name: &str| ALLOWED.contains(&name) || exception.is_some_and(|exception| exception.licence == name);
+    let with = |name: &str, addition: &AdditionItem| matches!(addition, AdditionItem::Spdx(known) if (name, known.name) == ALLOWED_WITH);
+    let here = |name: &str, addition: Option<&AdditionItem>| addition.map_or_else(|| alone(name), |it| with(name, it));
     // Lax, because old packages write `MIT/Apache-2.0`.
-    Expression::parse_mode(licence, ParseMode::LAX)
-        .is_ok_and(|expression| expression.evaluate(|asked| asked.license.id().is_some_and(|id| here(id.name))))
+    Expression::parse_mode(licence, ParseMode::LAX).is_ok_and(|expression| {
+        expression.evaluate(|asked| asked.license.id().is_some_and(|id| here(id.name, asked.addition.as_ref())))
+    })
 }
 
 /// Name and licence of each package in the UI's lock file.

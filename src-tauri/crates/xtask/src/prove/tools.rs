@@ -2,7 +2,7 @@
 use std::{fs, path::PathBuf};
 
 use crate::command::{cargo, command, read, shown};
-use crate::licences::{ALLOWED, EXCEPTIONS};
+use crate::licences::{ALLOWED, ALLOWED_WITH, EXCEPTIONS};
 use crate::{debian, places, trouble::Trouble};
 
 use super::instrumented;
@@ -19,7 +19,8 @@ pub(crate) fn deny(part: &Part) -> Result<Told, Trouble> {
         Trouble::new(format!("{} could not be written: {error}.", rules.display()), "check the target folder")
     })?;
     let mut deny = command(&tool.to_string_lossy());
-    shown(deny.args(["--workspace", "--all-features", "--locked", "check", "--config"]).arg(&rules).args([
+    shown(deny.args(["--workspace", "--all-features", "--locked", "--config"]).arg(&rules).args([
+        "check",
         "--hide-inclusion-graph",
         "licenses",
         "bans",
@@ -35,9 +36,11 @@ fn deny_rules() -> String {
     let exceptions = EXCEPTIONS
         .map(|exception| format!("{{ crate = {:?}, allow = [{:?}] }}", exception.package, exception.licence))
         .join(", ");
+    let with = format!("{} WITH {}", ALLOWED_WITH.0, ALLOWED_WITH.1);
+    let allowed: Vec<&str> = ALLOWED.into_iter().chain([with.as_str()]).collect();
     format!(
         "[graph]\nall-features = true\n\
-         [licenses]\nallow = {ALLOWED:?}\nexceptions = [{exceptions}]\nunused-allowed-license = \"allow\"\n\
+         [licenses]\nallow = {allowed:?}\nexceptions = [{exceptions}]\nunused-allowed-license = \"allow\"\n\
          [bans]\nmultiple-versions = \"allow\"\nwildcards = \"deny\"\nallow-wildcard-paths = true\n\
          [sources]\nunknown-registry = \"deny\"\nunknown-git = \"deny\"\n"
     )
