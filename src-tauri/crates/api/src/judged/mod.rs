@@ -19,6 +19,7 @@ use crate::failure::Failure;
 use provenohm_assess::circuit::{Electrical, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
 use provenohm_assess::judge::Testers;
+use provenohm_assess::judgement::Level;
 use provenohm_assess::limits::{Demand, LimitSet, NoLimit};
 use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::Shown;
@@ -163,6 +164,19 @@ impl Judged {
     /// A board.
     pub(crate) fn board(&self, id: BoardId) -> Result<&JudgedBoard, Failure> {
         self.boards.iter().find(|board| board.id == id).ok_or_else(|| Failure::of("not_found"))
+    }
+
+    /// Readings that stop a sign-off and stand on no circuit that is still there, each with its board and the first of its
+    /// circuits. Taking a circuit away ends no *Stop*.
+    pub(crate) fn stops_taken_away(&self) -> impl Iterator<Item = (&Board, &Circuit, &JudgedReading)> {
+        let here = |id| self.boards.iter().any(|board| board.circuits.iter().any(|one| one.circuit.id == id));
+        let stops = self.readings.iter().filter(|one| one.taken.stands() && one.judgement.level == Level::Stop);
+        let gone = stops.filter(move |one| !one.reading.pair.circuits().into_iter().any(here));
+        gone.filter_map(|one| {
+            let first = one.reading.pair.circuits().first().copied()?;
+            let on = |board: &&Board| board.circuits.iter().chain(&board.removed).any(|it| it.id == first);
+            Some((self.file.boards.iter().find(on)?, self.circuit(first)?, one))
+        })
     }
 
     /// A circuit on any board, the removed ones too.

@@ -1,7 +1,7 @@
 //! Correcting circumstances of many readings, replacing and withdrawing one: each with a reason, the old staying visible.
 
 use crate::failure::Failure;
-use crate::judged::JudgedReading;
+use crate::judged::{JudgedReading, slot_id};
 use crate::ops::run::unit_of;
 use crate::ops::undo::token;
 use crate::read::Fields;
@@ -20,22 +20,26 @@ use provenohm_logbook::entry::{Fact, Role};
 pub(crate) fn readings(state: &mut State, asked: ReadingsAsk) -> Result<ReadingsView, Failure> {
     let judged = state.judged(asked.job)?;
     let words = &state.words;
+    let asked_for = |board| asked.board.is_none_or(|id| id == board);
+    let row = |id, board: &str, circuit, one: &JudgedReading| ReadingRow {
+        reading: one.reading.id,
+        board: id,
+        slot: slot_id(one.reading.stage, &one.reading.pair),
+        place: tell::place(words, &judged, board, circuit, &one.reading.pair),
+        shown: words.reading(&one.reading.shown),
+        tester: super::origin::tester(words, &judged, one.reading.tester),
+        volts: words.volts(one.reading.test_voltage_v),
+        time: words.date_time(one.reading.at),
+        level: one.judgement.level,
+    };
     let mut rows = Vec::new();
-    for (board, circuit, slot) in judged.slots().filter(|(board, ..)| asked.board.is_none_or(|id| id == board.id)) {
-        for one in slot.readings.iter().filter_map(|index| judged.readings.get(*index)) {
-            rows.push(ReadingRow {
-                reading: one.reading.id,
-                board: board.id,
-                slot: slot.id(),
-                place: tell::place(words, &judged, board, &circuit.circuit, &slot.pair),
-                shown: words.reading(&one.reading.shown),
-                tester: super::origin::tester(words, &judged, one.reading.tester),
-                volts: words.volts(one.reading.test_voltage_v),
-                time: words.date_time(one.reading.at),
-                level: one.judgement.level,
-            });
-        }
+    for (board, circuit, slot) in judged.slots().filter(|(board, ..)| asked_for(board.id)) {
+        let readings = slot.readings.iter().filter_map(|index| judged.readings.get(*index));
+        rows.extend(readings.map(|one| row(board.id, &board.name, &circuit.circuit, one)));
     }
+    // A correction ends a *Stop* on a circuit that was taken away, as elsewhere.
+    let gone = judged.stops_taken_away().filter(|(board, ..)| asked_for(board.id));
+    rows.extend(gone.map(|(board, circuit, one)| row(board.id, &board.name, circuit, one)));
     let mut testers = Vec::new();
     for tester in state.record.view().testers()? {
         if let Some(identity) = tester.identity.first() {

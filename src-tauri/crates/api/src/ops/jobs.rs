@@ -22,7 +22,7 @@ pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
     let mut jobs = Vec::new();
     for id in ids.into_iter().rev() {
         let judged = state.judged(id)?;
-        let tally = Tally::of(&judged, judged.boards.iter());
+        let tally = Tally::of_job(&judged);
         jobs.push(JobLine {
             id,
             name: judged.file.job.name.clone(),
@@ -193,7 +193,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
     let now = state.host.now();
     let me = state.me(job)?;
     let words = &state.words;
-    let tally = Tally::of(&judged, judged.boards.iter());
+    let tally = Tally::of_job(&judged);
     let file = &judged.file;
     let used: std::collections::BTreeSet<_> = judged.readings.iter().filter_map(|one| one.reading.tester).collect();
     let policies = file.job.policies;
@@ -287,6 +287,13 @@ impl Tally {
             tally.look += u32::from(board.lacking() > 0);
             board.circuits.iter().for_each(|circuit| tally.count(judged, circuit));
         }
+        tally
+    }
+
+    /// Counts over a whole job: what was taken away and still stops it, too.
+    pub(crate) fn of_job(judged: &Judged) -> Self {
+        let mut tally = Self::of(judged, judged.boards.iter());
+        tally.stop += u32::try_from(judged.stops_taken_away().count()).unwrap_or(u32::MAX);
         tally
     }
 

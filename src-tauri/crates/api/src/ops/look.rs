@@ -1,7 +1,7 @@
 //! Things to look at, worst first, and the boards at a glance.
 
 use crate::failure::Failure;
-use crate::judged::{Judged, JudgedBoard};
+use crate::judged::{Judged, JudgedBoard, JudgedReading};
 use crate::ops::run::shown;
 use crate::state::State;
 use crate::tell;
@@ -10,6 +10,7 @@ use chrono::NaiveDate;
 use provenohm_assess::circuit::Stage;
 use provenohm_assess::judge::Severity;
 use provenohm_assess::judgement::Level;
+use provenohm_exchange::job_file::{Board, Circuit};
 use provenohm_words::Words;
 
 pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure> {
@@ -17,6 +18,7 @@ pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure>
     let today = state.host.now().date_naive();
     let words = &state.words;
     let mut items = to_look_at(words, &judged, Some(today));
+    items.splice(0..0, taken_away(words, &judged, today));
     items.extend(missing(words, &judged));
     let count = |level| u32::try_from(items.iter().filter(|item| item.level == level).count()).unwrap_or(u32::MAX);
     let (stop, look) = (count(Level::Stop), count(Level::Look));
@@ -38,7 +40,7 @@ pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure>
 pub(crate) fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate>) -> Vec<LookItem> {
     let mut items: Vec<(Level, Option<Severity>, LookItem)> = Vec::new();
     for (board, circuit, slot) in judged.slots().filter(|(_, _, slot)| slot.covered_by.is_none()) {
-        let place = tell::place(words, judged, board, &circuit.circuit, &slot.pair);
+        let place = tell::place(words, judged, &board.name, &circuit.circuit, &slot.pair);
         let item = |reading, shown, level, sentences| LookItem {
             key: slot.id().0,
             board: Some(board.id),
@@ -71,6 +73,28 @@ pub(crate) fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate
     // A stable sort keeps the order one walks among equals.
     items.sort_by(|(a, b, _), (c, d, _)| c.cmp(a).then_with(|| d.cmp(b)));
     items.into_iter().map(|(_, _, item)| item).collect()
+}
+
+/// What stops a sign-off on circuits that were taken away. There is no slot to go to: the list of readings to correct
+/// has them.
+fn taken_away(words: &Words, judged: &Judged, today: NaiveDate) -> Vec<LookItem> {
+    let item = |(board, circuit, one): (&Board, &Circuit, &JudgedReading)| {
+        let mut sentences = tell::sentences(words, judged, one, Some(today));
+        sentences.retain(|sentence| sentence.level >= Level::Look);
+        sentences.push(Sentence { level: Level::Remark, words: words.text("answer-circuit-taken-away") });
+        LookItem {
+            key: format!("gone~{}", one.reading.id),
+            board: None,
+            circuit: None,
+            slot: None,
+            reading: Some(one.reading.id),
+            place: tell::place(words, judged, &board.name, circuit, &one.reading.pair),
+            shown: Some(words.reading(&one.reading.shown)),
+            level: Level::Stop,
+            sentences,
+        }
+    };
+    judged.stops_taken_away().map(item).collect()
 }
 
 /// Required pairs without a reading, one line a board that was begun.

@@ -33,7 +33,7 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
         judged.readings.iter().filter(here).filter(|one| !one.taken.stands()).map(tell_one).rev().collect();
     let notes: Vec<&str> = circuit.circuit.notes.iter().map(|note| note.text.as_str()).collect();
     Ok(OriginView {
-        place: tell::place(words, &judged, board, &circuit.circuit, &pair),
+        place: tell::place(words, &judged, &board.name, &circuit.circuit, &pair),
         current: slot
             .readings
             .iter()

@@ -119,7 +119,7 @@ pub(crate) fn readings_to_settle(words: &Words, judged: &Judged) -> Vec<ToSettle
             let all = Choice { id: ALL.to_owned(), words: words.text("answer-keep-all") };
             ToSettle {
                 facet: format!("{READINGS}{}", slot.id().0),
-                words: tell::place(words, judged, board, &circuit.circuit, &slot.pair),
+                words: tell::place(words, judged, &board.name, &circuit.circuit, &slot.pair),
                 values: readings.map(one).chain([all]).collect(),
             }
         })

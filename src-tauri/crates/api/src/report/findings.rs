@@ -105,7 +105,7 @@ fn place(
     FindingPlace {
         board: board.name.clone(),
         circuit: circuit.circuit.reference.clone(),
-        place: tell::place(words, judged, board, &circuit.circuit, &slot.pair),
+        place: tell::place(words, judged, &board.name, &circuit.circuit, &slot.pair),
         reading,
     }
 }

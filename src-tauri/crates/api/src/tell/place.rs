@@ -1,6 +1,6 @@
 //! Where something is: pair, circuit, board.
 
-use crate::judged::{Judged, JudgedBoard};
+use crate::judged::Judged;
 use provenohm_assess::circuit::{Earthing, Pair};
 use provenohm_assess::ids::CircuitId;
 use provenohm_exchange::job_file::Circuit;
@@ -23,11 +23,11 @@ pub(crate) fn circuit_name(words: &Words, circuit: &Circuit) -> String {
 }
 
 /// `DB-2 · 7 Sockets · L1–PE`.
-pub(crate) fn place(words: &Words, judged: &Judged, board: &JudgedBoard, circuit: &Circuit, pair: &Pair) -> String {
+pub(crate) fn place(words: &Words, judged: &Judged, board: &str, circuit: &Circuit, pair: &Pair) -> String {
     words.text_with(
         "answer-place",
         &[
-            ("board", board.name.as_str().into()),
+            ("board", board.into()),
             ("circuit", circuit_name(words, circuit).into()),
             ("pair", pair_name(words, judged, circuit.id, pair).into()),
         ],

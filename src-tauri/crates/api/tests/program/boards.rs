@@ -62,3 +62,33 @@ fn a_board_without_readings_leaves_nothing_on_paper() {
     let file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
     assert_eq!(file["boards"], json!([]));
 }
+
+#[test]
+fn what_stops_a_sign_off_goes_on_stopping_it_when_its_circuit_or_board_is_taken_away() {
+    let program = Program::start();
+    let (job, board) = program.job();
+    let view = program.circuits(&board, 1, single_phase());
+    let slot = slot_at_500_v(&program, &board);
+    // No tester was chosen: a Stop.
+    let typed = json!({ "typed": { "text": "3.21", "comparator": "exact", "unit": "m" } });
+    let saved = program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed }));
+    let stops = || {
+        [
+            program.ask("job", json!({ "job": job }))["stop"].clone(),
+            program.ask("look", json!({ "job": job }))["stop"].clone(),
+        ]
+    };
+    assert_eq!(stops(), [1, 1]);
+    program.ask("remove_circuit", json!({ "circuit": view["circuits"][0]["id"] }));
+    assert_eq!(stops(), [1, 1]);
+    program.ask("remove_board", json!({ "board": board }));
+    assert_eq!(stops(), [1, 1]);
+    let look = program.ask("look", json!({ "job": job }));
+    assert_eq!(look["items"][0]["level"], "stop", "{look}");
+    assert_eq!(look["items"][0]["place"], "DB-1 · 1 · L–N");
+    let to_correct = program.ask("readings", json!({ "job": job }));
+    assert_eq!(to_correct["rows"][0]["place"], "DB-1 · 1 · L–N", "a tester named now ends it");
+    let reading = &saved["saved"]["reading"];
+    program.ask("withdraw_reading", json!({ "job": job, "reading": reading, "reason": "wrong circuit" }));
+    assert_eq!(stops(), [0, 0]);
+}
