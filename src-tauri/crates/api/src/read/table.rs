@@ -18,7 +18,7 @@ pub(crate) struct Row {
 }
 
 /// The columns in the order they stand in without a head.
-const COLUMNS: [&str; 10] = [
+const COLUMNS: [&str; 14] = [
     "reference",
     "description",
     "nominal_v",
@@ -29,6 +29,10 @@ const COLUMNS: [&str; 10] = [
     "conductors",
     "loads",
     "notes",
+    "lives_joined",
+    "spd_stays",
+    "item",
+    "location",
 ];
 
 /// More lines than a board has.
@@ -130,22 +134,17 @@ fn row(
         reference: field("reference"),
         description: field("description"),
         nominal: field("nominal_v"),
-        current: word(words, &field("current"), Current::Ac, &["ac", "dc"], &mut wrong),
+        current: choice(words, &field("current"), &["ac", "dc"], &mut wrong).unwrap_or(Current::Ac),
         to_earth: field("to_earth_v"),
-        measure: word(
-            words,
-            &field("measure"),
-            MeasureName::None,
-            &["none", "selv", "pelv", "felv", "separation"],
-            &mut wrong,
-        ),
+        measure: choice(words, &field("measure"), &["none", "selv", "pelv", "felv", "separation"], &mut wrong)
+            .unwrap_or(MeasureName::None),
         felv_supply: field("felv_supply_v"),
-        conductors: word(words, &field("conductors"), Conductors::SinglePhase, &CONDUCTORS, &mut wrong),
-        loads: word(words, &field("loads"), Loads::Out, &["out", "connected", "electronics"], &mut wrong),
-        joined_to_earth: false,
-        spd_stays: false,
-        item: None,
-        location: None,
+        conductors: choice(words, &field("conductors"), &CONDUCTORS, &mut wrong).unwrap_or(Conductors::SinglePhase),
+        loads: choice(words, &field("loads"), &["out", "connected", "electronics"], &mut wrong).unwrap_or(Loads::Out),
+        joined_to_earth: yes(words, &field("lives_joined"), &mut wrong),
+        spd_stays: yes(words, &field("spd_stays"), &mut wrong),
+        item: choice(words, &field("item"), &["heating_element", "functional_earth"], &mut wrong),
+        location: choice(words, &field("location"), &["wet", "fire_risk"], &mut wrong),
         notes: field("notes"),
     };
     let mut fields = Fields::new(words);
@@ -177,6 +176,10 @@ pub(crate) fn write_table(forms: impl IntoIterator<Item = CircuitForm>) -> Resul
             code(form.conductors),
             code(form.loads),
             form.notes,
+            yes_or_no(form.joined_to_earth),
+            yes_or_no(form.spd_stays),
+            code(form.item),
+            code(form.location),
         ];
         writer.write_record(cells.map(|cell| defused(&cell)))?;
     }
@@ -187,6 +190,25 @@ pub(crate) fn write_table(forms: impl IntoIterator<Item = CircuitForm>) -> Resul
 fn code<T: serde::Serialize>(choice: T) -> String {
     let word = serde_json::to_value(choice).ok();
     word.and_then(|word| word.as_str().map(str::to_owned)).unwrap_or_default()
+}
+
+const YES: &str = "yes";
+const NO: &str = "no";
+
+fn yes_or_no(whether: bool) -> String {
+    if whether { YES } else { NO }.to_owned()
+}
+
+/// `yes` or `no`; empty means no.
+fn yes(words: &Words, text: &str, wrong: &mut Vec<String>) -> bool {
+    match text.to_lowercase().as_str() {
+        YES => true,
+        NO | "" => false,
+        _ => {
+            wrong.push(unknown(words, text, &[YES, NO]));
+            false
+        }
+    }
 }
 
 const CONDUCTORS: [&str; 9] = [
@@ -201,18 +223,18 @@ const CONDUCTORS: [&str; 9] = [
     "dc_midpoint",
 ];
 
-/// A choice written as a word; empty means the usual one.
-fn word<T: DeserializeOwned>(words: &Words, text: &str, usual: T, choices: &[&str], wrong: &mut Vec<String>) -> T {
+/// A choice written as a word. Empty: none was made; unknown: none, and a complaint.
+fn choice<T: DeserializeOwned>(words: &Words, text: &str, choices: &[&str], wrong: &mut Vec<String>) -> Option<T> {
     if text.is_empty() {
-        return usual;
+        return None;
     }
-    let lower = text.to_lowercase();
-    match T::deserialize(StrDeserializer::<Error>::new(&lower)) {
-        Ok(read) => read,
-        Err(_) => {
-            let args = [("word", text.into()), ("choices", choices.join(", ").into())];
-            wrong.push(words.text_with("complaint-unknown-word", &args));
-            usual
-        }
+    let read = T::deserialize(StrDeserializer::<Error>::new(&text.to_lowercase())).ok();
+    if read.is_none() {
+        wrong.push(unknown(words, text, choices));
     }
+    read
+}
+
+fn unknown(words: &Words, text: &str, choices: &[&str]) -> String {
+    words.text_with("complaint-unknown-word", &[("word", text.into()), ("choices", choices.join(", ").into())])
 }

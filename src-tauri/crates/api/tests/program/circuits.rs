@@ -24,8 +24,9 @@ fn a_circuit_moves_by_any_number_of_places_and_stops_at_the_ends() {
 fn circuits_copied_out_read_back_in_as_they_were() {
     let program = Program::start();
     let (job, board) = program.job();
-    let table = "reference\tdescription\tnominal_v\tmeasure\tconductors\tnotes\n\
-                 =K1\tOven\t230\t\t\t\"two\nlines\"\n2\t-Lamp\t24\tselv\t\t\n3\tPump\t400\t\tthree_phase\t\n";
+    let table = "reference\tdescription\tnominal_v\tmeasure\tconductors\tnotes\tlives_joined\tspd_stays\titem\tlocation\n\
+                 =K1\tOven\t230\t\t\t\"two\nlines\"\t\t\t\t\n2\t-Lamp\t24\tselv\t\t\t\t\t\twet\n\
+                 3\tPump\t400\t\tthree_phase\t\tyes\tYES\theating_element\tfire_risk\n";
     program.ask("import_circuits", json!({ "board": board, "text": table, "format": "tsv" }));
     let copied = program.ask("copy_out", json!({ "board": board, "what": "circuits" }));
     let text = copied["text"].as_str().unwrap();
@@ -38,7 +39,11 @@ fn circuits_copied_out_read_back_in_as_they_were() {
     let forms = |view: &Value| -> Vec<Value> {
         view["circuits"].as_array().unwrap().iter().map(|one| one["form"].clone()).collect()
     };
-    assert_eq!(forms(&back["view"]), forms(&program.ask("circuits", json!({ "board": board }))));
+    let copied = forms(&back["view"]);
+    assert_eq!(copied, forms(&program.ask("circuits", json!({ "board": board }))));
+    let pump = ["joined_to_earth", "spd_stays", "item", "location"].map(|name| copied[2][name].clone());
+    assert_eq!(pump, [json!(true), json!(true), json!("heating_element"), json!("fire_risk")]);
+    assert_eq!(copied[1]["location"], "wet");
 }
 
 #[test]

@@ -60,6 +60,16 @@ fn digits_stay_as_they_were_typed() {
 }
 
 #[test]
+fn a_slot_with_a_reading_says_what_the_next_one_replaces_before_it_is_saved() {
+    let run = Run::ready();
+    let slot = run.slot();
+    assert_eq!(run.view()["hint"], Value::Null);
+    run.save(typed("0.85", "m"));
+    let again = run.program.ask("run", json!({ "board": run.board, "slot": slot }));
+    assert_eq!(again["hint"], "A new reading replaces 0.85\u{a0}MΩ as repeated");
+}
+
+#[test]
 fn one_tap_saves_over_range_and_the_last_pair_leads_to_the_next_circuit() {
     let run = Run::ready();
     assert_eq!(run.view()["over_range"]["label"], ">\u{a0}999\u{a0}MΩ");

@@ -96,6 +96,7 @@ answer-group-surge = a surge protector stays connected on one of it and circuit 
 answer-over-range-not-set = > limit not set
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }
+answer-hint-replaces = A new reading replaces { $reading } as repeated
 answer-undone = Took back { $reading } for { $pair }
 answer-undone-not-tested = Took back “not tested” for { $pair }
 answer-board-ended = No pair of this board is open

@@ -263,7 +263,7 @@ pub(crate) fn conditions_of(judged: &Judged, circuit: &JudgedCircuit, slot: &Slo
     }
 }
 
-/// From which indication on this tester proves the limit, under *guarded*.
+/// What the next reading takes the place of; else from which indication on this tester proves the limit, under *guarded*.
 fn hint(
     words: &Words,
     judged: &Judged,
@@ -271,6 +271,10 @@ fn hint(
     hand: &Hand,
     now: provenohm_assess::moment::Moment,
 ) -> Option<String> {
+    if let Some(one) = slot.readings.last().and_then(|index| judged.readings.get(*index)) {
+        let reading = words.reading(&one.reading.shown);
+        return Some(words.text_with("answer-hint-replaces", &[("reading", reading.into())]));
+    }
     let limit = slot.limit.as_ref()?;
     let tester = judged.testers().of(hand.tester?).first()?;
     let volts = Volts(hand.volts?.into());
