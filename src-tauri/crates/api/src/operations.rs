@@ -163,6 +163,13 @@ operations! {
     /// Writes the recall list to a file.
     make_recall: MakeRecall => Written, recall;
 
+    /// The references on this device: known resistors and meters.
+    references: NoInput => ReferencesView, references;
+    /// A new reference, or a change to one.
+    save_reference: SaveReference => ReferencesView, references;
+    /// Takes a reference away; what it proved stays.
+    remove_reference: OfReference => ReferencesView, references;
+
     /// Things to look at, worst first, and the boards at a glance.
     look: OfJob => LookView, look;
     /// Where a slot's readings come from.

@@ -18,6 +18,7 @@ mod method;
 mod pseudo;
 mod quantity;
 mod recall;
+mod reference;
 mod refusal;
 mod small;
 mod tester;

@@ -12,6 +12,7 @@ pub(crate) mod jobs;
 pub(crate) mod look;
 pub(crate) mod origin;
 pub(crate) mod recall;
+pub(crate) mod references;
 pub(crate) mod rules;
 pub(crate) mod run;
 pub(crate) mod schedule;

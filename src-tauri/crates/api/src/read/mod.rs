@@ -3,12 +3,14 @@
 mod card;
 mod check;
 mod circuit;
+mod reference;
 mod table;
 mod verification;
 
 pub(crate) use card::{card_form, read_card};
 pub(crate) use check::read_quick_check;
 pub(crate) use circuit::{circuit_form, read_circuit};
+pub(crate) use reference::{read_reference, reference_form};
 pub(crate) use table::{read_table, write_table};
 pub(crate) use verification::{finding_form, read_verification, verification_form};
 

@@ -9,5 +9,6 @@ mod group;
 mod live;
 mod recall;
 mod recording;
+mod references;
 mod rules;
 mod support;

@@ -342,3 +342,11 @@ answer-judged-sums = { $required ->
     [one] { $required } pair required
    *[other] { $required } pairs required
 }: { $meets } meet, { $below } below, { $close } too close to call, { $unjudged } cannot be judged, { $missing } without a reading; { $unproved } with a tester not proved, { $method } with a fault of method
+
+## References.
+
+answer-reference-saved = Saved { $name }
+answer-reference-removed = Removed { $name }; what it proved stays on record
+answer-reference-taken-away = taken away
+answer-stated-expanded = U with its k
+answer-stated-tolerance = A tolerance

@@ -39,6 +39,12 @@ complaint-not-on-card = { $volts } is not on the card of this tester
 complaint-no-accuracy-there = The card states no accuracy there: this cannot be judged against it
 complaint-nothing-to-correct = Choose readings and what to correct
 complaint-nothing-stated = State at least one test voltage
+complaint-value-needed = Enter at least one value
+complaint-value-twice = This value stands here twice
+complaint-volts-with-unit = Write a voltage, for example 600 V
+complaint-amps = Write a current with its unit, for example 1.02 mA
+complaint-number = Write a number
+complaint-coverage-factor = k is 1 or more
 complaint-too-long = At most { $most } characters
 
 ## Circuits
