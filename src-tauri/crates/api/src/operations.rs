@@ -170,6 +170,35 @@ operations! {
     /// Takes a reference away; what it proved stays.
     remove_reference: OfReference => ReferencesView, references;
 
+    /// The bench runs of a tester, and what a new one can start with.
+    benches: OfTester => BenchesView, bench;
+    /// The usual points of a tester with the references at hand.
+    plan_bench: PlanAsk => PlanView, bench;
+    /// Begins a run.
+    start_bench: StartBench => BenchView, bench;
+    /// Opens a run where it was left, or jumps in it.
+    bench: BenchAsk => BenchView, bench;
+    /// Keeps half-typed digits; told at each key.
+    bench_draft: BenchDraft => DraftView, bench;
+    /// Saves what was measured and moves on.
+    measure: Measure => BenchView, bench;
+    /// Moves on without measuring; the point stays not tested.
+    skip_step: OfStep => BenchView, bench;
+    /// Takes back this person's last act of a run; without end.
+    undo_measured: OfBench => BenchView, bench;
+    /// Withdraws something measured, with a reason.
+    withdraw_measured: WithdrawMeasured => BenchView, bench;
+    /// The meter a figure is read on, or that stands across the resistor.
+    set_meter: SetMeter => BenchView, bench;
+    /// As found, or as left after an adjustment.
+    set_series: SetSeries => BenchView, bench;
+    /// Temperature of tester and references from now on.
+    set_temperature: SetTemperature => BenchView, bench;
+    /// What a look at the tester found.
+    set_bench_look: SetLook => BenchView, bench;
+    /// Another plan; what was measured stays.
+    set_plan: SetPlan => BenchView, bench;
+
     /// Things to look at, worst first, and the boards at a glance.
     look: OfJob => LookView, look;
     /// Where a slot's readings come from.

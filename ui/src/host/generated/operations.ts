@@ -62,6 +62,264 @@ job: JobId,
  */
 person: PersonId, };
 
+export type BenchAsk = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * Jump to this step.
+ */
+step?: StepId | null, };
+
+export type BenchDraft = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * The step they are for.
+ */
+step: StepId, 
+/**
+ * As typed.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, };
+
+export type BenchId = string;
+
+export type BenchKey = "k" | "m" | "g" | "over_range" | "v" | "milli_a" | "micro_a" | "line_positive" | "earth_positive";
+
+export type BenchKeyView = { 
+/**
+ * Which.
+ */
+key: BenchKey, 
+/**
+ * `kΩ`.
+ */
+label: string, };
+
+export type BenchLine = { 
+/**
+ * Which.
+ */
+id: BenchId, 
+/**
+ * When it was begun and by whom.
+ */
+title: string, 
+/**
+ * How far it is, or which verification it became.
+ */
+state: Sentence, };
+
+export type BenchPad = { 
+/**
+ * What to connect and how the tester is set, in a sentence.
+ */
+heading: string, 
+/**
+ * What is read.
+ */
+asks: string, 
+/**
+ * The keys that save.
+ */
+keys: Array<BenchKeyView>, 
+/**
+ * Whether digits are typed at all.
+ */
+digits: boolean, 
+/**
+ * The over-range key, for an indication.
+ */
+over_range: OverRangeKey | null, 
+/**
+ * The typed digits.
+ */
+draft: DraftView, 
+/**
+ * Meters this figure can be read on, or that can stand across the resistor.
+ */
+meters: Array<Choice>, 
+/**
+ * The chosen one.
+ */
+meter: ReferenceId | null, 
+/**
+ * What the meters are for; empty: none is needed.
+ */
+meter_words: string, 
+/**
+ * What the known resistance becomes, or why nothing can be measured here.
+ */
+hint: string | null, };
+
+export type BenchReadBack = { 
+/**
+ * The step it belongs to.
+ */
+title: string, 
+/**
+ * `0.88 MΩ`.
+ */
+shown: string, 
+/**
+ * Where it stands against what is permitted, where one figure can say that; else which repeat it was.
+ */
+said: Sentence, 
+/**
+ * Both in one announcement.
+ */
+announce: string, };
+
+export type BenchStep = { 
+/**
+ * Which.
+ */
+id: StepId, 
+/**
+ * `500 V`.
+ */
+group: string, 
+/**
+ * `1.0 MΩ of Box 1`.
+ */
+title: string, 
+/**
+ * Conditions; empty: reference conditions.
+ */
+detail: string, 
+/**
+ * Open ring: to do; disc: measured as often as planned.
+ */
+sign: Sign, 
+/**
+ * How many times it was measured.
+ */
+done: number, 
+/**
+ * How many times it is planned; 0: not planned (any more).
+ */
+of: number, 
+/**
+ * What was measured.
+ */
+shown: Array<MeasuredLine>, };
+
+export type BenchView = { 
+/**
+ * Which.
+ */
+id: BenchId, 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * Its name and serial number.
+ */
+title: string, 
+/**
+ * Edition, rule, who and since when, a line each.
+ */
+lines: Array<string>, 
+/**
+ * The verification it became; absent: none yet.
+ */
+closed: Sentence | null, 
+/**
+ * What is measured now is as found or as left.
+ */
+series: Series, 
+/**
+ * That in words, and what switching it would mean.
+ */
+series_words: string, 
+/**
+ * Whether the tester was adjusted in this run.
+ */
+adjusted: boolean, 
+/**
+ * The look at the tester.
+ */
+look: Array<TesterPartLine>, 
+/**
+ * Answers to each.
+ */
+answers: Array<Choice>, 
+/**
+ * The mark put on a tester without a serial number.
+ */
+mark: string, 
+/**
+ * Temperature of tester and references, as typed; empty: not measured.
+ */
+temperature: string, 
+/**
+ * The plan as it stands.
+ */
+plan: Array<PlannedPoint>, 
+/**
+ * What points of one's own are made of.
+ */
+choices: PlanChoices, 
+/**
+ * Steps in their order.
+ */
+steps: Array<BenchStep>, 
+/**
+ * `12 of 45`.
+ */
+progress: string, 
+/**
+ * The step now; absent: none is open.
+ */
+current: StepId | null, 
+/**
+ * The pad for it.
+ */
+pad: BenchPad | null, 
+/**
+ * The last thing measured, read back.
+ */
+last: BenchReadBack | null, 
+/**
+ * Whether this person can take something back.
+ */
+can_undo: boolean, };
+
+export type BenchesView = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * Its name and serial number.
+ */
+title: string, 
+/**
+ * Its runs, newest first.
+ */
+runs: Array<BenchLine>, 
+/**
+ * The references on this device.
+ */
+references: Array<ReferenceLine>, 
+/**
+ * Editions of the tester standard, the newest first.
+ */
+editions: Array<Choice>, 
+/**
+ * How an error can be decided.
+ */
+rules: Array<Choice>, };
+
 export type BoardCell = { 
 /**
  * The slot.
@@ -562,6 +820,8 @@ export type Current = "ac" | "dc";
 
 export type DamageId = string;
 
+export type DecisionRule = "simple" | "guard_u" | "guard_part_u";
+
 export type Done = { 
 /**
  * What was done, in words.
@@ -611,6 +871,8 @@ refused: string | null,
  * The ruler's marks: one for each unit key.
  */
 ruler: Array<RulerMark>, };
+
+export type EditionId = string;
 
 export type EndCard = { 
 /**
@@ -1050,6 +1312,8 @@ items: Array<LookItem>,
  */
 boards: Array<BoardTable>, };
 
+export type LookedAt = "yes" | "no" | "not_looked";
+
 export type MakeRecall = { 
 /**
  * The tester.
@@ -1088,7 +1352,45 @@ reason: NotTestedReason,
  */
 words: string, };
 
+export type Measure = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * The step.
+ */
+step: StepId, 
+/**
+ * The key that saves it.
+ */
+key: BenchKey, 
+/**
+ * Digits as typed; empty where none are.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, };
+
 export type MeasureName = "none" | "selv" | "pelv" | "felv" | "separation";
+
+export type MeasuredId = string;
+
+export type MeasuredLine = { 
+/**
+ * Which.
+ */
+id: MeasuredId, 
+/**
+ * `0.88 MΩ`.
+ */
+words: string, 
+/**
+ * Why it was taken back, if it was.
+ */
+withdrawn: string | null, };
 
 export type MoveCircuit = { 
 /**
@@ -1118,6 +1420,12 @@ label: string, };
 
 export type Nothing = Record<symbol, never>;
 
+export type OfBench = { 
+/**
+ * The run.
+ */
+bench: BenchId, };
+
 export type OfBoard = { 
 /**
  * The board.
@@ -1136,6 +1444,12 @@ export type OfJob = {
  */
 job: JobId, };
 
+export type OfReference = { 
+/**
+ * Which.
+ */
+reference: ReferenceId, };
+
 export type OfSlot = { 
 /**
  * The board it is on.
@@ -1146,11 +1460,23 @@ board: BoardId,
  */
 slot: SlotId, };
 
+export type OfStep = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * The step.
+ */
+step: StepId, };
+
 export type OfTester = { 
 /**
  * The tester.
  */
 tester: TesterId, };
+
+export type Ohms = string;
 
 export type OriginReading = { 
 /**
@@ -1265,6 +1591,118 @@ export type Place = {
  * The UI's own address of a screen; absent: the start.
  */
 hash?: string | null, };
+
+export type PlanAsk = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * The references at hand.
+ */
+references: Array<ReferenceId>, 
+/**
+ * Edition of the tester standard.
+ */
+edition: EditionId, };
+
+export type PlanChoices = { 
+/**
+ * Test voltages of the card; the id is the voltage in V.
+ */
+volts: Array<Choice>, 
+/**
+ * What can be measured.
+ */
+what: Array<Choice>, 
+/**
+ * Known resistances.
+ */
+resistors: Array<ResistorChoice>, 
+/**
+ * Supplies.
+ */
+supplies: Array<Choice>, 
+/**
+ * Positions.
+ */
+positions: Array<Choice>, };
+
+export type PlanPointView = { 
+/**
+ * The point.
+ */
+point: PlannedPoint, 
+/**
+ * `500 V`.
+ */
+group: string, 
+/**
+ * `1.0 MΩ of Box 1`.
+ */
+title: string, 
+/**
+ * Repeats and conditions; empty: once, under reference conditions.
+ */
+detail: string, };
+
+export type PlanView = { 
+/**
+ * The points.
+ */
+points: Array<PlanPointView>, 
+/**
+ * The limits they are chosen around, in words.
+ */
+decisions: Array<string>, 
+/**
+ * What cannot be tested with these references.
+ */
+missing: Array<string>, 
+/**
+ * What points of one's own are made of.
+ */
+choices: PlanChoices, };
+
+export type PlannedPoint = { 
+/**
+ * Test voltage, V d.c.
+ */
+test_voltage_v: Volts, 
+/**
+ * What.
+ */
+item: PlannedWhat, 
+/**
+ * How many times.
+ */
+repeats: number, 
+/**
+ * Supply.
+ */
+supply: Supply, 
+/**
+ * Position.
+ */
+position: TesterPosition, };
+
+export type PlannedWhat = { "what": "indication", 
+/**
+ * The resistor.
+ */
+resistor: Resistor, } | { "what": "open_circuit", 
+/**
+ * The resistor; absent: only the meter.
+ */
+load?: Resistor, } | { "what": "rated_load", 
+/**
+ * The resistor; absent: none at hand has that value.
+ */
+load?: Resistor, } | { "what": "further_load", 
+/**
+ * The resistor.
+ */
+load: Resistor, } | { "what": "short_circuit" } | { "what": "leads_open" } | { "what": "leads_shorted" } | { "what": "ripple" } | { "what": "polarity" };
 
 export type PreviewRow = { 
 /**
@@ -1696,6 +2134,134 @@ reason: string, };
 
 export type ReducedReason = "surge_protector" | "equipment" | "equipment_connected";
 
+export type ReferenceForm = { 
+/**
+ * What it is.
+ */
+kind: ReferenceKindName, 
+/**
+ * What people call it.
+ */
+name: string, 
+/**
+ * Serial number.
+ */
+serial: string, 
+/**
+ * Certificate number.
+ */
+certificate: string, 
+/**
+ * Last day of the certificate; empty: none was set.
+ */
+valid_until: string, 
+/**
+ * What a voltmeter or probe loads the tester with, for example `10 MΩ`.
+ */
+input_resistance: string, 
+/**
+ * Its values or ranges.
+ */
+values: Array<ReferenceValueForm>, };
+
+export type ReferenceId = string;
+
+export type ReferenceKindName = "resistor" | "decade_box" | "voltmeter" | "high_voltage_probe" | "current_meter";
+
+export type ReferenceLine = { 
+/**
+ * Which.
+ */
+id: ReferenceId, 
+/**
+ * Name, kind and serial number.
+ */
+title: string, 
+/**
+ * Its certificate and each value, in words.
+ */
+lines: Array<string>, 
+/**
+ * Whether its certificate is in date today.
+ */
+state: Sentence, 
+/**
+ * What can be edited, as typed.
+ */
+form: ReferenceForm, };
+
+export type ReferenceValueForm = { 
+/**
+ * As marked: `1 MΩ`, `600 V`, `2 mA`.
+ */
+nominal: string, 
+/**
+ * What the certificate states, in the same form; empty: as marked.
+ */
+stated: string, 
+/**
+ * Uncertainty or tolerance, % of the stated value.
+ */
+within_percent: string, 
+/**
+ * Uncertainty or tolerance with its unit, added to the per cent.
+ */
+within: string, 
+/**
+ * How it is stated.
+ */
+stated_as: StatedAs, 
+/**
+ * k of an expanded uncertainty; empty: 2.
+ */
+k: string, 
+/**
+ * Most change since the certificate, %; empty: not known.
+ */
+drift_percent: string, 
+/**
+ * Voltage coefficient, ppm/V; empty: not known. Resistors alone.
+ */
+voltage_coefficient: string, 
+/**
+ * The voltage it was stated at, V. Resistors alone.
+ */
+stated_at: string, 
+/**
+ * Temperature coefficient, ppm/K; empty: not known. Resistors alone.
+ */
+temperature_coefficient: string, 
+/**
+ * The most voltage it may be used at, V; empty: not stated. Resistors alone.
+ */
+rated_voltage: string, 
+/**
+ * Step of the display, with its unit; empty: not known. Meters alone.
+ */
+resolution: string, };
+
+export type ReferencesView = { 
+/**
+ * By name.
+ */
+references: Array<ReferenceLine>, 
+/**
+ * What a reference can be.
+ */
+kinds: Array<Choice>, 
+/**
+ * How an uncertainty can be stated.
+ */
+stated_as: Array<Choice>, 
+/**
+ * An empty form with one empty value.
+ */
+fresh: ReferenceForm, 
+/**
+ * What the last act did, and how it is taken back.
+ */
+done: Done | null, };
+
 export type RemovedCircuit = { 
 /**
  * The circuit.
@@ -1761,6 +2327,26 @@ date: string,
  * The time of that day.
  */
 time: string, };
+
+export type Resistor = { 
+/**
+ * The reference.
+ */
+reference: ReferenceId, 
+/**
+ * Which of its values, by what is marked on it, Ω.
+ */
+nominal_ohm: Ohms, };
+
+export type ResistorChoice = { 
+/**
+ * Sent back in a point.
+ */
+resistor: Resistor, 
+/**
+ * `1.0 MΩ of Box 1`.
+ */
+words: string, };
 
 export type ResolveRecall = { 
 /**
@@ -2038,6 +2624,16 @@ slot: SlotId,
  */
 indication: Indication, };
 
+export type SaveReference = { 
+/**
+ * Which; absent: a new one.
+ */
+reference?: ReferenceId | null, 
+/**
+ * As typed.
+ */
+form: ReferenceForm, };
+
 export type SaveTester = { 
 /**
  * The tester; absent: a new one.
@@ -2095,6 +2691,8 @@ level: Level,
  * The sentence.
  */
 words: string, };
+
+export type Series = "as_found" | "as_left";
 
 export type SetConditions = { 
 /**
@@ -2192,6 +2790,34 @@ hash_short: string,
  */
 own: boolean, };
 
+export type SetLook = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * The answers.
+ */
+look: TesterLook, 
+/**
+ * The mark put on a tester without a serial number; empty: none.
+ */
+mark: string, };
+
+export type SetMeter = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * The step whose pad was asked.
+ */
+step: StepId, 
+/**
+ * The meter; absent: none.
+ */
+meter?: ReferenceId | null, };
+
 export type SetName = { 
 /**
  * Which set.
@@ -2220,6 +2846,26 @@ slot: SlotId,
  */
 text: string, };
 
+export type SetPlan = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * What is to be measured.
+ */
+plan: Array<PlannedPoint>, };
+
+export type SetSeries = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * Which.
+ */
+series: Series, };
+
 export type SetStage = { 
 /**
  * The board of the run.
@@ -2229,6 +2875,16 @@ board: BoardId,
  * The stage.
  */
 stage: Stage, };
+
+export type SetTemperature = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * °C as typed; empty: not measured.
+ */
+temperature: string, };
 
 export type SetVolts = { 
 /**
@@ -2316,6 +2972,32 @@ shown: string | null, };
 
 export type Stage = "before" | "after";
 
+export type StartBench = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * The references at hand.
+ */
+references: Array<ReferenceId>, 
+/**
+ * Edition of the tester standard.
+ */
+edition: EditionId, 
+/**
+ * How an error is decided.
+ */
+rule: DecisionRule, 
+/**
+ * Who makes it; empty: the person of this device.
+ */
+by: string, 
+/**
+ * What is to be measured.
+ */
+plan: Array<PlannedPoint>, };
+
 export type StartJob = { 
 /**
  * Name.
@@ -2333,6 +3015,12 @@ person: string,
  * Their role.
  */
 role: string, };
+
+export type StatedAs = "expanded" | "tolerance";
+
+export type StepId = string;
+
+export type Supply = "nominal" | "lowest_battery";
 
 export type TableFormat = "tsv" | "csv";
 
@@ -2370,7 +3058,47 @@ serial: string,
  */
 state: Sentence, };
 
+export type TesterLook = { 
+/**
+ * The case is whole.
+ */
+case: LookedAt, 
+/**
+ * Leads and probes are whole.
+ */
+leads: LookedAt, 
+/**
+ * The measurement category is marked.
+ */
+marked_category: LookedAt, 
+/**
+ * The standard is marked.
+ */
+marked_standard: LookedAt, 
+/**
+ * The battery is good by the tester's own test.
+ */
+battery: LookedAt, };
+
+export type TesterPart = "case" | "leads" | "marked_category" | "marked_standard" | "battery";
+
+export type TesterPartLine = { 
+/**
+ * What.
+ */
+item: TesterPart, 
+/**
+ * In words.
+ */
+words: string, 
+/**
+ * The answer.
+ */
+answer: LookedAt, };
+
 export type TesterPolicy = "full" | "usual" | "indications_only";
+
+export type TesterPosition = "reference" | "turned_left" | "turned_right";
 
 export type TesterView = { 
 /**
@@ -2590,6 +3318,8 @@ operating_percent: string,
  */
 ranges: Array<RangeForm>, };
 
+export type Volts = string;
+
 export type VoltsChoice = { 
 /**
  * V.
@@ -2609,6 +3339,20 @@ tester: TesterId,
  * Which.
  */
 entry: FailingEntry, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type WithdrawMeasured = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * What.
+ */
+measured: MeasuredId, 
 /**
  * Why.
  */
@@ -2768,6 +3512,40 @@ export interface Operations {
   resolve_recall: { input: ResolveRecall; output: RecallView };
   /** Writes the recall list to a file. */
   make_recall: { input: MakeRecall; output: Written };
+  /** The references on this device: known resistors and meters. */
+  references: { input: NoInput; output: ReferencesView };
+  /** A new reference, or a change to one. */
+  save_reference: { input: SaveReference; output: ReferencesView };
+  /** Takes a reference away; what it proved stays. */
+  remove_reference: { input: OfReference; output: ReferencesView };
+  /** The bench runs of a tester, and what a new one can start with. */
+  benches: { input: OfTester; output: BenchesView };
+  /** The usual points of a tester with the references at hand. */
+  plan_bench: { input: PlanAsk; output: PlanView };
+  /** Begins a run. */
+  start_bench: { input: StartBench; output: BenchView };
+  /** Opens a run where it was left, or jumps in it. */
+  bench: { input: BenchAsk; output: BenchView };
+  /** Keeps half-typed digits; told at each key. */
+  bench_draft: { input: BenchDraft; output: DraftView };
+  /** Saves what was measured and moves on. */
+  measure: { input: Measure; output: BenchView };
+  /** Moves on without measuring; the point stays not tested. */
+  skip_step: { input: OfStep; output: BenchView };
+  /** Takes back this person's last act of a run; without end. */
+  undo_measured: { input: OfBench; output: BenchView };
+  /** Withdraws something measured, with a reason. */
+  withdraw_measured: { input: WithdrawMeasured; output: BenchView };
+  /** The meter a figure is read on, or that stands across the resistor. */
+  set_meter: { input: SetMeter; output: BenchView };
+  /** As found, or as left after an adjustment. */
+  set_series: { input: SetSeries; output: BenchView };
+  /** Temperature of tester and references from now on. */
+  set_temperature: { input: SetTemperature; output: BenchView };
+  /** What a look at the tester found. */
+  set_bench_look: { input: SetLook; output: BenchView };
+  /** Another plan; what was measured stays. */
+  set_plan: { input: SetPlan; output: BenchView };
   /** Things to look at, worst first, and the boards at a glance. */
   look: { input: OfJob; output: LookView };
   /** Where a slot's readings come from. */

@@ -1,5 +1,6 @@
 //! What each operation does. Names and types stand in `operations`.
 
+pub(crate) mod bench;
 pub(crate) mod cautions;
 pub(crate) mod checks;
 pub(crate) mod circuits;

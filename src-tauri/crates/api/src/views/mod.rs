@@ -28,6 +28,7 @@ macro_rules! choice {
     )+};
 }
 
+mod bench;
 mod check;
 mod circuit;
 mod common;
@@ -42,6 +43,7 @@ mod start;
 mod tester;
 mod verification;
 
+pub use bench::*;
 pub use check::*;
 pub use circuit::*;
 pub use common::*;

@@ -1,6 +1,7 @@
 //! What the operations promise, asked through the door the screens use.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod bench;
 mod boards;
 mod circuits;
 mod demo;

@@ -18,4 +18,4 @@ pub use measured::{
 };
 pub use plan::{PlannedPoint, PlannedWhat};
 pub use run::{BenchRun, DecisionRule, EditionId, LookedAt, TesterLook};
-pub use usual::{DecisionPoint, usual_points};
+pub use usual::{DecisionPoint, decision_points, usual_points};

@@ -1,6 +1,7 @@
 //! The usual points of a tester, chosen from the references at hand. Nothing is filled in: a plan only asks.
 
 use super::{PlannedPoint, PlannedWhat, Resistor, Supply, TesterPosition};
+use crate::limits::{LimitSet, Minimum, Row};
 use crate::quantity::{Ohms, Volts};
 use crate::reference::Reference;
 use crate::standard::Edition;
@@ -12,12 +13,26 @@ use std::collections::BTreeMap;
 const REPEATS: u32 = 3;
 
 /// The limit that readings are judged by at one test voltage.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct DecisionPoint {
     /// Test voltage, V d.c.
     pub test_voltage_v: Volts,
     /// The limit, Ω.
     pub limit_ohm: Ohms,
+}
+
+/// The decision points of a limit set: each fixed minimum at the test voltage it asks for. A minimum by the nominal
+/// voltage depends on the circuit and gives none.
+#[must_use]
+pub fn decision_points(set: &LimitSet) -> Vec<DecisionPoint> {
+    let point = |row: &Row| match (row.test_voltage_v, row.minimum) {
+        (Some(test_voltage_v), Minimum::Ohm(limit_ohm)) => Some(DecisionPoint { test_voltage_v, limit_ohm }),
+        _ => None,
+    };
+    let mut points: Vec<DecisionPoint> = set.rows.iter().filter_map(point).collect();
+    points.sort_unstable();
+    points.dedup();
+    points
 }
 
 /// The usual points for a card: near both ends of each range, at and below the decision points with repeats, the decision

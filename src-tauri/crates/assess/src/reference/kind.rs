@@ -80,6 +80,15 @@ impl Reference {
         self.resistances().iter().find(|value| value.nominal_ohm == nominal)
     }
 
+    /// What a known resistance becomes with this voltmeter or probe across it: R·`R_m` / (R + `R_m`). None for anything
+    /// else, and for figures beyond all arithmetic.
+    #[must_use]
+    pub fn across(&self, known: Ohms) -> Option<Ohms> {
+        let meter = self.input_resistance()?.0;
+        let product = known.0.checked_mul(meter)?;
+        product.checked_div(known.0.checked_add(meter)?).map(Ohms)
+    }
+
     /// What it loads a tester with when it is put across the terminals; none for anything but a voltmeter or a probe.
     #[must_use]
     pub const fn input_resistance(&self) -> Option<Ohms> {

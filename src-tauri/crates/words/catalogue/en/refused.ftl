@@ -44,6 +44,7 @@ complaint-value-twice = This value stands here twice
 complaint-volts-with-unit = Write a voltage, for example 600 V
 complaint-amps = Write a current with its unit, for example 1.02 mA
 complaint-number = Write a number
+complaint-temperature = Write the temperature in °C, for example 23
 complaint-coverage-factor = k is 1 or more
 complaint-too-long = At most { $most } characters
 

@@ -7,7 +7,7 @@ mod next;
 mod read_back;
 mod save;
 mod set;
-mod typed;
+pub(crate) mod typed;
 mod undo;
 mod view;
 mod voltage;

@@ -1,0 +1,18 @@
+//! The bench: runs of a tester, worked through step by step.
+
+mod measure;
+mod pad;
+mod plan;
+pub(crate) mod run;
+pub(crate) mod say;
+mod seat;
+mod set;
+mod start;
+mod step;
+mod view;
+
+pub(crate) use measure::{bench_draft, measure, set_meter, skip_step, undo_measured, withdraw_measured};
+pub(crate) use plan::plan_bench;
+pub(crate) use set::{set_bench_look, set_plan, set_series, set_temperature};
+pub(crate) use start::{benches, start_bench};
+pub(crate) use view::bench;

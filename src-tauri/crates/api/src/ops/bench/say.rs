@@ -1,0 +1,191 @@
+//! Points, steps and what was measured, in words.
+
+use super::run::Run;
+use super::step::{Figure, Key};
+use crate::views::{Choice, TesterPart, TesterPartLine};
+use provenohm_assess::bench::{
+    DecisionRule, LoadReading, Measured, MeasuredWhat, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
+    TesterPosition,
+};
+use provenohm_assess::reference::Reference;
+use provenohm_words::Words;
+
+/// `1.0 MΩ of Box 1`.
+pub(crate) fn resistor(words: &Words, resistor: &Resistor, references: &[Reference]) -> String {
+    let name = references.iter().find(|one| one.id == resistor.reference).map_or("?", |one| &one.name);
+    let args = [("nominal", words.ohms(resistor.nominal_ohm).into()), ("reference", name.into())];
+    words.text_with("answer-bench-resistor", &args)
+}
+
+/// What a planned point is: `1.0 MΩ of Box 1`, `Rated load, 500 kΩ of Box 1`.
+pub(crate) fn item(words: &Words, item: &PlannedWhat, references: &[Reference]) -> String {
+    let with =
+        |key: &str, load: &Resistor| words.text_with(key, &[("resistor", resistor(words, load, references).into())]);
+    match item {
+        PlannedWhat::Indication { resistor: one } => resistor(words, one, references),
+        PlannedWhat::OpenCircuit { load: None } => words.text("answer-bench-open-circuit"),
+        PlannedWhat::OpenCircuit { load: Some(load) } => with("answer-bench-open-circuit-with", load),
+        PlannedWhat::RatedLoad { load: None } => words.text("answer-bench-rated-load-none"),
+        PlannedWhat::RatedLoad { load: Some(load) } => with("answer-bench-rated-load", load),
+        PlannedWhat::FurtherLoad { load } => with("answer-bench-further-load", load),
+        PlannedWhat::ShortCircuit => words.text("answer-bench-short-circuit"),
+        PlannedWhat::LeadsOpen => words.text("answer-bench-leads-open"),
+        PlannedWhat::LeadsShorted => words.text("answer-bench-leads-shorted"),
+        PlannedWhat::Ripple => words.text("answer-bench-ripple"),
+        PlannedWhat::Polarity => words.text("answer-bench-polarity"),
+    }
+}
+
+/// A step by name: the point, and which figure where a point has two.
+pub(crate) fn step(words: &Words, key: &Key, references: &[Reference]) -> String {
+    let item = item(words, &key.item, references);
+    let figure = match (key.item, key.figure) {
+        (PlannedWhat::RatedLoad { .. } | PlannedWhat::FurtherLoad { .. }, Figure::Voltage) => "answer-bench-volts-at",
+        (PlannedWhat::RatedLoad { .. } | PlannedWhat::FurtherLoad { .. }, Figure::Current) => "answer-bench-current-at",
+        _ => return item,
+    };
+    words.text_with(figure, &[("item", item.into())])
+}
+
+/// Supply and position, where they are not those of reference conditions.
+pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition) -> String {
+    let mut parts = Vec::new();
+    if supply != Supply::Nominal {
+        parts.push(words.text(supply_key(supply)));
+    }
+    if position != TesterPosition::Reference {
+        parts.push(words.text(position_key(position)));
+    }
+    parts.join(", ")
+}
+
+const fn supply_key(supply: Supply) -> &'static str {
+    match supply {
+        Supply::Nominal => "answer-bench-supply-nominal",
+        Supply::LowestBattery => "answer-bench-supply-lowest",
+    }
+}
+
+const fn position_key(position: TesterPosition) -> &'static str {
+    match position {
+        TesterPosition::Reference => "answer-bench-position-reference",
+        TesterPosition::TurnedLeft => "answer-bench-position-left",
+        TesterPosition::TurnedRight => "answer-bench-position-right",
+    }
+}
+
+/// What was measured: `0.88 MΩ`, `510 V`.
+pub(crate) fn shown(words: &Words, one: &Measured, figure: Figure) -> String {
+    let amps = |amps: provenohm_assess::quantity::Amps| amps.print(words.numbers());
+    match one.item {
+        MeasuredWhat::Indication { shown, .. }
+        | MeasuredWhat::LeadsOpen { shown }
+        | MeasuredWhat::LeadsShorted { shown } => words.reading(&shown),
+        MeasuredWhat::OpenCircuit { voltage, .. } => words.volts(voltage.shown),
+        MeasuredWhat::AtLoad(LoadReading { voltage: Some(voltage), .. }) if figure == Figure::Voltage => {
+            words.volts(voltage.shown)
+        }
+        MeasuredWhat::AtLoad(LoadReading { current, .. }) => current.map(|it| amps(it.shown)).unwrap_or_default(),
+        MeasuredWhat::ShortCircuit { current } | MeasuredWhat::Ripple { current } => amps(current.shown),
+        MeasuredWhat::Polarity { positive: Polarity::LinePositive } => words.text("answer-bench-line-positive"),
+        MeasuredWhat::Polarity { positive: Polarity::EarthPositive } => words.text("answer-bench-earth-positive"),
+    }
+}
+
+/// As found, or as left.
+pub(crate) fn series(words: &Words, series: Series, adjusted: bool) -> String {
+    words.text(match (series, adjusted) {
+        (Series::AsFound, false) => "answer-bench-not-adjusted",
+        (Series::AsFound, true) => "answer-bench-as-found",
+        (Series::AsLeft, _) => "answer-bench-as-left",
+    })
+}
+
+/// Edition, rule, who and since when, a line each.
+pub(crate) fn lines(words: &Words, run: &Run) -> Vec<String> {
+    let one = run.run();
+    vec![
+        words.text_with("answer-bench-edition", &[("edition", run.edition.title.as_str().into())]),
+        words.text(rule_key(one.rule)),
+        words.text_with(
+            "answer-bench-by",
+            &[("by", one.by.as_str().into()), ("at", words.date_time(one.started).into())],
+        ),
+    ]
+}
+
+const fn rule_key(rule: DecisionRule) -> &'static str {
+    match rule {
+        DecisionRule::Simple => "answer-bench-rule-simple",
+        DecisionRule::GuardU => "answer-bench-rule-guard-u",
+        DecisionRule::GuardPartU => "answer-bench-rule-guard-part-u",
+    }
+}
+
+/// How an error can be decided.
+pub(crate) fn rules(words: &Words) -> Vec<Choice> {
+    [("simple", DecisionRule::Simple), ("guard_u", DecisionRule::GuardU), ("guard_part_u", DecisionRule::GuardPartU)]
+        .map(|(id, rule)| Choice { id: id.to_owned(), words: words.text(rule_key(rule)) })
+        .into()
+}
+
+/// A choice with the catalogue's words.
+pub(crate) fn choice(words: &Words, id: &str, key: &str) -> Choice {
+    Choice { id: id.to_owned(), words: words.text(key) }
+}
+
+/// Supplies to choose.
+pub(crate) fn supplies(words: &Words) -> Vec<Choice> {
+    vec![
+        choice(words, "nominal", supply_key(Supply::Nominal)),
+        choice(words, "lowest_battery", supply_key(Supply::LowestBattery)),
+    ]
+}
+
+/// Positions to choose.
+pub(crate) fn positions(words: &Words) -> Vec<Choice> {
+    vec![
+        choice(words, "reference", position_key(TesterPosition::Reference)),
+        choice(words, "turned_left", position_key(TesterPosition::TurnedLeft)),
+        choice(words, "turned_right", position_key(TesterPosition::TurnedRight)),
+    ]
+}
+
+/// What can be measured.
+pub(crate) fn what(words: &Words) -> Vec<Choice> {
+    [
+        ("indication", "answer-bench-what-indication"),
+        ("open_circuit", "answer-bench-open-circuit"),
+        ("rated_load", "answer-bench-what-rated-load"),
+        ("further_load", "answer-bench-what-further-load"),
+        ("short_circuit", "answer-bench-short-circuit"),
+        ("leads_open", "answer-bench-leads-open"),
+        ("leads_shorted", "answer-bench-leads-shorted"),
+        ("ripple", "answer-bench-ripple"),
+        ("polarity", "answer-bench-polarity"),
+    ]
+    .map(|(id, key)| choice(words, id, key))
+    .into()
+}
+
+/// The look at the tester, item by item.
+pub(crate) fn look(words: &Words, look: &TesterLook) -> Vec<TesterPartLine> {
+    [
+        (TesterPart::Case, "answer-bench-look-case", look.case),
+        (TesterPart::Leads, "answer-bench-look-leads", look.leads),
+        (TesterPart::MarkedCategory, "answer-bench-look-category", look.marked_category),
+        (TesterPart::MarkedStandard, "answer-bench-look-standard", look.marked_standard),
+        (TesterPart::Battery, "answer-bench-look-battery", look.battery),
+    ]
+    .map(|(item, key, answer)| TesterPartLine { item, words: words.text(key), answer })
+    .into()
+}
+
+/// What each look can be answered with.
+pub(crate) fn answers(words: &Words) -> Vec<Choice> {
+    vec![
+        choice(words, "yes", "answer-bench-looked-yes"),
+        choice(words, "no", "answer-bench-looked-no"),
+        choice(words, "not_looked", "answer-bench-looked-not"),
+    ]
+}

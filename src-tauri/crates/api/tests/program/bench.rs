@@ -1,0 +1,302 @@
+//! A run at the bench, by the operations of its pad.
+
+use crate::support::Program;
+use provenohm_api::{Api, Host};
+use serde_json::{Value, json};
+
+fn resistances(values: &[&str]) -> Value {
+    let value = |nominal: &&str| json!({ "nominal": nominal, "within_percent": "0.1", "stated_as": "expanded", "k": "2", "voltage_coefficient": "1", "rated_voltage": "1000" });
+    json!({
+        "kind": "decade_box", "name": "Box 1", "serial": "B 1", "valid_until": "1 May 2027",
+        "values": values.iter().map(value).collect::<Vec<_>>(),
+    })
+}
+
+fn voltmeter(name: &str, input: &str) -> Value {
+    json!({
+        "kind": "voltmeter", "name": name, "serial": name, "input_resistance": input, "valid_until": "1 May 2027",
+        "values": [{ "nominal": "1500 V", "within_percent": "0.1", "stated_as": "expanded" }],
+    })
+}
+
+fn ammeter() -> Value {
+    json!({
+        "kind": "current_meter", "name": "Ammeter", "serial": "A 1", "valid_until": "1 May 2027",
+        "values": [{ "nominal": "20 mA", "within_percent": "0.2", "stated_as": "tolerance" }],
+    })
+}
+
+/// A bench with a tester of three test voltages.
+struct Bench {
+    program: Program,
+    references: Vec<Value>,
+    id: Value,
+}
+
+const BOX: [&str; 6] = ["0.25 MΩ", "0.5 MΩ", "1 MΩ", "10 MΩ", "100 MΩ", "900 MΩ"];
+
+impl Bench {
+    fn with(references: &[Value]) -> Self {
+        let program = Program::start();
+        program.job();
+        let tester = program.tester("Tester A");
+        let saved = |form: &Value| -> Value {
+            let name = form["name"].as_str().unwrap();
+            let view = program.ask("save_reference", json!({ "form": form }));
+            let all = view["references"].as_array().unwrap();
+            all.iter().find(|one| one["form"]["name"] == name).unwrap()["id"].clone()
+        };
+        let references: Vec<Value> = references.iter().map(saved).collect();
+        let plan = json!({ "tester": tester, "references": references, "edition": "iec-61557-2-2019" });
+        let plan = program.ask("plan_bench", plan);
+        let points: Vec<Value> = plan["points"].as_array().unwrap().iter().map(|one| one["point"].clone()).collect();
+        let start = json!({
+            "tester": tester, "references": references, "edition": "iec-61557-2-2019", "rule": "simple", "plan": points,
+        });
+        let id = program.ask("start_bench", start)["id"].clone();
+        Self { program, references, id }
+    }
+
+    fn full() -> Self {
+        Self::with(&[resistances(&BOX), voltmeter("Probe", "1 GΩ"), ammeter()])
+    }
+
+    fn view(&self) -> Value {
+        self.program.ask("bench", json!({ "bench": self.id }))
+    }
+
+    /// Goes to the step of that group and title.
+    fn go(&self, group: &str, title: &str, detail: &str) -> Value {
+        let view = self.view();
+        let steps = view["steps"].as_array().unwrap();
+        let plain = |text: &Value| text.as_str().unwrap().replace('\u{a0}', " ");
+        let fits = |one: &&Value| {
+            plain(&one["group"]) == group && plain(&one["title"]) == title && plain(&one["detail"]) == detail
+        };
+        let step = steps.iter().find(fits).unwrap_or_else(|| panic!("{group} {title} {detail} in {steps:#?}"));
+        self.program.ask("bench", json!({ "bench": self.id, "step": step["id"] }))
+    }
+
+    /// Saves at the step where the run stands.
+    fn measure(&self, text: &str, key: &str) -> Value {
+        let step = self.view()["current"].clone();
+        self.program.ask("measure", json!({ "bench": self.id, "step": step, "key": key, "text": text }))
+    }
+}
+
+#[test]
+fn the_usual_points_say_what_they_are_chosen_around_and_what_stays_untested() {
+    let program = Program::start();
+    program.job();
+    let tester = program.tester("Tester A");
+    let view = program.ask("save_reference", json!({ "form": resistances(&["1 MΩ", "10 MΩ"]) }));
+    let references = json!([view["references"][0]["id"]]);
+    let plan =
+        program.ask("plan_bench", json!({ "tester": tester, "references": references, "edition": "iec-61557-2-2019" }));
+    let words = |list: &Value| -> Vec<String> {
+        list.as_array().unwrap().iter().map(|one| one.as_str().unwrap().replace('\u{a0}', " ")).collect()
+    };
+    // IEC 60364-6:2016, Table 6.1 (seen): 0.5 MΩ at 250 V, 1.0 MΩ at 500 V and at 1000 V.
+    assert_eq!(words(&plan["decisions"]), ["0.5 MΩ at 250 V", "1.0 MΩ at 500 V", "1.0 MΩ at 1000 V"]);
+    let missing = words(&plan["missing"]);
+    assert_eq!(missing[0], "No voltmeter at hand: output voltages are not tested");
+    assert_eq!(missing[1], "No current meter at hand: currents are not tested");
+    // The rated load is U_N × 1000 Ω/V (IEC 61557-2:2019, 6.4, seen): 250 kΩ and 500 kΩ are not in this box, 1 MΩ is.
+    assert_eq!(missing.len(), 4, "{missing:?}");
+    assert!(missing[2].contains("250 V") && missing[3].contains("500 V"), "{missing:?}");
+}
+
+#[test]
+fn a_run_is_worked_through_step_by_step_and_goes_on_where_it_was_left() {
+    let bench = Bench::full();
+    let view = bench.view();
+    assert_eq!(view["title"], "Tester A, serial number serial Tester A");
+    assert_eq!(view["steps"][0]["title"], "Leads together");
+    assert_eq!(view["current"], view["steps"][0]["id"]);
+    assert_eq!(view["pad"]["heading"], "Tester at 250\u{a0}V: hold the leads together");
+    let after = bench.measure("0.00", "m");
+    assert_eq!(after["last"]["shown"], "0.00\u{a0}MΩ");
+    assert_eq!(after["current"], view["steps"][1]["id"]);
+    let step = after["current"].clone();
+    bench.program.ask("measure", json!({ "bench": bench.id, "step": step, "key": "over_range" }));
+
+    bench.go("500 V", "1.0 MΩ of Box 1", "");
+    let repeats = bench.view();
+    assert_eq!(repeats["pad"]["asks"], "What does the tester show? · 1 of 3");
+    let after = bench.measure("1.01", "m");
+    assert_eq!(after["current"], repeats["current"], "two more repeats");
+    bench.measure("1.02", "m");
+    let after = bench.measure("1.01", "m");
+    assert_ne!(after["current"], repeats["current"]);
+
+    let step = bench.view()["current"].clone();
+    bench.program.ask("bench_draft", json!({ "bench": bench.id, "step": step, "text": "9.9", "comparator": "exact" }));
+    let again = bench.view();
+    assert_eq!(again["current"], step);
+    assert_eq!(again["pad"]["draft"]["text"], "9.9");
+    let one = again["steps"].as_array().unwrap().iter().find(|one| one["id"] == repeats["current"]).unwrap();
+    assert_eq!((one["done"].clone(), one["of"].clone()), (json!(3), json!(3)));
+    assert_eq!(one["sign"], "done");
+}
+
+#[test]
+fn undo_reaches_back_without_end_and_a_withdrawn_figure_stays_to_be_seen() {
+    let bench = Bench::full();
+    bench.measure("0.00", "m");
+    bench.measure("47.0", "m");
+    let first = bench.program.ask("undo_measured", json!({ "bench": bench.id }));
+    assert_eq!(first["pad"]["draft"]["text"], "47.0");
+    assert_eq!(first["current"], first["steps"][1]["id"]);
+    let second = bench.program.ask("undo_measured", json!({ "bench": bench.id }));
+    assert_eq!(second["pad"]["draft"]["text"], "0.00");
+    assert_eq!(second["can_undo"], false);
+    assert_eq!(bench.program.refused("undo_measured", json!({ "bench": bench.id })).code, "nothing_to_undo");
+
+    let view = bench.measure("0.03", "m");
+    let id = view["steps"][0]["shown"].as_array().unwrap().last().unwrap()["id"].clone();
+    let refused =
+        bench.program.refused("withdraw_measured", json!({ "bench": bench.id, "measured": id, "reason": " " }));
+    assert_eq!(refused.complaints[0].field, "reason");
+    let view =
+        bench.program.ask("withdraw_measured", json!({ "bench": bench.id, "measured": id, "reason": "leads apart" }));
+    let shown = view["steps"][0]["shown"].as_array().unwrap();
+    assert_eq!(shown.last().unwrap()["withdrawn"], "withdrawn: leads apart");
+    assert_eq!(view["steps"][0]["done"], 0);
+}
+
+#[test]
+fn what_no_meter_at_hand_can_read_is_refused_and_two_meters_have_to_be_told_apart() {
+    let bench = Bench::with(&[resistances(&BOX)]);
+    let view = bench.go("500 V", "Open-circuit voltage", "");
+    assert_eq!(view["pad"]["hint"], "No voltmeter at hand: output voltages are not tested");
+    let step = view["current"].clone();
+    let refused = |text: &str, key: &str| {
+        let asked = json!({ "bench": bench.id, "step": step, "key": key, "text": text });
+        bench.program.refused("measure", asked).code
+    };
+    assert_eq!(refused("510", "v"), "nothing_at_hand");
+
+    let bench = Bench::with(&[resistances(&BOX), voltmeter("Meter 1", "10 MΩ"), voltmeter("Probe", "1 GΩ"), ammeter()]);
+    let view = bench.go("500 V", "Open-circuit voltage", "");
+    assert_eq!(view["pad"]["asks"], "Choose the meter first");
+    let step = view["current"].clone();
+    let measure = json!({ "bench": bench.id, "step": step, "key": "v", "text": "510.2" });
+    assert_eq!(bench.program.refused("measure", measure.clone()).code, "no_meter");
+    let chosen =
+        bench.program.ask("set_meter", json!({ "bench": bench.id, "step": step, "meter": bench.references[2] }));
+    assert_eq!(chosen["pad"]["asks"], "Volts on Probe");
+    assert_eq!(bench.program.ask("measure", measure)["last"]["shown"], "510.2\u{a0}V");
+    let wrong = json!({ "bench": bench.id, "step": step, "key": "milli_a", "text": "1.02" });
+    assert_eq!(bench.program.refused("measure", wrong).code, "other_key");
+    let ammeter = json!({ "bench": bench.id, "step": step, "meter": bench.references[3] });
+    assert_eq!(bench.program.refused("set_meter", ammeter).code, "not_found");
+}
+
+/// R·R_m / (R + R_m) = 1 MΩ · 10 MΩ / 11 MΩ = 0.9091 MΩ (calc).
+#[test]
+fn a_meter_across_the_resistor_says_what_it_makes_of_it() {
+    let bench = Bench::with(&[resistances(&BOX), voltmeter("Meter 1", "10 MΩ")]);
+    let view = bench.go("500 V", "1.0 MΩ of Box 1", "");
+    assert_eq!(view["pad"]["meter"], Value::Null, "no meter stands there until somebody says so");
+    let step = view["current"].clone();
+    let view = bench.program.ask("set_meter", json!({ "bench": bench.id, "step": step, "meter": bench.references[1] }));
+    assert_eq!(view["pad"]["hint"], "1.0\u{a0}MΩ with the 10\u{a0}MΩ of Meter 1 across it is 0.9091\u{a0}MΩ");
+    let view = bench.measure("0.91", "m");
+    let said = view["last"]["said"]["words"].as_str().unwrap();
+    assert!(said.starts_with("0.9091\u{a0}MΩ: 0.91\u{a0}MΩ shown, +0.1"), "{said}");
+}
+
+#[test]
+fn currents_are_saved_in_the_unit_of_their_key() {
+    let bench = Bench::full();
+    bench.go("500 V", "Rated load, 0.5 MΩ of Box 1, current", "");
+    assert_eq!(bench.measure("1.020", "milli_a")["last"]["shown"], "1.02\u{a0}mA");
+    bench.go("500 V", "Rated load, 0.5 MΩ of Box 1, current", "Lowest battery voltage");
+    assert_eq!(bench.measure("980", "micro_a")["last"]["shown"], "0.98\u{a0}mA");
+    bench.go("500 V", "Polarity at the terminals", "");
+    assert_eq!(bench.measure("", "earth_positive")["last"]["shown"], "Earth positive");
+}
+
+#[test]
+fn an_adjusted_tester_has_an_as_left_series_of_its_own() {
+    let bench = Bench::full();
+    bench.measure("0.00", "m");
+    let left = bench.program.ask("set_series", json!({ "bench": bench.id, "series": "as_left" }));
+    assert_eq!((left["adjusted"].clone(), left["steps"][0]["done"].clone()), (json!(true), json!(0)));
+    let back = bench.program.ask("set_series", json!({ "bench": bench.id, "series": "as_found" }));
+    assert_eq!((back["adjusted"].clone(), back["steps"][0]["done"].clone()), (json!(false), json!(1)));
+    bench.program.ask("set_series", json!({ "bench": bench.id, "series": "as_left" }));
+    bench.measure("0.01", "m");
+    let back = bench.program.ask("set_series", json!({ "bench": bench.id, "series": "as_found" }));
+    assert_eq!(back["adjusted"], true, "something as left is on record");
+}
+
+#[test]
+fn each_look_is_answered_or_not_looked_and_a_tester_without_number_gets_a_mark() {
+    let bench = Bench::full();
+    let answers = |view: &Value| -> Vec<Value> {
+        view["look"].as_array().unwrap().iter().map(|one| one["answer"].clone()).collect()
+    };
+    assert!(answers(&bench.view()).iter().all(|one| one == "not_looked"));
+    let look = json!({ "case": "yes", "battery": "no" });
+    let view = bench.program.ask("set_bench_look", json!({ "bench": bench.id, "look": look, "mark": "W-7" }));
+    assert_eq!(answers(&view), ["yes", "not_looked", "not_looked", "not_looked", "no"]);
+    assert_eq!(view["mark"], "W-7");
+    for (typed, kept) in [("23", true), ("−5,5 °C", true), ("warm", false), ("400", false)] {
+        let asked = json!({ "bench": bench.id, "temperature": typed });
+        assert_eq!(bench.program.api.call("set_temperature", asked).is_ok(), kept, "{typed}");
+    }
+}
+
+#[test]
+fn a_plan_of_ones_own_keeps_what_was_measured_beside_it() {
+    let bench = Bench::full();
+    bench.measure("0.00", "m");
+    let choices = bench.view()["choices"].clone();
+    let resistor = choices["resistors"][2]["resistor"].clone();
+    let point = json!({
+        "test_voltage_v": "500", "repeats": 2, "supply": "nominal", "position": "turned_left",
+        "item": { "what": "indication", "resistor": resistor },
+    });
+    let view = bench.program.ask("set_plan", json!({ "bench": bench.id, "plan": [point] }));
+    let titles: Vec<String> = view["steps"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|one| format!("{} {} {}", one["title"].as_str().unwrap(), one["done"], one["of"]).replace('\u{a0}', " "))
+        .collect();
+    assert_eq!(titles, ["1.0 MΩ of Box 1 0 2", "Leads together 1 0"]);
+    assert_eq!(view["steps"][0]["detail"], "Turned left by 90°");
+}
+
+#[test]
+fn a_killed_program_finds_the_run_where_it_was() {
+    let folder = tempfile::tempdir().unwrap();
+    let open = || Api::open(folder.path(), Host::system()).unwrap();
+    let call = |api: &Api, operation: &str, input: Value| api.call(operation, input).unwrap();
+    let api = open();
+    call(&api, "start_job", json!({ "name": "Mill Lane", "place": "", "person": "A. Recorder" }));
+    let range = json!({ "from": "0.05 MΩ", "to": "999 MΩ", "resolution": "0.01 MΩ", "percent": "3", "digits": "2" });
+    let card = json!({ "voltages": [{ "volts": "500", "over_range": "999 MΩ", "ranges": [range] }] });
+    let tester =
+        call(&api, "save_tester", json!({ "identity": { "name": "T", "serial": "1" }, "card": card }))["id"].clone();
+    let view = call(&api, "save_reference", json!({ "form": resistances(&BOX) }));
+    let references = json!([view["references"][0]["id"]]);
+    let edition = "iec-61557-2-2019";
+    let plan = call(&api, "plan_bench", json!({ "tester": tester, "references": references, "edition": edition }));
+    let points: Vec<Value> = plan["points"].as_array().unwrap().iter().map(|one| one["point"].clone()).collect();
+    let start =
+        json!({ "tester": tester, "references": references, "edition": edition, "rule": "guard_u", "plan": points });
+    let bench = call(&api, "start_bench", start)["id"].clone();
+    let step = call(&api, "bench", json!({ "bench": bench }))["current"].clone();
+    let after = call(&api, "measure", json!({ "bench": bench, "step": step, "key": "m", "text": "0.00" }));
+    let draft = json!({ "bench": bench, "step": after["current"], "text": "12.", "comparator": "exact" });
+    call(&api, "bench_draft", draft);
+    drop(api);
+
+    let again = call(&open(), "bench", json!({ "bench": bench }));
+    assert_eq!(again["current"], after["current"]);
+    assert_eq!(again["pad"]["draft"]["text"], "12.");
+    assert_eq!(again["steps"][0]["done"], 1);
+    assert_eq!(again["lines"][1], "Guard band w = U: an error conforms up to U below what is permitted");
+}
