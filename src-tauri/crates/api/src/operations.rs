@@ -198,6 +198,14 @@ operations! {
     set_bench_look: SetLook => BenchView, bench;
     /// Another plan; what was measured stays.
     set_plan: SetPlan => BenchView, bench;
+    /// What a run comes to, step by step.
+    bench_result: BenchResultAsk => BenchResultView, bench;
+    /// Records what a run comes to as a verification of its tester.
+    close_bench: CloseBench => TesterView, bench;
+    /// Drift of a tester over its runs.
+    drift: OfTester => DriftView, bench;
+    /// Testers side by side.
+    compare: CompareAsk => CompareView, bench;
 
     /// Things to look at, worst first, and the boards at a glance.
     look: OfJob => LookView, look;

@@ -52,6 +52,20 @@ volts: number,
  */
 others: Array<VoltsChoice>, };
 
+export type BandAt = { 
+/**
+ * x.
+ */
+x: number, 
+/**
+ * Lower edge.
+ */
+low: number, 
+/**
+ * Upper edge.
+ */
+high: number, };
+
 export type BePerson = { 
 /**
  * The job.
@@ -177,6 +191,50 @@ said: Sentence,
  * Both in one announcement.
  */
 announce: string, };
+
+export type BenchResultAsk = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * Left out of the plots. The judgement knows nothing of it.
+ */
+left_out: Array<MeasuredId>, 
+/**
+ * How many times the vertical axis of the error plots is magnified; 1: all of it.
+ */
+magnified?: number | null, };
+
+export type BenchResultView = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * Its name and serial number.
+ */
+title: string, 
+/**
+ * Edition, rule, who and since when.
+ */
+lines: Array<string>, 
+/**
+ * Lapsed references, figures that cannot be reckoned with, what the look found.
+ */
+remarks: Array<Sentence>, 
+/**
+ * Per test voltage and series.
+ */
+voltages: Array<VoltageResultView>, 
+/**
+ * What closing offers.
+ */
+close: CloseView, };
 
 export type BenchStep = { 
 /**
@@ -409,6 +467,36 @@ pairs: Array<string>,
  * One row a circuit.
  */
 rows: Array<BoardRow>, };
+
+export type BudgetRow = { 
+/**
+ * The input.
+ */
+input: string, 
+/**
+ * Its estimate.
+ */
+estimate: string, 
+/**
+ * How it scatters.
+ */
+shape: string, 
+/**
+ * Its standard uncertainty.
+ */
+standard: string, 
+/**
+ * Its sensitivity.
+ */
+sensitivity: string, 
+/**
+ * What it adds.
+ */
+contribution: string, 
+/**
+ * Degrees of freedom; ∞ without end.
+ */
+dof: string, };
 
 export type CardForm = { 
 /**
@@ -726,7 +814,101 @@ choices: CircuitChoices,
  */
 next: CircuitForm, };
 
+export type CloseBench = { 
+/**
+ * The run.
+ */
+bench: BenchId, 
+/**
+ * Its last day; empty: none is set.
+ */
+valid_until: string, 
+/**
+ * Number of the report.
+ */
+certificate: string, 
+/**
+ * Why, where it was closed before.
+ */
+reason: string, };
+
+export type CloseView = { 
+/**
+ * The verification it became; absent: none yet.
+ */
+closed: Sentence | null, 
+/**
+ * The last day by the tester's interval, to be taken by a tap; nothing is filled in.
+ */
+suggested: string, 
+/**
+ * That in words.
+ */
+suggestion: string, 
+/**
+ * What was not tested, as it will stand.
+ */
+not_tested: Array<string>, };
+
 export type Comparator = "exact" | "more_than" | "less_than";
+
+export type CompareAsk = { 
+/**
+ * The runs, in the order of their letters.
+ */
+benches: Array<BenchId>, };
+
+export type CompareView = { 
+/**
+ * Every run there is to choose from.
+ */
+runs: Array<Choice>, 
+/**
+ * The chosen ones, each with its letter.
+ */
+chosen: Array<Choice>, 
+/**
+ * Per test voltage that any of them has.
+ */
+voltages: Array<ComparedVoltage>, };
+
+export type ComparedCell = { 
+/**
+ * Error with U, and the decision.
+ */
+words: string, 
+/**
+ * How much attention it asks for; absent: not tested there.
+ */
+level: Level | null, };
+
+export type ComparedRow = { 
+/**
+ * The resistance as marked.
+ */
+known: string, 
+/**
+ * Of each, in the order of the letters; empty: not tested there.
+ */
+cells: Array<ComparedCell>, };
+
+export type ComparedVoltage = { 
+/**
+ * `500 V`.
+ */
+title: string, 
+/**
+ * All on the same axes.
+ */
+plot: PlotView, 
+/**
+ * One row a known resistance.
+ */
+rows: Array<ComparedRow>, 
+/**
+ * The two answers of each, in the order of the letters.
+ */
+answers: Array<Sentence>, };
 
 export type Complaint = { 
 /**
@@ -871,6 +1053,56 @@ refused: string | null,
  * The ruler's marks: one for each unit key.
  */
 ruler: Array<RulerMark>, };
+
+export type DriftPlotView = { 
+/**
+ * `500 V, 1.0 MΩ`.
+ */
+title: string, 
+/**
+ * The picture.
+ */
+plot: PlotView, 
+/**
+ * The same as a table.
+ */
+rows: Array<DriftRow>, 
+/**
+ * What the line says, or why there is none.
+ */
+said: string, };
+
+export type DriftRow = { 
+/**
+ * When.
+ */
+when: string, 
+/**
+ * Error, %.
+ */
+error: string, 
+/**
+ * U, %.
+ */
+expanded: string, 
+/**
+ * That the tester was adjusted afterwards; empty: it was not.
+ */
+adjusted: string, };
+
+export type DriftView = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * Its name and serial number.
+ */
+title: string, 
+/**
+ * Per test voltage and known resistance.
+ */
+plots: Array<DriftPlotView>, };
 
 export type EditionId = string;
 
@@ -1229,6 +1461,44 @@ line: number,
  * What is wrong and what to do.
  */
 words: string, };
+
+export type LoadRow = { 
+/**
+ * What it was measured for.
+ */
+title: string, 
+/**
+ * Conditions; empty: reference conditions.
+ */
+detail: string, 
+/**
+ * The load, the meter included.
+ */
+load: string, 
+/**
+ * Voltage with U.
+ */
+voltage: string, 
+/**
+ * Current with U.
+ */
+current: string, 
+/**
+ * The decision, or why there is none; absent: nothing is asked of it.
+ */
+decision: Sentence | null, 
+/**
+ * Remarks.
+ */
+remarks: Array<string>, 
+/**
+ * The budget, line by line.
+ */
+budget: Array<BudgetRow>, 
+/**
+ * What the budget adds up to.
+ */
+sum: Array<Line>, };
 
 export type LoadSet = { 
 /**
@@ -1703,6 +1973,188 @@ load?: Resistor, } | { "what": "further_load",
  * The resistor.
  */
 load: Resistor, } | { "what": "short_circuit" } | { "what": "leads_open" } | { "what": "leads_shorted" } | { "what": "ripple" } | { "what": "polarity" };
+
+export type PlotAxis = { 
+/**
+ * What it is, with its unit.
+ */
+words: string, 
+/**
+ * Its lower end.
+ */
+from: number, 
+/**
+ * Its upper end.
+ */
+to: number, 
+/**
+ * Its ticks.
+ */
+ticks: Array<PlotTick>, };
+
+export type PlotBand = { 
+/**
+ * The series it belongs to.
+ */
+series: number, 
+/**
+ * Samples in the order of x.
+ */
+samples: Array<BandAt>, };
+
+export type PlotCorner = { 
+/**
+ * x.
+ */
+x: number, 
+/**
+ * y.
+ */
+y: number, };
+
+export type PlotLine = { 
+/**
+ * What it is; empty: it needs no label.
+ */
+words: string, 
+/**
+ * Its corners.
+ */
+corners: Array<PlotCorner>, };
+
+export type PlotPoint = { 
+/**
+ * The facts it rests on.
+ */
+measured: Array<MeasuredId>, 
+/**
+ * x.
+ */
+x: number, 
+/**
+ * y.
+ */
+y: number, 
+/**
+ * Half the uncertainty bar.
+ */
+half: number, 
+/**
+ * Over-range or under-range: an arrow with this word; absent: an exact figure.
+ */
+beyond: string | null, 
+/**
+ * How much attention it asks for.
+ */
+level: Level, 
+/**
+ * It in a sentence.
+ */
+words: string, };
+
+export type PlotSeries = { 
+/**
+ * `A`, `B` …: beside the shape, so that no colour is needed.
+ */
+letter: string, 
+/**
+ * Whose it is.
+ */
+words: string, 
+/**
+ * Points in the order of x.
+ */
+points: Array<PlotPoint>, };
+
+export type PlotTick = { 
+/**
+ * Where.
+ */
+at: number, 
+/**
+ * Its label.
+ */
+words: string, };
+
+export type PlotView = { 
+/**
+ * What it shows, in a sentence.
+ */
+title: string, 
+/**
+ * The horizontal axis.
+ */
+x: PlotAxis, 
+/**
+ * The vertical axis.
+ */
+y: PlotAxis, 
+/**
+ * What is permitted: areas between two lines.
+ */
+bands: Array<PlotBand>, 
+/**
+ * Bounds of the standard and fitted lines.
+ */
+lines: Array<PlotLine>, 
+/**
+ * What was measured, one series a tester.
+ */
+series: Array<PlotSeries>, };
+
+export type PointRow = { 
+/**
+ * The facts.
+ */
+measured: Array<MeasuredId>, 
+/**
+ * Known resistance at the terminals.
+ */
+known: string, 
+/**
+ * Conditions; empty: reference conditions.
+ */
+detail: string, 
+/**
+ * Each indication.
+ */
+shown: Array<string>, 
+/**
+ * Error in ohms and in per cent.
+ */
+error: string, 
+/**
+ * The same in per cent of the known resistance.
+ */
+error_percent: string, 
+/**
+ * U.
+ */
+expanded: string, 
+/**
+ * Permitted error.
+ */
+permitted: string, 
+/**
+ * The decision, or why there is none.
+ */
+decision: Sentence, 
+/**
+ * Remarks.
+ */
+remarks: Array<string>, 
+/**
+ * The budget, line by line.
+ */
+budget: Array<BudgetRow>, 
+/**
+ * What the budget adds up to.
+ */
+sum: Array<Line>, 
+/**
+ * Whether it is in the plot; absent: it never is.
+ */
+in_view: boolean | null, };
 
 export type PreviewRow = { 
 /**
@@ -3318,6 +3770,60 @@ operating_percent: string,
  */
 ranges: Array<RangeForm>, };
 
+export type VoltageResultView = { 
+/**
+ * Test voltage.
+ */
+volts: Volts, 
+/**
+ * Series.
+ */
+series: Series, 
+/**
+ * `500 V`, with the series where the tester was adjusted.
+ */
+title: string, 
+/**
+ * In which intervals indications hold.
+ */
+holds: Sentence, 
+/**
+ * Why each interval ends where it does, or why there is none.
+ */
+intervals: Array<string>, 
+/**
+ * Whether it conforms to the tester standard.
+ */
+conforms: Sentence, 
+/**
+ * Each requirement with its reason and source.
+ */
+requirements: Array<Sentence>, 
+/**
+ * Indications at known resistances.
+ */
+points: Array<PointRow>, 
+/**
+ * Voltages and currents.
+ */
+loads: Array<LoadRow>, 
+/**
+ * Leads and polarity.
+ */
+leads: Array<Sentence>, 
+/**
+ * Operating uncertainty, part by part.
+ */
+operating: Array<string>, 
+/**
+ * Error against known resistance; absent: nothing to plot.
+ */
+error_plot: PlotView | null, 
+/**
+ * Voltage against load; absent: nothing to plot.
+ */
+load_plot: PlotView | null, };
+
 export type Volts = string;
 
 export type VoltsChoice = { 
@@ -3546,6 +4052,14 @@ export interface Operations {
   set_bench_look: { input: SetLook; output: BenchView };
   /** Another plan; what was measured stays. */
   set_plan: { input: SetPlan; output: BenchView };
+  /** What a run comes to, step by step. */
+  bench_result: { input: BenchResultAsk; output: BenchResultView };
+  /** Records what a run comes to as a verification of its tester. */
+  close_bench: { input: CloseBench; output: TesterView };
+  /** Drift of a tester over its runs. */
+  drift: { input: OfTester; output: DriftView };
+  /** Testers side by side. */
+  compare: { input: CompareAsk; output: CompareView };
   /** Things to look at, worst first, and the boards at a glance. */
   look: { input: OfJob; output: LookView };
   /** Where a slot's readings come from. */

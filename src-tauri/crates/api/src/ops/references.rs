@@ -101,7 +101,7 @@ pub(crate) fn line(words: &Words, reference: &Reference, today: NaiveDate) -> Re
 /// Name, kind and serial number.
 pub(crate) fn title(words: &Words, reference: &Reference) -> String {
     words.text_with(
-        "said-reference-title",
+        "answer-reference-title",
         &[
             ("name", reference.name.as_str().into()),
             ("kind", words.reference_kind(&reference.what).into()),
@@ -112,10 +112,10 @@ pub(crate) fn title(words: &Words, reference: &Reference) -> String {
 
 fn in_date(words: &Words, reference: &Reference, today: NaiveDate) -> Sentence {
     match reference.valid_until {
-        None => Sentence { level: Level::Look, words: words.text("said-reference-no-last-day") },
+        None => Sentence { level: Level::Look, words: words.text("answer-reference-no-last-day") },
         Some(until) => {
             let lapsed = until < today;
-            let key = if lapsed { "said-reference-lapsed" } else { "said-reference-in-date" };
+            let key = if lapsed { "answer-reference-lapsed" } else { "answer-reference-in-date" };
             Sentence {
                 level: if lapsed { Level::Look } else { Level::Done },
                 words: words.text_with(key, &[("until", words.date(until).into())]),

@@ -29,6 +29,7 @@ macro_rules! choice {
 }
 
 mod bench;
+mod bench_result;
 mod check;
 mod circuit;
 mod common;
@@ -36,6 +37,7 @@ mod form;
 mod job;
 mod look;
 mod papers;
+mod plot;
 mod recall;
 mod reference;
 mod run;
@@ -44,6 +46,7 @@ mod tester;
 mod verification;
 
 pub use bench::*;
+pub use bench_result::*;
 pub use check::*;
 pub use circuit::*;
 pub use common::*;
@@ -51,6 +54,7 @@ pub use form::*;
 pub use job::*;
 pub use look::*;
 pub use papers::*;
+pub use plot::*;
 pub use recall::*;
 pub use reference::*;
 pub use run::*;

@@ -300,3 +300,198 @@ fn a_killed_program_finds_the_run_where_it_was() {
     assert_eq!(again["steps"][0]["done"], 1);
     assert_eq!(again["lines"][1], "Guard band w = U: an error conforms up to U below what is permitted");
 }
+
+/// A run of the kind at 500 V: right at 10 MΩ and above, 12 % low at 1 MΩ, its voltage falling at the rated load.
+fn wrong_at_the_low_end(bench: &Bench) {
+    for (title, shown) in [
+        ("Leads together", ["0.00"].as_slice()),
+        ("0.5 MΩ of Box 1", &["0.42", "0.43", "0.42"]),
+        ("1.0 MΩ of Box 1", &["0.88", "0.88", "0.88"]),
+        ("10 MΩ of Box 1", &["10.00"]),
+        ("100 MΩ of Box 1", &["101"]),
+        ("900 MΩ of Box 1", &["900"]),
+    ] {
+        bench.plan_has(title);
+        for text in shown {
+            bench.go("500 V", title, "");
+            bench.measure(text, "m");
+        }
+    }
+    bench.go("500 V", "Open-circuit voltage", "");
+    bench.measure("560", "v");
+    bench.go("500 V", "Rated load, 0.5 MΩ of Box 1, voltage", "");
+    bench.measure("310", "v");
+}
+
+impl Bench {
+    /// Adds 500 V and that resistor to the plan where it is not in it.
+    fn plan_has(&self, title: &str) {
+        let view = self.view();
+        let plain = |text: &Value| text.as_str().unwrap().replace('\u{a0}', " ");
+        let planned = view["steps"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .any(|one| plain(&one["group"]) == "500 V" && plain(&one["title"]) == title && one["detail"] == "");
+        if planned {
+            return;
+        }
+        let resistors = view["choices"]["resistors"].as_array().unwrap().clone();
+        let resistor = resistors.iter().find(|one| plain(&one["words"]) == title).unwrap()["resistor"].clone();
+        let mut plan = view["plan"].as_array().unwrap().clone();
+        plan.push(json!({
+            "test_voltage_v": "500", "repeats": 1, "supply": "nominal", "position": "reference",
+            "item": { "what": "indication", "resistor": resistor },
+        }));
+        self.program.ask("set_plan", json!({ "bench": self.id, "plan": plan }));
+    }
+
+    fn result(&self, more: Value) -> Value {
+        let mut asked = json!({ "bench": self.id });
+        for (name, value) in more.as_object().unwrap() {
+            asked[name] = value.clone();
+        }
+        self.program.ask("bench_result", asked)
+    }
+
+    fn close(&self, reason: &str) -> Value {
+        let asked = json!({ "bench": self.id, "valid_until": "24 Nov 2027", "reason": reason });
+        self.program.ask("close_bench", asked)
+    }
+}
+
+fn plain(text: &Value) -> String {
+    text.as_str().unwrap().replace('\u{a0}', " ")
+}
+
+#[test]
+fn the_result_says_both_answers_with_their_reasons_and_every_line_of_a_budget() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    let result = bench.result(json!({}));
+    let voltage = result["voltages"].as_array().unwrap().iter().find(|one| one["volts"] == "500").unwrap().clone();
+    assert_eq!(plain(&voltage["holds"]["words"]), "500 V: indications hold from 10 MΩ to 900 MΩ");
+    assert_eq!(plain(&voltage["conforms"]["words"]), "Does not conform to IEC 61557-2:2019: rated current");
+    let point = voltage["points"].as_array().unwrap().iter().find(|one| plain(&one["known"]) == "1.0 MΩ").unwrap();
+    assert_eq!(point["shown"], json!(["0.88\u{a0}MΩ", "0.88\u{a0}MΩ", "0.88\u{a0}MΩ"]));
+    // 0.88 − 1.00 = −0.12 MΩ; ±(3 % of 0.88 + 2 · 0.01) MΩ = 0.0464 MΩ (calc).
+    assert_eq!(plain(&point["error"]), "−0.12 MΩ");
+    assert_eq!(plain(&point["error_percent"]), "−12 %");
+    assert_eq!(plain(&point["permitted"]), "46.4 kΩ");
+    assert_eq!(point["decision"], json!({ "level": "look", "words": "does not conform" }));
+    let inputs: Vec<String> = point["budget"].as_array().unwrap().iter().map(|one| plain(&one["input"])).collect();
+    assert!(inputs.iter().any(|one| one.contains("certificate")), "{inputs:?}");
+    assert!(inputs.iter().any(|one| one.contains("half a step")), "{inputs:?}");
+    assert_eq!(point["sum"].as_array().unwrap().len(), 4);
+    // 310 V through 500 kΩ is 0.62 mA, at least 1 mA is asked (IEC 61557-2:2019, 6.4: resistor seen, 1 mA seen).
+    let requirements: Vec<String> =
+        voltage["requirements"].as_array().unwrap().iter().map(|one| plain(&one["words"])).collect();
+    assert!(requirements.iter().any(|one| one.starts_with("rated current: 0.62")), "{requirements:?}");
+}
+
+#[test]
+fn a_point_left_out_of_the_view_stays_in_the_judgement() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    let at_500 =
+        |view: &Value| view["voltages"].as_array().unwrap().iter().find(|one| one["volts"] == "500").unwrap().clone();
+    let all = at_500(&bench.result(json!({})));
+    let low = all["points"].as_array().unwrap().iter().find(|one| plain(&one["known"]) == "0.5 MΩ").unwrap();
+    let less = at_500(&bench.result(json!({ "left_out": low["measured"], "magnified": 4 })));
+    let points = |view: &Value| view["error_plot"]["series"][0]["points"].as_array().unwrap().len();
+    assert_eq!(points(&less) + 1, points(&all));
+    assert_eq!(less["holds"], all["holds"]);
+    assert_eq!(less["points"].as_array().unwrap().len(), all["points"].as_array().unwrap().len());
+    assert!(less["error_plot"]["y"]["to"].as_f64().unwrap() < all["error_plot"]["y"]["to"].as_f64().unwrap() / 3.9);
+    assert!(all["load_plot"]["lines"].as_array().unwrap().len() == 2);
+}
+
+#[test]
+fn a_closed_run_speaks_for_its_tester_and_is_closed_again_only_with_a_reason() {
+    let bench = Bench::full();
+    assert_eq!(bench.program.refused("close_bench", json!({ "bench": bench.id })).code, "nothing_measured");
+    wrong_at_the_low_end(&bench);
+    let result = bench.result(json!({}));
+    assert_eq!(result["close"]["closed"], Value::Null);
+    assert_eq!(result["close"]["suggested"], "25 Nov 2027");
+    let tester = bench.close("");
+    let state: Vec<String> = tester["state"].as_array().unwrap().iter().map(|one| plain(&one["words"])).collect();
+    assert!(state.contains(&"500 V: Tester A · barred".to_owned()), "{state:?}");
+    let again = json!({ "bench": bench.id, "valid_until": "24 Nov 2027" });
+    assert_eq!(bench.program.refused("close_bench", again).complaints[0].field, "reason");
+    let tester = bench.close("one point was mistyped");
+    let live = tester["verifications"].as_array().unwrap().iter().filter(|one| one["withdrawn"].is_null()).count();
+    assert_eq!(live, 1);
+    assert!(bench.view()["closed"]["words"].as_str().unwrap().contains("Nov 2026"));
+    let early = json!({ "bench": bench.id, "valid_until": "24 Nov 2020", "reason": "x" });
+    assert_eq!(bench.program.refused("close_bench", early).complaints[0].field, "valid_until");
+}
+
+/// *full* and *usual* flag every reading at that voltage, *indications only* those below 10 MΩ.
+#[test]
+fn what_a_failed_requirement_bars_depends_on_the_policy() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    let tester = bench.close("")["id"].clone();
+    let program = &bench.program;
+    let job = program.ask("jobs", json!({}))["jobs"][0]["id"].clone();
+    let board = program.ask("job", json!({ "job": job }))["boards"][0]["id"].as_str().unwrap().to_owned();
+    program.circuits(&board, 1, crate::support::single_phase());
+    program.ask("choose_tester", json!({ "board": board, "tester": tester }));
+    program.ask("set_volts", json!({ "board": board, "volts": 500 }));
+    let save = |text: &str| {
+        let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
+        let typed = json!({ "typed": { "text": text, "comparator": "exact", "unit": "m" } });
+        program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed }));
+    };
+    save("450");
+    save("1.80");
+    let levels = |policy: &str| -> Vec<String> {
+        let sets = program.ask("limit_sets", json!({}));
+        let asked = json!({
+            "job": job, "limit_set": sets["sets"][0]["name"], "value_policy": "simple", "tester_policy": policy,
+            "reason": "to see",
+        });
+        program.ask("set_job_rules", asked);
+        let look = program.ask("look", json!({ "job": job }));
+        let mut readings: Vec<String> = look["items"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter(|one| {
+                one["sentences"].as_array().unwrap().iter().any(|it| it["words"].as_str().unwrap().contains("Tester A"))
+            })
+            .map(|one| plain(&one["shown"]))
+            .collect();
+        readings.sort();
+        readings
+    };
+    assert_eq!(levels("full"), ["1.80 MΩ", "450 MΩ"]);
+    assert_eq!(levels("usual"), ["1.80 MΩ", "450 MΩ"]);
+    assert_eq!(levels("indications_only"), ["1.80 MΩ"]);
+}
+
+#[test]
+fn drift_and_testers_side_by_side_stand_on_the_same_figures() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    bench.close("");
+    let drift = bench.program.ask("drift", json!({ "tester": bench.view()["tester"] }));
+    let low = drift["plots"].as_array().unwrap().iter().find(|one| plain(&one["title"]) == "500 V, 1.0 MΩ").unwrap();
+    assert_eq!(plain(&low["rows"][0]["error"]), "−12 %");
+    assert!(low["said"].as_str().unwrap().starts_with("No line"), "one verification makes no line");
+    let both = bench.program.ask("compare", json!({ "benches": [bench.id, bench.id] }));
+    assert_eq!(both["chosen"][1]["id"], "B");
+    let row = &both["voltages"][0]["rows"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|one| plain(&one["known"]) == "1.0 MΩ")
+        .unwrap()
+        .clone();
+    assert!(plain(&row["cells"][0]["words"]).starts_with("−12 % ± "), "{row}");
+    assert_eq!(row["cells"][0], row["cells"][1]);
+    assert_eq!(both["voltages"][0]["plot"]["series"].as_array().unwrap().len(), 2);
+    let many: Vec<Value> = vec![bench.id.clone(); 7];
+    assert_eq!(bench.program.refused("compare", json!({ "benches": many })).code, "too_many_runs");
+}

@@ -1,8 +1,14 @@
 //! The bench: runs of a tester, worked through step by step.
 
+mod close;
+mod compare;
+mod drift;
+mod figures;
 mod measure;
 mod pad;
 mod plan;
+mod plot;
+mod result;
 pub(crate) mod run;
 pub(crate) mod say;
 mod seat;
@@ -11,8 +17,12 @@ mod start;
 mod step;
 mod view;
 
+pub(crate) use close::close_bench;
+pub(crate) use compare::compare;
+pub(crate) use drift::drift;
 pub(crate) use measure::{bench_draft, measure, set_meter, skip_step, undo_measured, withdraw_measured};
 pub(crate) use plan::plan_bench;
+pub(crate) use result::bench_result;
 pub(crate) use set::{set_bench_look, set_plan, set_series, set_temperature};
 pub(crate) use start::{benches, start_bench};
 pub(crate) use view::bench;
