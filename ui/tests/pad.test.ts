@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NOTHING, press, pressOf, type Press, type Typed } from '../src/screens/run/pad';
+import { NOTHING, press, pressOf, type Press, type Typed } from '../src/parts/pad/pad';
 
 const KEYS: Press[] = [
   { key: 'digit', digit: '0' },

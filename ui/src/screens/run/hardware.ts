@@ -1,4 +1,4 @@
-import { pressOf } from './pad';
+import { pressOf } from '../../parts/pad/pad';
 import type { Run } from './run.svelte';
 
 /** The whole loop by a real keyboard. Tab, and Enter or space on a focused button, keep their own meaning. */

@@ -21,8 +21,8 @@ import {
 import { feel } from '../../host/feel';
 import { calm } from '../../parts/level';
 import { t } from '../../words';
-import { Drafts } from './drafts';
-import { NOTHING, press, type Press, type Typed } from './pad';
+import { Drafts } from '../../parts/pad/drafts';
+import { NOTHING, press, type Press, type Typed } from '../../parts/pad/pad';
 
 /** No test is quicker, and a double tap must not record the next pair. */
 const DEAD_MS = 800;

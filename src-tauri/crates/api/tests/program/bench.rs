@@ -298,7 +298,7 @@ fn a_killed_program_finds_the_run_where_it_was() {
     assert_eq!(again["current"], after["current"]);
     assert_eq!(again["pad"]["draft"]["text"], "12.");
     assert_eq!(again["steps"][0]["done"], 1);
-    assert_eq!(again["lines"][1], "Guard band w = U: an error conforms up to U below what is permitted");
+    assert_eq!(again["lines"][1], "Guard band w = U: up to U below what is permitted conforms");
 }
 
 /// A run of the kind at 500 V: right at 10 MΩ and above, 12 % low at 1 MΩ, its voltage falling at the rated load.

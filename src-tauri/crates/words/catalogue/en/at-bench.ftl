@@ -28,9 +28,9 @@ answer-bench-not-adjusted = As found; the tester is not adjusted in this run
 answer-bench-as-found = As found, before the adjustment
 answer-bench-as-left = As left, after the adjustment
 answer-bench-edition = Judged by { $edition }
-answer-bench-rule-simple = Simple acceptance: an error up to what is permitted conforms
-answer-bench-rule-guard-u = Guard band w = U: an error conforms up to U below what is permitted
-answer-bench-rule-guard-part-u = Guard band w = 0.83 U
+answer-bench-rule-simple = Simple acceptance: up to what is permitted conforms
+answer-bench-rule-guard-u = Guard band w = U: up to U below what is permitted conforms
+answer-bench-rule-guard-part-u = Guard band w = 0.83 U: up to 0.83 U below what is permitted conforms
 answer-bench-by = By { $by }, begun { $at }
 answer-bench-run = { $at }, { $by }
 answer-bench-closed = { $verification }
