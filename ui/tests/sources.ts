@@ -8,8 +8,9 @@ export function sources(...endings: string[]): [string, string][] {
     .map((path) => [path, readFileSync(join('src', path), 'utf8')]);
 }
 
-export const CATALOGUE = '../src-tauri/crates/words/catalogue/en/ui.ftl';
+/** The files of the catalogue that screens take their labels from. */
+export const CATALOGUE = ['ui', 'bench-ui'].map((name) => `../src-tauri/crates/words/catalogue/en/${name}.ftl`);
 
 export function catalogue(): string {
-  return readFileSync(CATALOGUE, 'utf8');
+  return CATALOGUE.map((file) => readFileSync(file, 'utf8')).join('\n');
 }

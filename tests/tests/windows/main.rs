@@ -1,6 +1,7 @@
 //! The whole product in real windows.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod bench;
 mod board;
 mod group;
 mod job_file;

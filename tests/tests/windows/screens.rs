@@ -15,7 +15,10 @@ const TOO_SMALL: &str = "
         .filter(([one, box]) => box.width > 0 && Math.min(box.width, box.height) < least(one))
         .map(([one, box]) => `${one.outerHTML.slice(0, 120)} ${box.width}×${box.height}`)";
 
-const CUT_OFF: &str = "return document.scrollingElement.scrollWidth > innerWidth";
+/// The page or its one scroller is wider than the window; a wide table scrolls in a box of its own.
+const CUT_OFF: &str = "
+    const main = document.querySelector('main');
+    return document.scrollingElement.scrollWidth > innerWidth || (main !== null && main.scrollWidth > main.clientWidth)";
 
 /// A way of looking at the screens.
 #[derive(Debug, Clone, Copy)]
@@ -77,6 +80,7 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
     let barred = testers["testers"].as_array().into_iter().flatten().find(|one| one["state"]["level"] == "stop");
     let barred = barred.and_then(|one| one["id"].as_str()).unwrap().to_owned();
     window.call("confirm_cautions", json!({ "job": job })).await?;
+    let bench = bench(window, &tester).await?;
     Ok(vec![
         ("jobs", "#/jobs".to_owned()),
         ("job", format!("#/job/{job}")),
@@ -87,10 +91,51 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
         ("testers", format!("#/testers/{job}")),
         ("tester", format!("#/tester/{tester}/{job}")),
         ("recall", format!("#/recall/{barred}/{job}")),
+        ("references", "#/references".to_owned()),
+        ("benches", format!("#/benches/{tester}/{job}")),
+        ("bench", format!("#/bench/{bench}/{job}")),
+        ("bench-result", format!("#/bench-result/{bench}/{job}")),
+        ("drift", format!("#/drift/{tester}/{job}")),
+        ("compare", "#/compare".to_owned()),
         ("cautions", format!("#/cautions/{job}")),
         ("schedule", format!("#/schedule/{job}")),
         ("handover", format!("#/handover/{job}")),
     ])
+}
+
+/// A run at the bench of a tester, worked through in part and closed.
+async fn bench(window: &Window, tester: &str) -> Result<String, Trouble> {
+    let value = |nominal: &str| json!({ "nominal": nominal, "within_percent": "0.1", "stated_as": "expanded", "rated_voltage": "1000" });
+    let values = ["0.25 MΩ", "0.5 MΩ", "1 MΩ", "10 MΩ", "100 MΩ"].map(value);
+    let box_of = json!({
+        "kind": "decade_box", "name": "Box 1", "serial": "B 1", "valid_until": "1 May 2099",
+        "values": values,
+    });
+    let probe = json!({
+        "kind": "high_voltage_probe", "name": "Probe", "serial": "P 1", "input_resistance": "1 GΩ",
+        "values": [{ "nominal": "1500 V", "within_percent": "0.2", "stated_as": "expanded" }],
+    });
+    window.call("save_reference", json!({ "form": box_of })).await?;
+    let saved = window.call("save_reference", json!({ "form": probe })).await?;
+    let references: Vec<Value> = saved["references"].as_array().unwrap().iter().map(|one| one["id"].clone()).collect();
+    let edition = "iec-61557-2-2019";
+    let asked = json!({ "tester": tester, "references": references, "edition": edition });
+    let plan = window.call("plan_bench", asked).await?;
+    let plan: Vec<Value> = plan["points"].as_array().unwrap().iter().map(|one| one["point"].clone()).collect();
+    let start =
+        json!({ "tester": tester, "references": references, "edition": edition, "rule": "simple", "plan": plan });
+    let mut view = window.call("start_bench", start).await?;
+    let bench = view["id"].as_str().unwrap().to_owned();
+    for (key, text) in [("m", "0.00"), ("over_range", ""), ("m", "0.25"), ("m", "0.25"), ("m", "0.25"), ("m", "0.61")] {
+        let measure = json!({ "bench": bench, "step": view["current"], "key": key, "text": text });
+        view = window.call("measure", measure).await?;
+    }
+    let volts =
+        view["steps"].as_array().unwrap().iter().find(|one| one["title"].as_str().unwrap().ends_with("voltage"));
+    let measure = json!({ "bench": bench, "step": volts.unwrap()["id"], "key": "v", "text": "262" });
+    window.call("measure", measure).await?;
+    window.call("close_bench", json!({ "bench": bench, "valid_until": "1 May 2099" })).await?;
+    Ok(bench)
 }
 
 #[tokio::test]

@@ -102,8 +102,10 @@ fn no_message_scolds_or_reassures() {
             let said: Vec<_> = text.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase).collect();
             let of_a_tester = ["tester", "verification", "outcome", "recall"].iter().any(|about| key.contains(about));
             // What a tester shows beyond the truth is its error, a word of the trade too.
-            let of_its_error =
-                of_a_tester || ["answer-plot", "answer-drift", "bench-result"].iter().any(|it| key.starts_with(it));
+            let of_its_error = of_a_tester
+                || ["answer-plot", "answer-drift", "column-error", "plot-magnified"]
+                    .iter()
+                    .any(|it| key.starts_with(it));
             let unwanted =
                 said.iter().find(|word| UNWANTED.contains(&word.as_str()) && !(of_its_error && *word == "error"));
             assert_eq!(unwanted, None, "{key}: {text}");

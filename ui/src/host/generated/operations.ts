@@ -154,6 +154,10 @@ digits: boolean,
  */
 over_range: OverRangeKey | null, 
 /**
+ * Notches of the ruler for them.
+ */
+ruler_notches: Array<Notch>, 
+/**
  * The typed digits.
  */
 draft: DraftView, 

@@ -45,7 +45,7 @@ export class Run {
   #board: BoardId;
   #saving = false;
   #waiting: Press[] = [];
-  #drafts = new Drafts(
+  #drafts = new Drafts<SlotId>(
     (slot, typed) => call('draft', { board: this.#board, slot, ...typed }),
     (answer) => this.#drafted(answer),
     (failure) => this.#failed(failure),

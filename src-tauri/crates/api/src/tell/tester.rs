@@ -3,11 +3,12 @@
 use crate::judged::Judged;
 use crate::views::{Sentence, TesterLine};
 use chrono::NaiveDate;
+use provenohm_assess::bench::decision_points;
 use provenohm_assess::circuit::{End, Pair, Stage};
 use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
 use provenohm_assess::judgement::{Level, TesterJudgement};
-use provenohm_assess::limits::Limit;
+use provenohm_assess::limits::{Limit, Loaded, shipped};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::{DecimalSign, NumberStyle, Ohms, Shown, Volts};
@@ -25,23 +26,33 @@ pub(crate) fn about<'a>(judged: &'a Judged, tester: Option<TesterId>, today: Opt
     }
 }
 
-/// What would be said of the tester for a reading taken now: over-range, as far as its card names one.
+/// What would be said of the tester for a reading taken now, and at which resistance, where that is not everywhere: over-range
+/// as far as its card names one, and at the limits of the default set for that test voltage. The least favourable counts.
 fn state_now(
     tester: TesterId,
     history: &TesterHistory,
     volts: Volts,
     policies: Policies,
     now: Moment,
-) -> Option<TesterJudgement> {
+) -> Option<(TesterJudgement, Option<Ohms>)> {
     let card = history.card.as_ref().and_then(|card| card.voltages.iter().find(|one| one.test_voltage_v == volts));
-    let shown = card.and_then(|card| card.over_range).or_else(|| Shown::parse("10 MΩ").ok())?;
-    let reading = imagined(tester, shown, volts, now);
-    let tester = Prepared::new(history);
-    let wanted = Wanted::default();
-    Some(
-        judge(&Asked { reading: &reading, wanted: &wanted, tester: Some(&tester), policies, known: Known::default() })
-            .tester,
-    )
+    let over = card.and_then(|card| card.over_range).or_else(|| Shown::parse("10 MΩ").ok())?;
+    let prepared = Prepared::new(history);
+    let judged = |shown: Shown| {
+        let reading = imagined(tester, shown, volts, now);
+        let wanted = Wanted::default();
+        let known = Known::default();
+        judge(&Asked { reading: &reading, wanted: &wanted, tester: Some(&prepared), policies, known }).tester
+    };
+    let everywhere = judged(over);
+    let default = shipped().ok().and_then(<[Loaded]>::first);
+    let limits = default.into_iter().flat_map(|loaded| decision_points(&loaded.set));
+    let at_limits = limits.filter(|one| one.test_voltage_v == volts).filter_map(|one| {
+        let limit = one.limit_ohm.print(NumberStyle::plain(DecimalSign::Point));
+        Some((judged(Shown::parse(&limit).ok()?), Some(one.limit_ohm)))
+    });
+    let worse = at_limits.filter(|(one, _)| one.state > everywhere.state).max_by_key(|(one, _)| one.state);
+    Some(worse.unwrap_or((everywhere, None)))
 }
 
 /// A reading nobody took, to ask what would be said of it.
@@ -94,15 +105,20 @@ pub(crate) fn header(
     let judged = histories.iter().flat_map(|history| {
         all.iter().filter_map(move |volts| Some((history, state_now(tester.id, history, *volts, policies, now)?)))
     });
-    let worst = judged.max_by_key(|(_, judgement)| judgement.state);
+    let worst = judged.max_by_key(|(_, (judgement, _))| judgement.state);
     match worst {
-        Some((history, judgement)) => Sentence {
-            level: judgement.state.level(),
-            words: words.tester_header(
-                &judgement,
-                &AboutTester { name: &tester.name, history: Some(history), today: Some(now.date_naive()) },
-            ),
-        },
+        Some((history, (judgement, at))) => {
+            let about = AboutTester { name: &tester.name, history: Some(history), today: Some(now.date_naive()) };
+            let header = words.tester_header(&judgement, &about);
+            let at = at.map(|ohms| words.ohms(ohms));
+            Sentence {
+                level: judgement.state.level(),
+                words: match at {
+                    None => header,
+                    Some(at) => words.text_with("answer-header-at", &[("header", header.into()), ("at", at.into())]),
+                },
+            }
+        }
         None => Sentence { level: Level::Look, words: tester.name.clone() },
     }
 }

@@ -1,6 +1,6 @@
 //! The bench: runs of a tester, what is to be measured, and the pad it is measured with.
 
-use super::{Choice, DraftView, OverRangeKey, ReferenceLine, Sentence, Sign};
+use super::{Choice, DraftView, Notch, OverRangeKey, ReferenceLine, Sentence, Sign};
 use provenohm_assess::bench::{DecisionRule, EditionId, LookedAt, PlannedPoint, Series, TesterLook};
 use provenohm_assess::ids::{BenchId, MeasuredId, ReferenceId, TesterId};
 use provenohm_assess::quantity::Comparator;
@@ -217,6 +217,8 @@ told! {
         pub digits: bool,
         /// The over-range key, for an indication.
         pub over_range: Option<OverRangeKey>,
+        /// Notches of the ruler for them.
+        pub ruler_notches: Vec<Notch>,
         /// The typed digits.
         pub draft: DraftView,
         /// Meters this figure can be read on, or that can stand across the resistor.

@@ -94,6 +94,7 @@ answer-group-any-voltage = no stated test voltage
 answer-group-loads = { $own }; on circuit { $circuit }: { $other }
 answer-group-surge = a surge protector stays connected on one of it and circuit { $circuit } only
 answer-over-range-not-set = > limit not set
+answer-header-at = { $header } at { $at }
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }
 answer-hint-replaces = A new reading replaces { $reading } as repeated

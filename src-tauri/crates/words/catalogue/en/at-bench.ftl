@@ -31,6 +31,9 @@ answer-bench-edition = Judged by { $edition }
 answer-bench-rule-simple = Simple acceptance: up to what is permitted conforms
 answer-bench-rule-guard-u = Guard band w = U: up to U below what is permitted conforms
 answer-bench-rule-guard-part-u = Guard band w = 0.83 U: up to 0.83 U below what is permitted conforms
+answer-bench-choice-simple = Simple acceptance
+answer-bench-choice-guard-u = Guard band w = U
+answer-bench-choice-guard-part-u = Guard band w = 0.83 U
 answer-bench-by = By { $by }, begun { $at }
 answer-bench-run = { $at }, { $by }
 answer-bench-closed = { $verification }

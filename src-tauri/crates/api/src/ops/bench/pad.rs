@@ -6,7 +6,7 @@ use super::seat::Seat;
 use super::step::{Figure, Step};
 use crate::failure::Failure;
 use crate::ops::references;
-use crate::ops::run::typed::draft_view;
+use crate::ops::run::typed::{draft_view, notches};
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::{PlannedWhat, Resistor};
@@ -105,6 +105,7 @@ pub(crate) fn pad(state: &State, run: &Run, seat: &Seat, step: &Step<'_>) -> Res
             label: shown.map_or_else(|| words.text("answer-over-range-not-set"), |shown| words.reading(&shown)),
             ready: shown.is_some(),
         }),
+        ruler_notches: notches(),
         draft: draft_view(words, &typed),
         meters: hand
             .iter()

@@ -124,9 +124,11 @@ const fn rule_key(rule: DecisionRule) -> &'static str {
 
 /// How an error can be decided.
 pub(crate) fn rules(words: &Words) -> Vec<Choice> {
-    [("simple", DecisionRule::Simple), ("guard_u", DecisionRule::GuardU), ("guard_part_u", DecisionRule::GuardPartU)]
-        .map(|(id, rule)| Choice { id: id.to_owned(), words: words.text(rule_key(rule)) })
-        .into()
+    vec![
+        choice(words, "simple", "answer-bench-choice-simple"),
+        choice(words, "guard_u", "answer-bench-choice-guard-u"),
+        choice(words, "guard_part_u", "answer-bench-choice-guard-part-u"),
+    ]
 }
 
 /// A choice with the catalogue's words.

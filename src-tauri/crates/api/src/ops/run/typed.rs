@@ -3,9 +3,9 @@
 use super::hand::Kept;
 use crate::failure::Failure;
 use crate::state::State;
-use crate::views::{Draft, DraftView, RulerMark, SlotId, UnitKey};
+use crate::views::{Draft, DraftView, Notch, RulerMark, SlotId, UnitKey};
 use provenohm_assess::ids::PersonId;
-use provenohm_assess::quantity::{Comparator, Refusal, Shown, Typed, Unit, ruler_place};
+use provenohm_assess::quantity::{Comparator, Ohms, RULER_NOTCHES, Refusal, Shown, Typed, Unit, ruler_place};
 use provenohm_words::Words;
 
 /// The unit of a key.
@@ -60,6 +60,15 @@ pub(crate) fn draft_view(words: &Words, typed: &Typed) -> DraftView {
             .map(|(unit, ohms)| RulerMark { unit, at: ruler_place(ohms) })
             .collect(),
     }
+}
+
+/// The notches of the ruler.
+pub(crate) fn notches() -> Vec<Notch> {
+    let notch = |(number, unit): (u32, Unit)| {
+        let ohms = Ohms(unit.ohms() * rust_decimal::Decimal::from(number));
+        Notch { at: ruler_place(ohms), label: format!("{number}\u{a0}{}", unit.symbol()) }
+    };
+    RULER_NOTCHES.into_iter().map(notch).collect()
 }
 
 /// What was typed with the unit key that ends it.

@@ -12,7 +12,7 @@ use crate::views::*;
 use provenohm_assess::circuit::Stage;
 use provenohm_assess::ids::{BoardId, PersonId};
 use provenohm_assess::judgement::Level;
-use provenohm_assess::quantity::{RULER_NOTCHES, Shown, Typed, Volts, ruler_place};
+use provenohm_assess::quantity::{Shown, Typed, Volts};
 use provenohm_assess::reading::{Conditions, NotTestedReason};
 use provenohm_words::Words;
 use std::borrow::Cow;
@@ -99,13 +99,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
         conditions: conditions(words, &judged, here, &seat),
         note: here.map(|(circuit, _)| notes(circuit)).filter(|note| !note.is_empty()),
         ended: here.is_none().then(|| end_card(words, &judged, board)),
-        ruler_notches: RULER_NOTCHES
-            .into_iter()
-            .map(|(number, unit)| {
-                let ohms = provenohm_assess::quantity::Ohms(unit.ohms() * rust_decimal::Decimal::from(number));
-                Notch { at: ruler_place(ohms), label: format!("{number}\u{a0}{}", unit.symbol()) }
-            })
-            .collect(),
+        ruler_notches: typed::notches(),
     })
 }
 
