@@ -28,6 +28,7 @@ export const job: JobView = {
   limit_set: set,
   value_policy: 'guarded',
   tester_policy: 'usual',
+    quick_check_days: null,
   rules_words: 'Guarded by the tester’s uncertainty; a verification is taken as usual',
   people: [
     { id: 'p1', name: 'A. Recorder', role: 'electrician' },

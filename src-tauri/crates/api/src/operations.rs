@@ -145,6 +145,8 @@ operations! {
     save_tester: SaveTester => TesterView, testers;
     /// Records a verification.
     record_verification: RecordVerification => TesterView, verifications;
+    /// The last day that the tester's interval gives a verification of a day; nothing is filled in by it.
+    suggest_last_day: SuggestLastDay => LastDay, interval;
     /// Withdraws a verification.
     withdraw_verification: WithdrawVerification => TesterView, verifications;
 

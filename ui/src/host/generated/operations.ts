@@ -1366,6 +1366,10 @@ value_policy: ValuePolicy,
  */
 tester_policy: TesterPolicy, 
 /**
+ * A quick check of the tester is asked for within so many days before a reading; absent: none is.
+ */
+quick_check_days: number | null, 
+/**
  * Set and policies in a sentence.
  */
 rules_words: string, 
@@ -1415,6 +1419,16 @@ export type JobsView = {
  * Newest first.
  */
 jobs: Array<JobLine>, };
+
+export type LastDay = { 
+/**
+ * As it would be typed.
+ */
+date: string, 
+/**
+ * Where it comes from.
+ */
+words: string, };
 
 export type LeadCheckAsk = { 
 /**
@@ -3476,6 +3490,16 @@ export type StatedAs = "expanded" | "tolerance";
 
 export type StepId = string;
 
+export type SuggestLastDay = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * The day it was made, as typed.
+ */
+date: string, };
+
 export type Supply = "nominal" | "lowest_battery";
 
 export type TableFormat = "tsv" | "csv";
@@ -4006,6 +4030,8 @@ export interface Operations {
   save_tester: { input: SaveTester; output: TesterView };
   /** Records a verification. */
   record_verification: { input: RecordVerification; output: TesterView };
+  /** The last day that the tester's interval gives a verification of a day; nothing is filled in by it. */
+  suggest_last_day: { input: SuggestLastDay; output: LastDay };
   /** Withdraws a verification. */
   withdraw_verification: { input: WithdrawVerification; output: TesterView };
   /** What the quick check of a tester asks to connect, and what each is judged by. */

@@ -1,9 +1,12 @@
 //! When a tester is due, and the interval its own history proposes.
 
-use crate::views::Sentence;
-use provenohm_assess::interval::{Change, Due, Staircase, Step, USUAL_MONTHS, WARN_DAYS, as_found, due};
+use crate::failure::Failure;
+use crate::read::Fields;
+use crate::state::State;
+use crate::views::{LastDay, Sentence, SuggestLastDay};
+use provenohm_assess::interval::{Change, Due, Staircase, Step, USUAL_MONTHS, WARN_DAYS, as_found, due, last_day};
 use provenohm_assess::judgement::Level;
-use provenohm_assess::moment::Moment;
+use provenohm_assess::moment::{Moment, When};
 use provenohm_assess::quantity::Percent;
 use provenohm_exchange::job_file::Tester;
 use provenohm_words::Words;
@@ -16,6 +19,20 @@ pub(crate) struct Interval {
     pub(crate) due: Option<Sentence>,
     /// What its own history proposes, with every figure.
     pub(crate) proposal: Vec<String>,
+}
+
+pub(crate) fn suggest_last_day(state: &mut State, asked: SuggestLastDay) -> Result<LastDay, Failure> {
+    let tester = state.record.view().tester(asked.tester)?;
+    let months = tester.card.first().and_then(|it| it.card.interval_months).unwrap_or(USUAL_MONTHS);
+    let mut fields = Fields::new(&state.words);
+    let date = fields.date("date", &asked.date);
+    let date = fields.settle(date)?;
+    // The calendar ends long after any tester does.
+    let day = last_day(When::Day { date, offset_minutes: 0 }, months).unwrap_or(date);
+    let until = state.words.date(day);
+    let args = [("months", months.into()), ("until", until.as_str().into())];
+    let words = state.words.text_with("answer-result-suggestion", &args);
+    Ok(LastDay { date: until, words })
 }
 
 pub(crate) fn interval_of(words: &Words, tester: &Tester, now: Moment) -> Interval {

@@ -16,6 +16,7 @@ use provenohm_logbook::entry::body::{
     BoardNames, BoardPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 use provenohm_logbook::entry::{Bytes, Fact, Role};
+use provenohm_words::Words;
 
 pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
     let ids: Vec<JobId> = state.record.view().jobs()?.iter().map(|job| job.job).collect();
@@ -204,14 +205,8 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         place: file.job.place.clone(),
         demo: file.job.invented,
         from_file: file.job.from_file,
-        rules_words: words.text_with(
-            "answer-rules",
-            &[
-                ("set", judged.set().title.as_str().into()),
-                ("value", words.value_policy(policies.value).into()),
-                ("tester", words.tester_policy(policies.tester).into()),
-            ],
-        ),
+        rules_words: rules_words(words, &judged),
+        quick_check_days: policies.quick_check_days,
         limit_set,
         value_policy: policies.value,
         tester_policy: policies.tester,
@@ -325,5 +320,22 @@ impl Tally {
         } else {
             Sign::Todo
         }
+    }
+}
+
+/// Set and policies in a sentence, and the quick check where one is asked for.
+fn rules_words(words: &Words, judged: &Judged) -> String {
+    let policies = judged.file.job.policies;
+    let rules = words.text_with(
+        "answer-rules",
+        &[
+            ("set", judged.set().title.as_str().into()),
+            ("value", words.value_policy(policies.value).into()),
+            ("tester", words.tester_policy(policies.tester).into()),
+        ],
+    );
+    match policies.quick_check_days {
+        None => rules,
+        Some(days) => format!("{rules} · {}", words.text_with("answer-policy-quick-check", &[("days", days.into())])),
     }
 }

@@ -31,6 +31,10 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
         facts.push(Fact { label: words.text("answer-origin"), text: words.text("answer-from-file") });
     }
     let policies = file.job.policies;
+    let quick_check = policies.quick_check_days.map(|days| Fact {
+        label: words.text("answer-policy-quick-check-label"),
+        text: words.text_with("answer-policy-quick-check", &[("days", days.into())]),
+    });
     let gone = file.boards.iter().filter(|board| board.taken_away);
     Ok(Schedule {
         language: words.locale().id().to_owned(),
@@ -48,10 +52,13 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
             version: judged.set().version.to_string(),
             sha256: file.job.limit_set.sha256.clone(),
         },
-        policies: vec![
+        policies: [
             Fact { label: words.text("answer-policy-value"), text: words.value_policy(policies.value) },
             Fact { label: words.text("answer-policy-tester"), text: words.tester_policy(policies.tester) },
-        ],
+        ]
+        .into_iter()
+        .chain(quick_check)
+        .collect(),
         rules_version: RULES_VERSION,
         findings: findings::findings(words, judged),
         testers: testers::testers(words, judged),

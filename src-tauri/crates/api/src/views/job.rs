@@ -48,6 +48,8 @@ told! {
         pub value_policy: ValuePolicy,
         /// What proves a tester.
         pub tester_policy: TesterPolicy,
+        /// A quick check of the tester is asked for within so many days before a reading; absent: none is.
+        pub quick_check_days: Option<u32>,
         /// Set and policies in a sentence.
         pub rules_words: String,
         /// People.

@@ -15,6 +15,14 @@ told! {
         pub conforms: Vec<super::Choice>,
     }
 
+    /// A last day, to be taken or not.
+    pub struct LastDay {
+        /// As it would be typed.
+        pub date: String,
+        /// Where it comes from.
+        pub words: String,
+    }
+
     /// One verification on record.
     pub struct VerificationView {
         /// Its id.
@@ -109,6 +117,14 @@ asked! {
         /// Why it is replaced.
         #[serde(default)]
         pub reason: String,
+    }
+
+    /// Asks for the last day that the tester's interval gives a verification.
+    pub struct SuggestLastDay {
+        /// The tester.
+        pub tester: TesterId,
+        /// The day it was made, as typed.
+        pub date: String,
     }
 
     /// A verification to withdraw.

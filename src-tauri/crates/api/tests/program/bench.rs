@@ -495,3 +495,16 @@ fn drift_and_testers_side_by_side_stand_on_the_same_figures() {
     let many: Vec<Value> = vec![bench.id.clone(); 7];
     assert_eq!(bench.program.refused("compare", json!({ "benches": many })).code, "too_many_runs");
 }
+
+#[test]
+fn a_last_day_is_suggested_from_the_day_it_was_made_and_the_interval_of_the_tester() {
+    let program = Program::start();
+    program.job();
+    let tester = program.tester("Tester A");
+    let suggested = |date: &str| program.ask("suggest_last_day", json!({ "tester": tester, "date": date }));
+    // 12 months are common (seen); the last day of February where the year has no 29th.
+    assert_eq!(suggested("3 Mar 2026")["date"], "3 Mar 2027");
+    assert_eq!(suggested("29 Feb 2028")["date"], "28 Feb 2029");
+    let refused = program.refused("suggest_last_day", json!({ "tester": tester, "date": "soon" }));
+    assert_eq!(refused.complaints[0].field, "date");
+}

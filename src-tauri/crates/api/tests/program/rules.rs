@@ -74,3 +74,30 @@ fn a_set_of_ones_own_is_taken_when_it_is_sound_and_refused_with_line_and_reason_
     let after = program.ask("limit_sets", json!({}));
     assert_eq!(after, sets, "a refused set changes nothing");
 }
+
+#[test]
+fn a_quick_check_that_the_job_asks_for_is_missed_until_it_is_there() {
+    let (program, job, board) = read_once();
+    let same = set(&program, "iec-60364-6-2016");
+    let mut asked = rules(&job, &same, "simple", "asked for by the client");
+    asked["quick_check_days"] = json!(7);
+    let view = program.ask("set_job_rules", asked);
+    assert_eq!(view["quick_check_days"], 7);
+    assert!(view["rules_words"].as_str().unwrap().ends_with("within 7 days before each reading"));
+    let missed = "no quick check of the tester within 7 days before";
+    let looked = || program.ask("look", json!({ "job": job })).to_string().contains(missed);
+    assert!(looked());
+    let tester = program.ask("run", json!({ "board": board }))["tester"]["id"].clone();
+    let form =
+        json!({ "volts": "500", "points": [{ "known": "1 MΩ", "uncertainty_percent": "1", "shown": "1.00 MΩ" }] });
+    program.ask("record_quick_check", json!({ "tester": tester, "form": form }));
+    let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
+    let typed = json!({ "typed": { "text": "250", "comparator": "exact", "unit": "m" } });
+    let saved = program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed }));
+    assert!(!saved["saved"].to_string().contains(missed), "checked before this one");
+    assert!(looked(), "the one before stays");
+    let mut none = rules(&job, &same, "simple", "no longer");
+    none["quick_check_days"] = json!(0);
+    program.ask("set_job_rules", none);
+    assert!(!looked());
+}

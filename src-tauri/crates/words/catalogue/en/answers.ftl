@@ -94,6 +94,11 @@ answer-group-any-voltage = no stated test voltage
 answer-group-loads = { $own }; on circuit { $circuit }: { $other }
 answer-group-surge = a surge protector stays connected on one of it and circuit { $circuit } only
 answer-over-range-not-set = > limit not set
+answer-policy-quick-check-label = Quick check
+answer-policy-quick-check = { $days ->
+    [one] a quick check of the tester within one day before each reading
+   *[other] a quick check of the tester within { $days } days before each reading
+}
 answer-header-at = { $header } at { $at }
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }
