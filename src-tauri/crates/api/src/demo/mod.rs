@@ -1,7 +1,10 @@
-//! The demo job: invented, and it says so everywhere. Three boards, sixty circuits, four testers, made by the same
+//! The demo: invented, and it says so everywhere. A job of three boards and sixty circuits, an earlier one, and a fleet of
+//! six testers, made by the same
 //! operations a person uses, on a clock of its own that ends shortly before now.
 
 mod boards;
+mod earlier;
+mod fleet;
 mod recorder;
 mod testers;
 mod work;
@@ -53,6 +56,10 @@ pub(crate) fn make(state: &mut State) -> Result<JobId, Failure> {
 
 fn build(state: &mut State, clock: &Clock) -> Result<JobId, Failure> {
     let words = |state: &State, key: &str| state.words.text(key);
+    let annex = earlier::open(state)?;
+    let testers = testers::make(state, clock)?;
+    earlier::record(state, clock, annex, testers.fails_later)?;
+    clock.wait(Duration::days(1));
     let start = StartJob {
         name: words(state, "demo-job"),
         place: words(state, "demo-place"),
@@ -72,8 +79,8 @@ fn build(state: &mut State, clock: &Clock) -> Result<JobId, Failure> {
     };
     rules::set_job_rules(state, rules)?;
     cautions::confirm_cautions(state, OfJob { job })?;
-    let testers = testers::make(state, clock)?;
     let boards = boards::make(state, job)?;
     work::record(state, clock, &testers, &boards)?;
+    fleet::verify(state, clock, testers.low_end, testers.falls_under_load)?;
     Ok(job)
 }

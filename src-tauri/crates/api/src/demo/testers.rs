@@ -1,4 +1,5 @@
-//! The demo's four testers: one proved, one without verification, one lapsed, one that fails after use.
+//! The demo's testers: one proved, one without verification, one lapsed, one that fails after use, and two that the bench
+//! finds wrong.
 
 use super::Clock;
 use crate::failure::Failure;
@@ -26,6 +27,8 @@ pub(super) struct Testers {
     pub(super) unverified: TesterId,
     pub(super) lapsed: TesterId,
     pub(super) fails_later: TesterId,
+    pub(super) low_end: TesterId,
+    pub(super) falls_under_load: TesterId,
 }
 
 /// Puts the testers and what was known of them at the start into the record.
@@ -38,6 +41,8 @@ pub(super) fn make(state: &mut State, clock: &Clock) -> Result<Testers, Failure>
         unverified: tester(state, "demo-tester-b", "1002")?,
         lapsed: tester(state, "demo-tester-c", "1003")?,
         fails_later: tester(state, "demo-tester-d", "1004")?,
+        low_end: tester(state, "demo-tester-e", "1005")?,
+        falls_under_load: tester(state, "demo-tester-f", "1006")?,
     };
     calibrated(state, testers.proved, "INV-1001", ago(200), on(165))?;
     calibrated(state, testers.lapsed, "INV-1003", ago(430), ago(65))?;

@@ -323,7 +323,7 @@ fn bare(number: Option<Decimal>) -> String {
 
 impl ReferenceValueForm {
     /// A row to fill in.
-    fn empty() -> Self {
+    pub(crate) fn empty() -> Self {
         Self {
             nominal: String::new(),
             stated: String::new(),

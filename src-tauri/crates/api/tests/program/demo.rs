@@ -10,13 +10,13 @@ fn demo() -> (Program, Value) {
 }
 
 #[test]
-fn three_boards_sixty_circuits_four_testers_and_it_says_so() {
+fn three_boards_sixty_circuits_six_testers_and_it_says_so() {
     let (program, job) = demo();
     assert_eq!(job["demo"], true);
     assert!(job["name"].as_str().unwrap().contains("Invented"));
     let jobs = program.ask("jobs", json!({}));
     assert!(jobs["jobs"][0]["summary"].as_str().unwrap().starts_with("3 boards, 60 circuits, "), "{jobs}");
-    assert_eq!(program.ask("testers", json!({}))["testers"].as_array().unwrap().len(), 4);
+    assert_eq!(program.ask("testers", json!({}))["testers"].as_array().unwrap().len(), 6);
 }
 
 #[test]
@@ -79,4 +79,27 @@ fn the_schedule_is_shown_page_by_page_and_made_as_files() {
         let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
         assert!(bytes.starts_with(head), "{format}");
     }
+}
+
+/// A fleet: sound, wrong at the low end, voltage falling under load, lapsed, failed after being used on two jobs.
+#[test]
+fn the_fleet_has_a_tester_for_every_way_to_be_wrong() {
+    let (program, _) = demo();
+    let testers = program.ask("testers", json!({}))["testers"].clone();
+    let tester = |name: &str| -> Value {
+        let found = testers.as_array().unwrap().iter().find(|one| one["name"] == name).unwrap();
+        program.ask("tester", json!({ "tester": found["id"] }))
+    };
+    let at_500 = |tester: &Value| tester["state"][1]["words"].as_str().unwrap().replace('\u{a0}', " ");
+    assert!(at_500(&tester("Tester A")).contains("proved to"));
+    assert!(at_500(&tester("Tester C")).contains("lapsed"));
+    assert_eq!(at_500(&tester("Tester E")), "500 V: Tester E · barred at 1.0 MΩ");
+    assert_eq!(at_500(&tester("Tester F")), "500 V: Tester F · barred");
+    let low = tester("Tester E")["verifications"].to_string().replace('\u{a0}', " ");
+    assert!(low.contains("indications hold 10 MΩ to 500 MΩ"), "{low}");
+    let recall = program.ask("recall", json!({ "tester": tester("Tester D")["id"] }));
+    assert_eq!(recall["jobs"].as_array().unwrap().len(), 2, "{recall}");
+    let references = program.ask("references", json!({}));
+    let named = |one: &Value| one["title"].as_str().unwrap().starts_with("Invented");
+    assert!(references["references"].as_array().unwrap().iter().all(named), "{references}");
 }

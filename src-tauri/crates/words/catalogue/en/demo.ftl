@@ -1,6 +1,7 @@
 ### The invented demo job.
 
 demo-job = Invented demonstration job
+demo-job-earlier = Invented earlier job
 demo-place = An invented place
 demo-recorder = Invented recorder
 demo-recorder-role = Recorder
@@ -8,12 +9,18 @@ demo-tester-a = Tester A
 demo-tester-b = Tester B
 demo-tester-c = Tester C
 demo-tester-d = Tester D
+demo-tester-e = Tester E
+demo-tester-f = Tester F
 demo-tester-model = Invented model
 demo-laboratory = an invented laboratory
 demo-bench = an invented bench
+demo-box = Invented box
+demo-probe = Invented probe
+demo-ammeter = Invented ammeter
 demo-note = Behind fixed panelling, not opened
 demo-board-main = DB-1 Main
 demo-board-east = DB-2 East wing
+demo-board-annex = DB-1 Annex
 demo-board-workshop = DB-3 Workshop
 
 ## What circuits feed

@@ -25,4 +25,5 @@ pub(crate) use plan::plan_bench;
 pub(crate) use result::bench_result;
 pub(crate) use set::{set_bench_look, set_plan, set_series, set_temperature};
 pub(crate) use start::{benches, start_bench};
+pub(crate) use step::{Figure, Key};
 pub(crate) use view::bench;
