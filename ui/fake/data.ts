@@ -173,6 +173,7 @@ const lines = [
 
 export const origin: OriginView = {
   place: 'DB-2 · 4 Sockets, east wall · L–PE',
+  visits: ['25 Nov 2025: 480 MΩ; now 620 MΩ, 1.3 times that'],
   current: [{ id: 'r2', shown: '0.98 MΩ', what: null, judgement: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'done', words: 'Tester A was proved at 500 V from 0.5 MΩ to 1 GΩ' }], lines }],
   earlier: [{ id: 'r0', shown: '0.31 MΩ', what: 'Replaced: repaired, tested again', judgement: [{ level: 'look', words: 'Below 1.0 MΩ' }], lines: lines.slice(0, 3) }],
   not_tested: null,

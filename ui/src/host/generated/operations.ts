@@ -1814,6 +1814,10 @@ limit: string,
  */
 source: string, 
 /**
+ * This visit beside each earlier one at the same place, the latest first.
+ */
+visits: Array<string>, 
+/**
  * The note on it.
  */
 note: string | null, };

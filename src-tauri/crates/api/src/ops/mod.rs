@@ -20,5 +20,6 @@ pub(crate) mod schedule;
 pub(crate) mod start;
 pub(crate) mod table;
 pub(crate) mod testers;
+pub(crate) mod trend;
 pub(crate) mod undo;
 pub(crate) mod verifications;

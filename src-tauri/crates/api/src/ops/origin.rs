@@ -4,6 +4,7 @@ use crate::failure::Failure;
 use crate::judged::{Judged, JudgedReading};
 use crate::ops::circuits::source_line;
 use crate::ops::run::reason;
+use crate::ops::trend::{self, Looked};
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
@@ -31,6 +32,8 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
     let covering = slot.covered_by.and_then(|index| judged.readings.get(index));
     let earlier: Vec<OriginReading> =
         judged.readings.iter().filter(here).filter(|one| !one.taken.stands()).map(tell_one).rev().collect();
+    let now = slot.readings.last().and_then(|index| judged.readings.get(*index)).or(covering);
+    let looked = now.map(|now| Looked { job, board: &board.name, circuit, pair: &pair, stage, now });
     let notes: Vec<&str> = circuit.circuit.notes.iter().map(|note| note.text.as_str()).collect();
     Ok(OriginView {
         place: tell::place(words, &judged, &board.name, &circuit.circuit, &pair),
@@ -45,6 +48,10 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
         not_tested: slot.not_tested.as_ref().map(|said| reason(words, said)),
         limit: slot.limit.as_ref().map(|limit| words.demand(limit)).unwrap_or_default(),
         source: slot.limit.as_ref().map(|limit| source_line(words, limit)).unwrap_or_default(),
+        visits: match looked {
+            None => Vec::new(),
+            Some(looked) => trend::of(state, &judged, &looked)?,
+        },
         note: (!notes.is_empty()).then(|| notes.join("\n")),
     })
 }

@@ -99,6 +99,8 @@ told! {
         pub limit: String,
         /// Where the limit stands and how sure it is.
         pub source: String,
+        /// This visit beside each earlier one at the same place, the latest first.
+        pub visits: Vec<String>,
         /// The note on it.
         pub note: Option<String>,
     }

@@ -99,6 +99,10 @@ answer-policy-quick-check = { $days ->
     [one] a quick check of the tester within one day before each reading
    *[other] a quick check of the tester within { $days } days before each reading
 }
+answer-trend = { $when }: { $earlier }; now { $now }, { $ratio } times that
+answer-trend-more = { $when }: { $earlier }; now { $now }, more than { $ratio } times that
+answer-trend-less = { $when }: { $earlier }; now { $now }, less than { $ratio } times that
+answer-trend-open = { $when }: { $earlier }; now { $now }, which says nothing of a change
 answer-header-at = { $header } at { $at }
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }

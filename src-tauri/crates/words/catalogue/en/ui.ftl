@@ -113,6 +113,7 @@ handover = Hand-over
 record = Record
 record-board = Record { $board }
 save = Save
+visits = Earlier visits
 reason = Reason
 stays = Stays as it is
 jump = Go there
