@@ -208,6 +208,8 @@ operations! {
     drift: OfTester => DriftView, bench;
     /// Testers side by side.
     compare: CompareAsk => CompareView, bench;
+    /// Writes the report of a bench run to a file.
+    make_tester_report: MakeTesterReport => Written, tester_report;
 
     /// Things to look at, worst first, and the boards at a glance.
     look: OfJob => LookView, look;

@@ -64,6 +64,12 @@ pub(crate) fn schedule(file: &Path, output: &Path) -> Outcome {
     tell::lines(written.iter().map(|path| path.display().to_string()))
 }
 
+pub(crate) fn tester_report(file: &Path, output: &Path) -> Outcome {
+    let text = read(file)?;
+    headless::tester_report(&text, output).map_err(|refused| format!("{}: {refused}", file.display()))?;
+    tell::lines([output.display().to_string()])
+}
+
 pub(crate) fn parallel(members: &[Shown], as_json: bool) -> Outcome {
     let told = headless::parallel(members).map_err(|refused| refused.to_string())?;
     if as_json { json(&told) } else { tell::lines(told.lines) }

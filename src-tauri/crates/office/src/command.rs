@@ -53,6 +53,14 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// The report of a verification: every input, step and source
+    TesterReport {
+        /// The verification file
+        file: PathBuf,
+        /// Where to: .pdf, .xlsx or .json
+        #[arg(short, long)]
+        output: PathBuf,
+    },
     /// The schedule of a job file
     Schedule {
         /// The job file

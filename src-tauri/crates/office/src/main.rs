@@ -23,6 +23,7 @@ fn main() -> ExitCode {
         Command::Bench { file, json } => ask::bench(&file, json),
         Command::Judge { file, at, json, strict } => ask::judge(&file, at, json, strict),
         Command::Schedule { file, output } => ask::schedule(&file, &output),
+        Command::TesterReport { file, output } => ask::tester_report(&file, &output),
         Command::Import { file, record } => record::import(&file, &record),
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
         Command::Parallel { members, json } => ask::parallel(&members, json),

@@ -1622,6 +1622,16 @@ job: JobId,
  */
 format: ScheduleFormat, };
 
+export type MakeTesterReport = { 
+/**
+ * The bench run.
+ */
+bench: BenchId, 
+/**
+ * Format.
+ */
+format: TesterReportFormat, };
+
 export type MarkNotTested = { 
 /**
  * The board.
@@ -3584,6 +3594,8 @@ export type TesterPolicy = "full" | "usual" | "indications_only";
 
 export type TesterPosition = "reference" | "turned_left" | "turned_right";
 
+export type TesterReportFormat = "pdf" | "xlsx" | "json";
+
 export type TesterView = { 
 /**
  * The tester.
@@ -4094,6 +4106,8 @@ export interface Operations {
   drift: { input: OfTester; output: DriftView };
   /** Testers side by side. */
   compare: { input: CompareAsk; output: CompareView };
+  /** Writes the report of a bench run to a file. */
+  make_tester_report: { input: MakeTesterReport; output: Written };
   /** Things to look at, worst first, and the boards at a glance. */
   look: { input: OfJob; output: LookView };
   /** Where a slot's readings come from. */

@@ -13,6 +13,7 @@ use provenohm_assess::limits::{LimitSet, MeasureName, SHIPPED_FILES};
 use provenohm_assess::policy::ValuePolicy;
 use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
 use provenohm_exchange::job_file::JobFile;
+use provenohm_papers::tester_report::TesterReport;
 use schemars::{JsonSchema, schema_for};
 use serde_json::{Value, json};
 use std::error::Error;
@@ -44,6 +45,8 @@ pub(crate) fn files() -> Result<Vec<(String, String)>, Fault> {
     pair::<OwnTold>(&mut files, "own-resistance", text(&own)?)?;
     let verification = text(&verification::file()?)?;
     pair::<BenchTold>(&mut files, "bench", text(&headless::bench(&verification)?)?)?;
+    let report = headless::tester_report_of(&verification)?;
+    pair::<TesterReport>(&mut files, "tester-report", String::from_utf8(report.json()?)?)?;
     pair::<VerificationFile>(&mut files, "verification", verification)?;
     let set = SHIPPED_FILES.first().ok_or("no set")?;
     pair::<LimitSet>(&mut files, "limit-set", String::from_utf8(set.to_vec())?)?;

@@ -47,6 +47,7 @@ pub(super) fn file() -> Result<VerificationFile, Fault> {
     }] });
     let value = json!({
         "format": "provenohm-verification", "version": 1, "invented": true, "card": card, "references": references,
+        "tester": { "name": "Tester B", "serial": "1002", "model": "Invented model" },
         "run": {
             "id": BENCH, "tester": TESTER, "references": [BOX, PROBE, METER], "edition": "iec-61557-2-2019",
             "rule": "guard_u", "adjusted": false, "by": "an invented bench", "started": "2026-03-02T09:00:00+01:00",

@@ -3,7 +3,7 @@
 use super::{Refused, words};
 use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, Measured, Series, VoltageResult, compute};
 use provenohm_assess::reference::Reference;
-use provenohm_assess::standard::shipped_editions;
+use provenohm_assess::standard::{Edition, shipped_editions};
 use provenohm_assess::tester::Card;
 use provenohm_words::{AboutBench, Words};
 use schemars::JsonSchema;
@@ -23,6 +23,9 @@ pub struct VerificationFile {
     /// True for invented data.
     #[serde(default)]
     pub invented: bool,
+    /// What people call the tester; absent: by its mark alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tester: Option<TesterNamed>,
     /// The run.
     pub run: BenchRun,
     /// The tester's card: what is permitted comes from it.
@@ -31,6 +34,18 @@ pub struct VerificationFile {
     pub references: Vec<Reference>,
     /// What was measured, in any order.
     pub measured: Vec<Measured>,
+}
+
+/// What people call a tester; empty: not known.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct TesterNamed {
+    /// Its name.
+    pub name: String,
+    /// Its serial number.
+    pub serial: String,
+    /// Its type as marked.
+    pub model: String,
 }
 
 /// A verification as computed.
@@ -54,18 +69,8 @@ pub struct BenchTold {
 /// # Errors
 /// [`Refused`] with place and reason for a file that cannot be read, and for an edition that is not known.
 pub fn bench(text: &str) -> Result<BenchTold, Refused> {
-    let file: VerificationFile = serde_json::from_str(text).map_err(|error| Refused(error.to_string()))?;
-    if file.format != "provenohm-verification" {
-        return Err(Refused(format!("`{}` is no verification file", file.format)));
-    }
-    if file.version != VERSION {
-        return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
-    }
-    let editions = shipped_editions().map_err(|complaint| Refused(complaint.to_string()))?;
-    let edition = editions.iter().find(|edition| edition.id == file.run.edition).ok_or_else(|| {
-        let known: Vec<&str> = editions.iter().map(|edition| edition.id.0.as_str()).collect();
-        Refused(format!("there is no edition `{}`; there are {}", file.run.edition.0, known.join(", ")))
-    })?;
+    let file = verification(text)?;
+    let edition = edition_of(&file)?;
     let result = compute(&BenchFacts {
         run: &file.run,
         measured: &file.measured,
@@ -76,6 +81,27 @@ pub fn bench(text: &str) -> Result<BenchTold, Refused> {
     let about = AboutBench { references: &file.references, edition: &edition.title };
     let lines = lines(&words(), &result, &about);
     Ok(BenchTold { format: "provenohm-bench".to_owned(), version: 1, invented: file.invented, result, lines })
+}
+
+/// Reads a verification file.
+pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
+    let file: VerificationFile = serde_json::from_str(text).map_err(|error| Refused(error.to_string()))?;
+    if file.format != "provenohm-verification" {
+        return Err(Refused(format!("`{}` is no verification file", file.format)));
+    }
+    if file.version != VERSION {
+        return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
+    }
+    Ok(file)
+}
+
+/// The edition a file is judged by.
+pub(super) fn edition_of(file: &VerificationFile) -> Result<&'static Edition, Refused> {
+    let editions = shipped_editions().map_err(|complaint| Refused(complaint.to_string()))?;
+    editions.iter().find(|edition| edition.id == file.run.edition).ok_or_else(|| {
+        let known: Vec<&str> = editions.iter().map(|edition| edition.id.0.as_str()).collect();
+        Refused(format!("there is no edition `{}`; there are {}", file.run.edition.0, known.join(", ")))
+    })
 }
 
 fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {

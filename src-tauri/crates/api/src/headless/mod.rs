@@ -1,5 +1,5 @@
 //! What can be done without a window: limits looked up, a reading explained, a job file judged or put on paper, a
-//! verification computed.
+//! verification computed and put on paper.
 //!
 //! Answers are plain data for other software (JSON Schemas in `schemas/`), each with the lines a person reads.
 
@@ -12,8 +12,9 @@ mod lines;
 mod recall;
 mod schedule;
 mod sets;
+mod tester_report;
 
-pub use bench::{BenchTold, VerificationFile, bench};
+pub use bench::{BenchTold, TesterNamed, VerificationFile, bench};
 pub use explain::{ExplainAsked, Explained, explain};
 pub use group::{OwnTold, ParallelTold, own, parallel};
 pub use judge::{BoardJudged, CircuitJudged, JobJudged, PairJudged, ReadingJudged, Sums, judge};
@@ -22,6 +23,7 @@ pub use lines::judgement_lines;
 pub use recall::recall_lines;
 pub use schedule::schedule;
 pub use sets::{SetTold, sets};
+pub use tester_report::{tester_report, tester_report_of};
 
 use crate::failure::Failure;
 use provenohm_assess::limits::{LimitSet, SetId, shipped};

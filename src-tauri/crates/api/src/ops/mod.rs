@@ -19,6 +19,7 @@ pub(crate) mod run;
 pub(crate) mod schedule;
 pub(crate) mod start;
 pub(crate) mod table;
+pub(crate) mod tester_report;
 pub(crate) mod testers;
 pub(crate) mod trend;
 pub(crate) mod undo;

@@ -3,9 +3,11 @@
 mod boards;
 mod findings;
 mod recall;
+mod tester;
 mod testers;
 
 pub(crate) use recall::recall_list;
+pub(crate) use tester::{Made, Named, drift_tables, tester_report};
 
 use crate::failure::Failure;
 use crate::judged::Judged;

@@ -1,7 +1,7 @@
 //! The schedule, job files and the cautions.
 
 use super::{Choice, Sentence};
-use provenohm_assess::ids::{BoardId, JobId};
+use provenohm_assess::ids::{BenchId, BoardId, JobId};
 
 told! {
     /// Whether the schedule is ready, as a list of what it will say.
@@ -98,6 +98,16 @@ choice! {
         /// Comma-separated values.
         Csv,
     }
+
+    /// Format of a tester report.
+    pub enum TesterReportFormat {
+        /// PDF/A-3.
+        Pdf,
+        /// Spreadsheet.
+        Xlsx,
+        /// JSON, with every input and the result unrounded.
+        Json,
+    }
 }
 
 asked! {
@@ -115,6 +125,14 @@ asked! {
         pub job: JobId,
         /// Format.
         pub format: ScheduleFormat,
+    }
+
+    /// A tester report to make.
+    pub struct MakeTesterReport {
+        /// The bench run.
+        pub bench: BenchId,
+        /// Format.
+        pub format: TesterReportFormat,
     }
 
     /// A job file's text.

@@ -1,4 +1,4 @@
-//! The schedule on pages: typeset once, then written as PDF/A-3a or drawn as pictures of its pages.
+//! Documents on pages: typeset once, then written as PDF/A-3a or drawn as pictures of its pages.
 
 mod fonts;
 mod text;
@@ -17,6 +17,7 @@ use crate::PaperError;
 use crate::fixed::Fixed;
 use crate::recall::{self, LINES_ON_PAPER, RecallList};
 use crate::report::{Digest, Part, shortened};
+use crate::tester_report::{self, TesterReport};
 use crate::view::View;
 
 use self::world::{PaperWorld, Template};
@@ -55,6 +56,17 @@ impl Pages {
         let model = serde_json::to_vec(list)?;
         let view = serde_json::to_value(recall::View::of(list, &Digest::of(&model), &fixed))?;
         Self::placed(Template::Recall, view, model, list.as_of, &fixed)
+    }
+
+    /// Typesets a tester report with the fixed words of `words`.
+    ///
+    /// # Errors
+    /// [`PaperError`] if the report cannot be written or the typesetter refuses.
+    pub fn typeset_tester(report: &TesterReport, words: &Words) -> Result<Self, PaperError> {
+        let fixed = Fixed::new(words);
+        let model = report.json()?;
+        let view = serde_json::to_value(tester_report::View::of(report, &Digest::of(&model), &fixed)?)?;
+        Self::placed(Template::Tester, view, model, report.as_of, &fixed)
     }
 
     /// Places a view on pages and keeps the model to attach.

@@ -17,6 +17,7 @@ use crate::PaperError;
 pub(super) enum Template {
     Schedule,
     Recall,
+    Tester,
 }
 
 impl Template {
@@ -24,6 +25,7 @@ impl Template {
         match self {
             Self::Schedule => include_str!("schedule.typ"),
             Self::Recall => include_str!("recall.typ"),
+            Self::Tester => include_str!("tester.typ"),
         }
     }
 
@@ -31,6 +33,7 @@ impl Template {
         match self {
             Self::Schedule => "/schedule.typ",
             Self::Recall => "/recall.typ",
+            Self::Tester => "/tester.typ",
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use provenohm_assess::ids::{JobId, ReadingId};
 use provenohm_assess::moment::Moment;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{Board, Sign, Tester};
@@ -47,7 +48,7 @@ pub struct JobHead {
 }
 
 /// A label and what it says, both in words.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Fact {
     /// What it is about.
     pub label: String,

@@ -4,10 +4,11 @@ use provenohm_assess::ids::{ReadingId, TesterId};
 use provenohm_assess::judgement::{Level, TesterState, Value};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Ohms, Shown, Volts};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// The four signs, same shapes as on screen. They mean the same in black only.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Sign {
     /// Open ring: nothing recorded yet.

@@ -9,18 +9,19 @@ mod tables;
 mod xlsx;
 
 pub(crate) use codes::comparator as comparator_code;
+pub(crate) use xlsx::{created, put};
 
 use crate::fixed::Fixed;
 use crate::report::Reading;
 
 /// A table: its heads, and as many cells in every row.
-struct Table {
+pub(crate) struct Table {
     /// What the sheet is called.
-    name: String,
+    pub(crate) name: String,
     /// Column heads.
-    heads: Vec<String>,
+    pub(crate) heads: Vec<String>,
     /// Rows.
-    rows: Vec<Vec<String>>,
+    pub(crate) rows: Vec<Vec<String>>,
 }
 
 /// The corrections of a reading's circumstances, each with its reason.

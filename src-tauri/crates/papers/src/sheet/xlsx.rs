@@ -40,7 +40,8 @@ impl Parts {
     }
 }
 
-fn put(workbook: &mut Workbook, table: &Table) -> Result<(), XlsxError> {
+/// Adds a table as a sheet.
+pub(crate) fn put(workbook: &mut Workbook, table: &Table) -> Result<(), XlsxError> {
     let head = Format::new().set_bold().set_text_wrap();
     let cell = Format::new().set_text_wrap().set_align(FormatAlign::Top);
     let sheet = workbook.add_worksheet();
@@ -78,7 +79,8 @@ fn fitted(text: &str) -> Cow<'_, str> {
     held.chain(['…']).collect::<String>().into()
 }
 
-fn created(at: Moment) -> Result<ExcelDateTime, XlsxError> {
+/// When a workbook says it was made.
+pub(crate) fn created(at: Moment) -> Result<ExcelDateTime, XlsxError> {
     let small = |value: u32| u8::try_from(value).unwrap_or_default();
     let at = at.to_utc();
     let year = u16::try_from(at.year()).unwrap_or_default();

@@ -15,7 +15,7 @@ const DIGITS: u32 = 4;
 
 /// The unit of a budget.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum In {
+pub(crate) enum In {
     Ohms,
     Volts,
     Amps,
@@ -50,7 +50,7 @@ pub(super) fn signed_percent(words: &Words, percent: f64) -> String {
 }
 
 /// A bare number to four significant digits.
-pub(super) fn number(words: &Words, figure: f64) -> String {
+pub(crate) fn number(words: &Words, figure: f64) -> String {
     let magnitude = words.numbers().number(&rounded(figure.abs()).to_string());
     if figure < 0.0 { format!("−{magnitude}") } else { magnitude }
 }
@@ -97,7 +97,7 @@ pub(super) fn budget(
 }
 
 /// The unit of an input: ohms of a resistor and of the tester, what it reads of a meter.
-fn unit_of(influence: Influence, about: &AboutBench<'_>) -> In {
+pub(crate) fn unit_of(influence: Influence, about: &AboutBench<'_>) -> In {
     let (Influence::Meter { reference } | Influence::MeterResolution { reference } | Influence::Drift { reference }) =
         influence
     else {
@@ -110,7 +110,8 @@ fn unit_of(influence: Influence, about: &AboutBench<'_>) -> In {
     }
 }
 
-const fn shape_key(shape: Shape) -> &'static str {
+/// The word for a distribution.
+pub(crate) const fn shape_key(shape: Shape) -> &'static str {
     match shape {
         Shape::Normal => "answer-result-normal",
         Shape::Rectangular => "answer-result-rectangular",
@@ -120,7 +121,7 @@ const fn shape_key(shape: Shape) -> &'static str {
 }
 
 /// Supply, position and temperature, where they are not those of reference conditions.
-pub(super) fn detail(words: &Words, conditions: &Conditions) -> String {
+pub(crate) fn detail(words: &Words, conditions: &Conditions) -> String {
     let mut parts = vec![say::conditions(words, conditions.supply, conditions.position)];
     parts.extend(conditions.temperature_c.map(|it| it.print(words.numbers())));
     parts.retain(|part| !part.is_empty());

@@ -3,18 +3,18 @@
 mod close;
 mod compare;
 mod drift;
-mod figures;
+pub(crate) mod figures;
 mod measure;
 mod pad;
 mod plan;
-mod plot;
+pub(crate) mod plot;
 mod result;
 pub(crate) mod run;
 pub(crate) mod say;
 mod seat;
 mod set;
 mod start;
-mod step;
+pub(crate) mod step;
 mod view;
 
 pub(crate) use close::close_bench;

@@ -20,7 +20,7 @@ pub(super) fn letter(index: usize) -> String {
 }
 
 /// Errors of one test voltage of one tester or several, each with its name.
-pub(super) fn errors(words: &Words, title: String, plots: &[(String, ErrorPlot)], magnified: u32) -> Option<PlotView> {
+pub(crate) fn errors(words: &Words, title: String, plots: &[(String, ErrorPlot)], magnified: u32) -> Option<PlotView> {
     let ticks = widest(plots.iter().map(|(_, plot)| &plot.ticks))?;
     let span = plots.iter().map(|(_, plot)| plot.span_percent).fold(0.0, f64::max) / f64::from(magnified.max(1));
     let bands = plots.iter().enumerate().flat_map(|(index, (_, plot))| {
@@ -74,7 +74,7 @@ fn quantity_percent(words: &Words, percent: f64) -> String {
 }
 
 /// What a decision asks for: nothing, or a look.
-pub(super) fn level(decision: Option<Decision>) -> Level {
+pub(crate) fn level(decision: Option<Decision>) -> Level {
     match decision {
         Some(Decision::Conforms) => Level::Done,
         Some(Decision::ConditionalPass) => Level::Remark,
@@ -83,7 +83,7 @@ pub(super) fn level(decision: Option<Decision>) -> Level {
 }
 
 /// Output voltage against load, with the most open-circuit voltage and the least from the rated load on.
-pub(super) fn loads(words: &Words, title: String, plot: &LoadPlot) -> Option<PlotView> {
+pub(crate) fn loads(words: &Words, title: String, plot: &LoadPlot) -> Option<PlotView> {
     let (first, last) = plot.ticks.first().zip(plot.ticks.last())?;
     if plot.points.is_empty() {
         return None;
@@ -251,6 +251,6 @@ fn linear(name: String, from: f64, to: f64, label: &dyn Fn(f64) -> String) -> Pl
 }
 
 /// A test voltage as the title of a plot.
-pub(super) fn title(words: &Words, key: &str, volts: Volts) -> String {
+pub(crate) fn title(words: &Words, key: &str, volts: Volts) -> String {
     words.text_with(key, &[("volts", words.volts(volts).into())])
 }

@@ -114,7 +114,8 @@ pub(crate) fn lines(words: &Words, run: &Run) -> Vec<String> {
     ]
 }
 
-const fn rule_key(rule: DecisionRule) -> &'static str {
+/// The words of a decision rule.
+pub(crate) const fn rule_key(rule: DecisionRule) -> &'static str {
     match rule {
         DecisionRule::Simple => "answer-bench-rule-simple",
         DecisionRule::GuardU => "answer-bench-rule-guard-u",

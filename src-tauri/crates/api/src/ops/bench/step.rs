@@ -70,7 +70,7 @@ impl Key {
     }
 
     /// The steps something measured belongs to.
-    fn measured(one: &Measured) -> Vec<Self> {
+    pub(crate) fn measured(one: &Measured) -> Vec<Self> {
         let key = |item, figure| Self {
             volts: one.test_voltage_v,
             item,

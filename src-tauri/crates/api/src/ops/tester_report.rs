@@ -1,0 +1,70 @@
+//! The tester report of a bench run as a file.
+
+use crate::failure::Failure;
+use crate::ops::bench::run::Run;
+use crate::ops::files::{not_written, write_file};
+use crate::report::{Made, Named, drift_tables, tester_report};
+use crate::state::State;
+use crate::views::*;
+use provenohm_assess::bench::Measured;
+use provenohm_assess::ids::TesterId;
+use provenohm_papers::Pages;
+use provenohm_papers::tester_report::TesterReport;
+use provenohm_words::Words;
+
+pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> Result<Written, Failure> {
+    let run = Run::of(state, asked.bench)?;
+    let measured: Vec<Measured> = run.live().map(|one| one.value.measured).collect();
+    let drift = drift_tables(crate::ops::bench::drift(state, OfTester { tester: run.tester() })?);
+    let made = Made {
+        run: run.run(),
+        measured: &measured,
+        references: &run.opened.references,
+        card: run.card.as_ref(),
+        edition: run.edition,
+        tester: Named {
+            name: run.identity.name.clone(),
+            serial: run.identity.serial.clone(),
+            model: run.identity.model.clone(),
+        },
+        invented: is_invented(state, run.tester())?,
+        drift,
+    };
+    let report = tester_report(&state.words, made);
+    let name = format!("tester-{}-{}.{}", asked.bench, report.as_of.format("%Y%m%d-%H%M%S"), ending(asked.format));
+    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
+    let path = state.papers.join(name);
+    write_file(&path, &bytes(&state.words, &report, asked.format)?)?;
+    let path = path.display().to_string();
+    let words = state.words.text_with("answer-tester-report-written", &[("path", path.as_str().into())]);
+    Ok(Written { path, words })
+}
+
+/// The report in a format.
+pub(crate) fn bytes(words: &Words, report: &TesterReport, format: TesterReportFormat) -> Result<Vec<u8>, Failure> {
+    let made = match format {
+        TesterReportFormat::Pdf => Pages::typeset_tester(report, words).and_then(|pages| pages.pdf()),
+        TesterReportFormat::Xlsx => report.xlsx(words),
+        TesterReportFormat::Json => report.json(),
+    };
+    made.map_err(|error| Failure::of("schedule").because(error))
+}
+
+const fn ending(format: TesterReportFormat) -> &'static str {
+    match format {
+        TesterReportFormat::Pdf => "pdf",
+        TesterReportFormat::Xlsx => "xlsx",
+        TesterReportFormat::Json => "json",
+    }
+}
+
+/// A tester of an invented job is invented itself.
+fn is_invented(state: &State, tester: TesterId) -> Result<bool, Failure> {
+    let view = state.record.view();
+    for job in view.jobs_of(tester)? {
+        if view.job(job)?.is_invented() {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}

@@ -1,0 +1,124 @@
+//! What the template of the tester report places beside the report itself: headings, column heads, the foot.
+
+use super::TesterReport;
+use crate::PaperError;
+use crate::fixed::Fixed;
+use crate::report::{Digest, Fact};
+use serde::Serialize;
+use serde_json::Value;
+use std::collections::BTreeMap;
+
+/// Headings and column heads, by their keys.
+const LABELS: &[&str] = &[
+    "not-signed",
+    "sign-done",
+    "sign-look",
+    "sign-to-do",
+    "sign-stop",
+    "tester-answers",
+    "tester-card",
+    "tester-look",
+    "tester-references",
+    "tester-remarks",
+    "tester-requirements",
+    "tester-intervals",
+    "tester-points",
+    "tester-points-none",
+    "tester-loads",
+    "tester-leads",
+    "tester-operating",
+    "tester-budgets",
+    "tester-drift",
+    "tester-methods",
+    "tester-sources",
+    "tester-measured",
+    "tester-change",
+    "tester-done-means",
+    "tester-attached",
+    "tester-column-no",
+    "tester-column-resistor",
+    "tester-column-known",
+    "tester-column-shown",
+    "tester-column-mean",
+    "tester-column-error",
+    "tester-column-expanded",
+    "tester-column-permitted",
+    "tester-column-ratio",
+    "tester-column-decision",
+    "tester-column-load",
+    "tester-column-output",
+    "tester-column-current",
+    "tester-column-input",
+    "tester-column-estimate",
+    "tester-column-distribution",
+    "tester-column-half-width",
+    "tester-column-divisor",
+    "tester-column-standard",
+    "tester-column-sensitivity",
+    "tester-column-contribution",
+    "tester-column-dof",
+    "tester-column-meter",
+    "tester-column-conditions",
+    "tester-column-at",
+    "tester-column-volts",
+    "tester-column-what",
+    "tester-column-adjusted",
+    "tester-column-read",
+];
+
+/// The view of one report.
+#[derive(Serialize)]
+pub(crate) struct View {
+    language: String,
+    title: String,
+    scope: String,
+    invented: Option<String>,
+    labels: BTreeMap<String, String>,
+    /// "Page x of y" with `@page@` and `@pages@` where the numbers go.
+    page: String,
+    fingerprint: String,
+    facts: Vec<Fact>,
+    cautions_title: String,
+    cautions: Vec<String>,
+    /// The report without its evidence, which is attached.
+    report: Value,
+}
+
+impl View {
+    pub(crate) fn of(report: &TesterReport, own: &Digest, fixed: &Fixed<'_>) -> Result<Self, PaperError> {
+        let mut told = serde_json::to_value(report)?;
+        if let Some(told) = told.as_object_mut() {
+            told.remove("evidence");
+        }
+        Ok(Self {
+            language: report.language.clone(),
+            title: fixed.text("tester-title"),
+            scope: fixed.text("tester-scope"),
+            invented: report.invented.then(|| fixed.text("tester-invented")),
+            labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
+            page: fixed.with("page", &[("page", "@page@"), ("pages", "@pages@")]),
+            fingerprint: fixed.with("fingerprint", &[("fingerprint", &own.fingerprint().to_string())]),
+            facts: facts(report, own, fixed),
+            cautions_title: fixed.words().cautions_title(),
+            cautions: fixed.words().cautions(),
+            report: told,
+        })
+    }
+}
+
+/// The facts of the head, and those of the paper itself.
+pub(super) fn facts(report: &TesterReport, own: &Digest, fixed: &Fixed<'_>) -> Vec<Fact> {
+    let fact = |key: &str, text: String| Fact { label: fixed.text(key), text };
+    let mut facts = report.facts.clone();
+    facts.push(fact("as-of", fixed.date_time(report.as_of)));
+    facts.push(fact("rules", fixed.with("rules-version", &[("version", &report.rules_version.to_string())])));
+    facts.push(fact("tester-run", report.bench.to_string()));
+    facts.push(fact("tester-digest", grouped(own)));
+    facts
+}
+
+/// A digest in groups of sixteen.
+fn grouped(digest: &Digest) -> String {
+    let groups = digest.as_str().as_bytes().chunks(16);
+    groups.map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
+}
