@@ -337,3 +337,20 @@ fn a_schedule_under_another_ending_is_refused() {
     assert!(said.contains("schedule.doc") || said.contains(".pdf"), "{said}");
     assert!(!folder.file("schedule.doc").exists());
 }
+
+#[test]
+fn a_tester_report_is_written_by_its_ending_and_refused_in_one_sentence() {
+    let verification = concat!(env!("CARGO_MANIFEST_DIR"), "/../../../schemas/verification.example.json");
+    let folder = tempfile::tempdir().unwrap();
+    for (ending, begins) in [("pdf", b"%PDF-".as_slice()), ("xlsx", b"PK".as_slice()), ("json", b"{".as_slice())] {
+        let file = folder.path().join(format!("report.{ending}"));
+        let path = file.to_str().unwrap();
+        assert_eq!(told(&["tester-report", verification, "-o", path]).trim_end(), path);
+        assert!(std::fs::read(&file).unwrap().starts_with(begins));
+    }
+    let wrong = folder.path().join("report.docx");
+    let said = refused(&["tester-report", verification, "-o", wrong.to_str().unwrap()]);
+    assert!(said.contains(".pdf, .xlsx or .json") && !wrong.exists(), "{said}");
+    let other = folder.path().join("report.pdf");
+    assert!(refused(&["tester-report", JOB, "-o", other.to_str().unwrap()]).contains("unknown field"));
+}

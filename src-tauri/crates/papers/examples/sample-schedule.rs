@@ -1,4 +1,4 @@
-//! Writes an invented schedule in every format, to be looked at and to be put before an independent validator:
+//! Writes an invented schedule and tester report in every format, to be looked at and to be put before an independent validator:
 //! `cargo run -p provenohm-papers --example sample-schedule -- FOLDER`.
 
 #[path = "../tests/invented/mod.rs"]
@@ -6,6 +6,7 @@ mod invented;
 
 use provenohm_papers::Pages;
 use provenohm_papers::report::Parts;
+use provenohm_papers::tester_report::TesterReport;
 use provenohm_words::{Locale, Words};
 use std::error::Error;
 use std::path::PathBuf;
@@ -25,6 +26,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         std::fs::write(folder.join(format!("{name}.xlsx")), parts.xlsx(&words)?)?;
         std::fs::write(folder.join(format!("{name}.csv")), parts.csv(&words)?)?;
     }
+    let report: TesterReport = serde_json::from_str(include_str!("../../../../schemas/tester-report.example.json"))?;
+    std::fs::write(folder.join("tester.pdf"), Pages::typeset_tester(&report, &words)?.pdf()?)?;
+    std::fs::write(folder.join("tester.xlsx"), report.xlsx(&words)?)?;
     println!("{}", folder.display());
     Ok(())
 }

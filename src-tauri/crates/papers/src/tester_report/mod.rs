@@ -3,6 +3,7 @@
 //! Every figure and sentence of it arrives as text, already worked out and worded; beside them stands what they were worked
 //! out from, for other software. The PDF, the workbook and the JSON file are made from this one model.
 
+mod bounded;
 mod evidence;
 mod plot;
 mod rows;

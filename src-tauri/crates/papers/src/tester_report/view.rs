@@ -1,6 +1,7 @@
 //! What the template of the tester report places beside the report itself: headings, column heads, the foot.
 
 use super::TesterReport;
+use super::bounded::bound;
 use crate::PaperError;
 use crate::fixed::Fixed;
 use crate::report::{Digest, Fact};
@@ -77,7 +78,9 @@ pub(crate) struct View {
     /// "Page x of y" with `@page@` and `@pages@` where the numbers go.
     page: String,
     fingerprint: String,
-    facts: Vec<Fact>,
+    facts: Value,
+    /// Said where a text was cut.
+    shortened: Option<String>,
     cautions_title: String,
     cautions: Vec<String>,
     /// The report without its evidence, which is attached.
@@ -90,6 +93,8 @@ impl View {
         if let Some(told) = told.as_object_mut() {
             told.remove("evidence");
         }
+        let mut facts = serde_json::to_value(facts(report, own, fixed))?;
+        let shortened = bound(&mut told) | bound(&mut facts);
         Ok(Self {
             language: report.language.clone(),
             title: fixed.text("tester-title"),
@@ -98,7 +103,8 @@ impl View {
             labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
             page: fixed.with("page", &[("page", "@page@"), ("pages", "@pages@")]),
             fingerprint: fixed.with("fingerprint", &[("fingerprint", &own.fingerprint().to_string())]),
-            facts: facts(report, own, fixed),
+            facts,
+            shortened: shortened.then(|| fixed.text("shortened")),
             cautions_title: fixed.words().cautions_title(),
             cautions: fixed.words().cautions(),
             report: told,

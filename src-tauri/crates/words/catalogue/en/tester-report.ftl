@@ -97,6 +97,8 @@ answer-tester-method-budget = Budget
 answer-tester-method-budget-says = Each input: u = U / k where a certificate states U and k; half-width / √3 for a tolerance, a drift or half a step of a display (rectangular); s / √n for n repeats, with n − 1 degrees of freedom. A point that was not repeated takes the relative scatter of the repeated ones. u = √Σ(c · u)². JCGM 100:2008 (GUM) 4.2, 4.3, 5.1.2; each resolution once.
 answer-tester-method-k = k and U
 answer-tester-method-k-says = Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1), rounded down; k is Student's t for 95.45 %, 2 without end. Where one rectangular input outweighs all others, which together are at most 0.3 of it, k is 1.65 (EA-4/02 S9, from memory). U = k · u.
+answer-tester-method-current = Rated current
+answer-tester-method-current-says = The lower of the current measured through the load and the voltage there divided by the rated load. A tester's voltage does not fall when the load gets lighter, nor its current when it gets heavier.
 answer-tester-method-decision = Decision
 answer-tester-method-decision-says = With the guard w of the decision rule: conforms up to permitted − w; conditional up to permitted; conditional fail up to permitted + w; beyond, it does not conform. ILAC-G8:09/2019, its four-way statement read, its mirror here for a bound on both sides.
 answer-tester-method-ratio = Ratio

@@ -24,7 +24,7 @@ impl Telling<'_> {
                 half_width,
                 divisor,
                 standard: figure::uncertainty(words, input.standard, of),
-                sensitivity: number(words, input.sensitivity),
+                sensitivity: figure::factor(words, input.sensitivity),
                 contribution: figure::uncertainty(words, line.contribution, unit),
                 dof: dof(input.dof),
             }

@@ -37,6 +37,18 @@ pub(super) fn signed(words: &Words, Percent(percent): Percent) -> String {
     }
 }
 
+/// A bare number; a very small or large one with its power of ten: `−1.24E−9`.
+pub(super) fn factor(words: &Words, figure: f64) -> String {
+    let plain = crate::ops::bench::figures::number(words, figure);
+    let power = figure.abs().log10().floor();
+    if !power.is_finite() || (-4.0..6.0).contains(&power) {
+        return plain;
+    }
+    let mantissa = crate::ops::bench::figures::number(words, figure / 10_f64.powf(power));
+    let sign = if power < 0.0 { "−" } else { "" };
+    format!("{mantissa}E{sign}{:.0}", power.abs())
+}
+
 /// A figure with its uncertainty: `310 V ± 1.79 V`.
 pub(super) fn with_uncertainty(words: &Words, figure: &provenohm_assess::bench::Budgeted, unit: In) -> String {
     let args = [

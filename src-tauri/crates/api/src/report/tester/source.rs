@@ -14,6 +14,7 @@ pub(super) fn methods(words: &Words) -> Vec<Fact> {
         ("answer-tester-method-budget", "answer-tester-method-budget-says"),
         ("answer-tester-method-k", "answer-tester-method-k-says"),
         ("answer-tester-method-ratio", "answer-tester-method-ratio-says"),
+        ("answer-tester-method-current", "answer-tester-method-current-says"),
         ("answer-tester-method-decision", "answer-tester-method-decision-says"),
         ("answer-tester-method-operating", "answer-tester-method-operating-says"),
         ("answer-tester-method-holds", "answer-tester-method-holds-says"),
