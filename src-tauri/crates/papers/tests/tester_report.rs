@@ -31,10 +31,16 @@ fn points(report: &TesterReport) -> Vec<&PointLine> {
     report.voltages.iter().flat_map(|voltage| &voltage.points).collect()
 }
 
-/// A resistance as printed, with its sign.
+/// A resistance as printed, in ohms.
 fn parsed(text: &str) -> Decimal {
-    let (sign, magnitude) = text.strip_prefix('−').map_or((Decimal::ONE, text), |rest| (-Decimal::ONE, rest));
-    sign * Ohms::parse(magnitude).unwrap().0
+    let (number, unit) = text.split_once('\u{a0}').unwrap();
+    let unit: i64 = match unit {
+        "GΩ" => 1_000_000_000,
+        "MΩ" => 1_000_000,
+        "kΩ" => 1_000,
+        _ => 1,
+    };
+    number.replace('−', "-").replace('\u{2009}', "").parse::<Decimal>().unwrap() * Decimal::from(unit)
 }
 
 #[test]

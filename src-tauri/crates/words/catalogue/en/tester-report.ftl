@@ -35,7 +35,7 @@ papers-tester-column-error-percent = Error, % of R
 papers-tester-column-expanded = U
 papers-tester-column-permitted = Permitted
 papers-tester-column-permitted-from = Permitted, made of
-papers-tester-column-ratio = Permitted / U of the reference (k = 2)
+papers-tester-column-ratio = Ratio
 papers-tester-column-decision = Decision
 papers-tester-column-load = Load, the meter included
 papers-tester-column-output = Voltage ± U
