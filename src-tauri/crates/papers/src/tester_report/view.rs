@@ -12,10 +12,6 @@ use std::collections::BTreeMap;
 /// Headings and column heads, by their keys.
 const LABELS: &[&str] = &[
     "not-signed",
-    "sign-done",
-    "sign-look",
-    "sign-to-do",
-    "sign-stop",
     "tester-answers",
     "tester-card",
     "tester-look",
@@ -33,7 +29,6 @@ const LABELS: &[&str] = &[
     "tester-methods",
     "tester-sources",
     "tester-measured",
-    "tester-change",
     "tester-done-means",
     "tester-attached",
     "tester-column-no",

@@ -22,7 +22,6 @@ papers-tester-drift = Error over the tester's verifications
 papers-tester-methods = How the figures are worked out
 papers-tester-sources = What the edition says, and how sure each figure is
 papers-tester-measured = Everything that was measured
-papers-tester-change = change against the point under reference conditions
 papers-tester-done-means = A disc says only that nothing odd was found about the line beside it.
 papers-tester-attached = Report this document was made from, with everything measured and every step unrounded
 papers-tester-column-no = No.
