@@ -46,6 +46,7 @@ export const job: JobView = {
   stop: 1,
   look_words: '1 stop, 5 to look at, 2 not tested',
   whereabouts: 'On this device: 96 readings only here',
+  in_doubt: [],
   to_settle: [],
 };
 

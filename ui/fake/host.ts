@@ -32,8 +32,8 @@ const answers: Answers = {
   record_lead_check: () => ({ said: { level: 'done', words: 'Leads shorted: near zero, good' }, run: run.view() }),
   jobs: () => ({
     jobs: [
-      { id: 'j1', name: 'Harbour workshop', place: 'Pier 4', demo: true, summary: '3 boards, 61 circuits, 96 of 300 readings', look: 5, stop: 1 },
-      { id: 'j2', name: 'School annexe', place: 'North Road', demo: false, summary: '1 board, 8 circuits, 24 of 24 readings', look: 0, stop: 0 },
+      { id: 'j1', name: 'Harbour workshop', place: 'Pier 4', demo: true, summary: '3 boards, 61 circuits, 96 of 300 readings', look: 5, stop: 1, in_doubt: null },
+      { id: 'j2', name: 'School annexe', place: 'North Road', demo: false, summary: '1 board, 8 circuits, 24 of 24 readings', look: 0, stop: 0, in_doubt: null },
     ],
   }),
   job: () => data.job,

@@ -15,6 +15,7 @@ mod read;
 mod recalled;
 mod report;
 mod state;
+mod tally;
 mod tell;
 mod typescript;
 pub mod views;

@@ -178,6 +178,16 @@ impl State {
         Ok(Some(judged))
     }
 
+    /// A job as judged on what the record says now, for one look: it is kept only if it was kept before.
+    pub(crate) fn judged_once(&mut self, job: JobId) -> Result<Arc<Judged>, Failure> {
+        let kept = self.judged.contains_key(&job);
+        let judged = self.judged(job)?;
+        if !kept {
+            self.judged.remove(&job);
+        }
+        Ok(judged)
+    }
+
     /// A job judged on nothing but the record.
     pub(crate) fn judged_anew(&self, job: JobId, made: Made) -> Result<Judged, Failure> {
         let hand = self.setting::<crate::ops::run::Hand>("hand")?;

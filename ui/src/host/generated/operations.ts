@@ -1018,6 +1018,16 @@ words: string,
  */
 undo: UndoToken | null, };
 
+export type DoubtLine = { 
+/**
+ * The tester, whose recall list has them.
+ */
+tester: TesterId, 
+/**
+ * How many readings, in words.
+ */
+said: Sentence, };
+
 export type Draft = { 
 /**
  * The board.
@@ -1330,7 +1340,11 @@ look: number,
 /**
  * Things that block a sign-off.
  */
-stop: number, };
+stop: number, 
+/**
+ * How many of its readings are in doubt, whatever tester they were taken with; absent: none is.
+ */
+in_doubt: Sentence | null, };
 
 export type JobView = { 
 /**
@@ -1393,6 +1407,10 @@ boards: Array<BoardLine>,
  * Testers this job's readings rely on.
  */
 testers: Array<TesterLine>, 
+/**
+ * What failed testers put in doubt here, a line a tester.
+ */
+in_doubt: Array<DoubtLine>, 
 /**
  * Things to look at.
  */

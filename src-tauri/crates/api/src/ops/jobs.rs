@@ -1,11 +1,14 @@
 //! Jobs, their names, people and boards.
 
 use crate::failure::Failure;
-use crate::judged::{Judged, JudgedBoard, JudgedCircuit};
+use crate::judged::{Judged, JudgedBoard};
+use crate::ops::recall::in_doubt_words;
 use crate::ops::rules::{readings_to_settle, set_line};
 use crate::ops::undo::token;
 use crate::read::Fields;
+use crate::recalled::{Doubt, doubts};
 use crate::state::State;
+use crate::tally::{JobTally, Tally, tallies};
 use crate::tell;
 use crate::views::*;
 use provenohm_assess::ids::{BoardId, JobId, PersonId};
@@ -19,30 +22,27 @@ use provenohm_logbook::entry::{Bytes, Fact, Role};
 use provenohm_words::Words;
 
 pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
-    let ids: Vec<JobId> = state.record.view().jobs()?.iter().map(|job| job.job).collect();
-    let mut jobs = Vec::new();
-    for id in ids.into_iter().rev() {
-        let judged = state.judged(id)?;
-        let tally = Tally::of_job(&judged);
-        jobs.push(JobLine {
-            id,
-            name: judged.file.job.name.clone(),
-            place: judged.file.job.place.clone(),
-            demo: judged.file.job.invented,
-            summary: state.words.text_with(
-                "answer-job-summary",
-                &[
-                    ("boards", judged.boards.len().into()),
-                    ("circuits", tally.circuits.into()),
-                    ("done", tally.done.into()),
-                    ("readings", tally.of.into()),
-                ],
-            ),
-            look: tally.look,
-            stop: tally.stop,
-        });
-    }
-    Ok(JobsView { jobs })
+    let tallies = tallies(state)?;
+    let words = &state.words;
+    let line = |one: JobTally| JobLine {
+        summary: words.text_with(
+            "answer-job-summary",
+            &[
+                ("boards", one.boards.into()),
+                ("circuits", one.tally.circuits.into()),
+                ("done", one.tally.done.into()),
+                ("readings", one.tally.of.into()),
+            ],
+        ),
+        look: one.tally.look,
+        stop: one.tally.stop,
+        in_doubt: in_doubt_words(words, one.in_doubt, one.in_doubt_open),
+        id: one.job,
+        name: one.name,
+        place: one.place,
+        demo: one.invented,
+    };
+    Ok(JobsView { jobs: tallies.into_iter().rev().map(line).collect() })
 }
 
 pub(crate) fn start_job(state: &mut State, asked: StartJob) -> Result<JobView, Failure> {
@@ -198,6 +198,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
     let file = &judged.file;
     let used: std::collections::BTreeSet<_> = judged.readings.iter().filter_map(|one| one.reading.tester).collect();
     let policies = file.job.policies;
+    let in_doubt = doubts(&state.record.view(), &judged)?;
     let limit_set = set_line(words, judged.set(), &file.job.limit_set);
     Ok(JobView {
         id: job,
@@ -224,6 +225,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
             .filter(|tester| used.contains(&tester.id))
             .map(|tester| tell::tester_line(words, tester, policies, now))
             .collect(),
+        in_doubt: in_doubt.iter().filter_map(|one| doubt_line(words, &judged, one)).collect(),
         look: tally.look,
         stop: tally.stop,
         look_words: words
@@ -246,6 +248,15 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
     })
 }
 
+/// What one tester puts in doubt in a job, with the way to its recall list.
+fn doubt_line(words: &Words, judged: &Judged, one: &Doubt) -> Option<DoubtLine> {
+    let tester = judged.tester(one.tester)?;
+    let args = [("count", one.all.into()), ("open", one.open.into()), ("tester", tester.name.as_str().into())];
+    let key = if one.open == 0 { "answer-job-in-doubt" } else { "answer-job-in-doubt-open" };
+    let level = if one.open == 0 { Level::Remark } else { Level::Look };
+    Some(DoubtLine { tester: one.tester, said: Sentence { level, words: words.text_with(key, &args) } })
+}
+
 fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine {
     let tally = Tally::of(judged, std::iter::once(board));
     BoardLine {
@@ -260,66 +271,6 @@ fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine 
         stop: tally.stop,
         done: tally.done,
         of: tally.of,
-    }
-}
-
-/// What is done and what is to look at, counted.
-#[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Tally {
-    pub(crate) circuits: u32,
-    pub(crate) done: u32,
-    pub(crate) of: u32,
-    pub(crate) look: u32,
-    pub(crate) stop: u32,
-}
-
-impl Tally {
-    /// Counts over some boards.
-    pub(crate) fn of<'a>(judged: &Judged, boards: impl Iterator<Item = &'a JudgedBoard>) -> Self {
-        let mut tally = Self::default();
-        for board in boards {
-            // What is missing on a board is one line of the list, as there.
-            tally.look += u32::from(board.lacking() > 0);
-            board.circuits.iter().for_each(|circuit| tally.count(judged, circuit));
-        }
-        tally
-    }
-
-    /// Counts over a whole job: what was taken away and still stops it, too.
-    pub(crate) fn of_job(judged: &Judged) -> Self {
-        let mut tally = Self::of(judged, judged.boards.iter());
-        tally.stop += u32::try_from(judged.stops_taken_away().count()).unwrap_or(u32::MAX);
-        tally
-    }
-
-    fn count(&mut self, judged: &Judged, circuit: &JudgedCircuit) {
-        self.circuits += 1;
-        for slot in &circuit.slots {
-            self.of += 1;
-            self.done += u32::from(!slot.is_open());
-            if slot.covered_by.is_some() {
-                continue;
-            }
-            match slot.reading(judged).map(|one| one.judgement.level) {
-                Some(Level::Stop) => self.stop += 1,
-                Some(Level::Look) => self.look += 1,
-                None if slot.not_tested.is_some() => self.look += 1,
-                Some(Level::Done | Level::Remark) | None => {}
-            }
-        }
-    }
-
-    /// The sign of what was counted.
-    pub(crate) fn sign(&self) -> Sign {
-        if self.stop > 0 {
-            Sign::Stop
-        } else if self.look > 0 {
-            Sign::Look
-        } else if self.done == self.of && self.of > 0 {
-            Sign::Done
-        } else {
-            Sign::Todo
-        }
     }
 }
 

@@ -255,12 +255,16 @@ fn small(count: usize) -> u32 {
 pub(crate) fn in_doubt(state: &mut State, tester: TesterId) -> Result<Option<Sentence>, Failure> {
     let recalled = Recalled::of(state, tester)?;
     let counts = counts(recalled.lines());
-    let open = counts.all - counts.resolved;
-    let (level, key) = match (counts.all, open) {
-        (0, _) => return Ok(None),
+    Ok(in_doubt_words(&state.words, counts.all, counts.all - counts.resolved))
+}
+
+/// How many readings are in doubt, and how many of them nobody has resolved; nothing where none is.
+pub(crate) fn in_doubt_words(words: &Words, all: u32, open: u32) -> Option<Sentence> {
+    let (level, key) = match (all, open) {
+        (0, _) => return None,
         (_, 0) => (Level::Remark, "answer-recall-in-doubt"),
         _ => (Level::Look, "answer-recall-in-doubt-open"),
     };
-    let args = [("count", counts.all.into()), ("open", open.into())];
-    Ok(Some(Sentence { level, words: state.words.text_with(key, &args) }))
+    let args = [("count", all.into()), ("open", open.into())];
+    Some(Sentence { level, words: words.text_with(key, &args) })
 }

@@ -1,8 +1,10 @@
 //! The readings a failed tester puts in doubt, gathered over every job, with what became of each.
 
+mod doubt;
 mod job;
 mod whose;
 
+pub(crate) use doubt::{Doubt, doubts};
 pub(crate) use job::{RecalledJob, RecalledLine, Resolution};
 pub(crate) use whose::{Whose, whose};
 

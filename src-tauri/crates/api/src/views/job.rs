@@ -28,6 +28,8 @@ told! {
         pub look: u32,
         /// Things that block a sign-off.
         pub stop: u32,
+        /// How many of its readings are in doubt, whatever tester they were taken with; absent: none is.
+        pub in_doubt: Option<Sentence>,
     }
 
     /// One job.
@@ -62,6 +64,8 @@ told! {
         pub boards: Vec<BoardLine>,
         /// Testers this job's readings rely on.
         pub testers: Vec<TesterLine>,
+        /// What failed testers put in doubt here, a line a tester.
+        pub in_doubt: Vec<DoubtLine>,
         /// Things to look at.
         pub look: u32,
         /// Things that block a sign-off.
@@ -72,6 +76,14 @@ told! {
         pub whereabouts: String,
         /// Facets with two live values, to settle.
         pub to_settle: Vec<ToSettle>,
+    }
+
+    /// What one tester puts in doubt in a job.
+    pub struct DoubtLine {
+        /// The tester, whose recall list has them.
+        pub tester: TesterId,
+        /// How many readings, in words.
+        pub said: Sentence,
     }
 
     /// A facet two people changed apart: both values stand until one is chosen.

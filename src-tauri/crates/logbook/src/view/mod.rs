@@ -1,5 +1,6 @@
 //! What the record says: read models, one a noun. Everything here is a function of the set of entries.
 
+mod arrived;
 mod bench;
 mod board;
 mod circumstance;
@@ -12,6 +13,7 @@ mod reading;
 mod tester;
 mod touched;
 
+pub use arrived::Arrival;
 pub use bench::{Bench, KnownReference};
 pub use board::{Board, Circuit};
 pub use circumstance::{Circumstance, Claim};

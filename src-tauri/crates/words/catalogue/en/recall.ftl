@@ -42,6 +42,15 @@ answer-recall-in-doubt-open = { $count ->
    *[other] { $count } readings in doubt, { $open } not resolved
 }
 
+answer-job-in-doubt = { $count ->
+    [one] { $count } reading with { $tester } in doubt, resolved
+   *[other] { $count } readings with { $tester } in doubt, all resolved
+}
+answer-job-in-doubt-open = { $count ->
+    [one] { $count } reading with { $tester } in doubt, { $open } not resolved
+   *[other] { $count } readings with { $tester } in doubt, { $open } not resolved
+}
+
 ## The quick check and damage.
 
 answer-quick-check-open = Leads apart, press test: over-range is expected
