@@ -2,10 +2,12 @@
 mod figure;
 mod job;
 mod judge;
+mod recall;
 mod save;
 mod schedule;
 mod start;
 mod table;
+mod verification;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -27,9 +29,11 @@ enum Broken {
     Write(#[from] provenohm_logbook::record::WriteError),
     #[error("the record: {0}")]
     Read(#[from] provenohm_logbook::view::ReadError),
+    #[error("the record: {0}")]
+    Sqlite(#[from] rusqlite::Error),
     #[error(transparent)]
     Window(#[from] Trouble),
-    #[error("there is no part {0}: name some of save, schedule, judge, start")]
+    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, start")]
     NoPart(String),
 }
 
@@ -51,7 +55,7 @@ async fn main() -> ExitCode {
 }
 
 async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
-    const ALL: [&str; 4] = ["save", "schedule", "judge", "start"];
+    const ALL: [&str; 6] = ["save", "schedule", "judge", "recall", "verification", "start"];
     if let Some(unknown) = parts.iter().find(|part| !ALL.contains(&part.as_str())) {
         return Err(Broken::NoPart(unknown.clone()));
     }
@@ -62,6 +66,8 @@ async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
             "save" => rows.extend(save::rows()?),
             "schedule" => rows.push(schedule::row()?),
             "judge" => rows.push(judge::row()?),
+            "recall" => rows.push(recall::row()?),
+            "verification" => rows.push(verification::row()?),
             _ => rows.extend(start::rows().await?),
         }
     }

@@ -64,6 +64,13 @@ fn jobs_of(state: &State, testers: &BTreeSet<TesterId>) -> Result<Vec<JobId>, Fa
     for tester in testers {
         relying.extend(view.jobs_of(*tester)?);
     }
-    let standing = view.jobs()?.into_iter().map(|job| job.job);
-    Ok(standing.filter(|job| relying.contains(job)).collect())
+    let mut jobs = Vec::new();
+    for id in relying {
+        // Only those that rely on it are read: a firm has thousands of others.
+        let opened = view.job(id)?.opened;
+        let began = opened.iter().filter(|one| !one.standing.withdrawn).map(|one| one.recorded).min();
+        jobs.extend(began.map(|began| (began, id)));
+    }
+    jobs.sort_unstable();
+    Ok(jobs.into_iter().map(|(_, id)| id).collect())
 }
