@@ -1,4 +1,5 @@
 import type { Operations, Settings } from '../src/host';
+import * as atBench from './bench';
 import * as data from './data';
 import { FakeRun } from './run';
 
@@ -50,6 +51,15 @@ const answers: Answers = {
   }),
   testers: () => ({ testers: data.testers }),
   tester: () => data.tester,
+  references: () => atBench.references,
+  benches: () => atBench.benches,
+  plan_bench: () => atBench.plan,
+  bench: () => atBench.bench,
+  bench_draft: () => atBench.bench.pad!.draft,
+  measure: () => atBench.bench,
+  bench_result: () => atBench.result,
+  drift: () => atBench.drift,
+  compare: () => atBench.compare,
   recall: () => data.recall,
   quick_check: () => ({
     tester: 't1',

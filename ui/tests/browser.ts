@@ -2,6 +2,7 @@
 
 class NoObserver {
   observe(): void {}
+  unobserve(): void {}
   disconnect(): void {}
 }
 

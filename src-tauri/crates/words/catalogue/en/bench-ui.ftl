@@ -88,9 +88,9 @@ own-add = Add this point
 ## The result.
 
 plot-magnified = Magnify the error
-plot-times = { $times ->
+plot-times = { $count ->
     [1] All of it
-   *[other] { $times } times
+   *[other] { $count } times
 }
 plot-left-out-words = A point can be left out of the plot in its row below. It stays in the judgement
 result-points = Indications at known resistances
