@@ -148,7 +148,7 @@ export const result: BenchResultView = {
           error: '−0.12 MΩ',
           error_percent: '−12 %',
           expanded: '2 kΩ',
-          permitted: '46.4 kΩ',
+          permitted: '±46.4 kΩ',
           decision: { level: 'look', words: 'does not conform' },
           remarks: ['Nothing was repeated at this test voltage'],
           budget: [{ input: 'Box 1, 1.0 MΩ, certificate', estimate: '1.0 MΩ', shape: 'normal', standard: '0.5 kΩ', sensitivity: '1', contribution: '0.5 kΩ', dof: '∞' }],

@@ -124,6 +124,10 @@ async fn a_tester_is_verified_at_three_test_voltages_by_the_keypad() -> Result<(
     assert_eq!(window.ask(plots, &[]).await?, json!(6), "errors and loads at three voltages");
     let points = "return document.querySelectorAll('#screen-bench-result svg[role=img]')[2].querySelectorAll('path[transform]').length";
     assert_eq!(window.ask(points, &[]).await?, json!(5), "a mark for each of five resistances at 500 V");
+    window.tap("report-pdf").await?;
+    window.until("the report", "return document.getElementById('written-path') !== null", &[]).await?;
+    let report = std::fs::read(window.text("written-path").await?).unwrap();
+    assert!(report.starts_with(b"%PDF"), "the tester report is written");
     window.tap("close-suggested").await?;
     window.tap("close-record").await?;
     window.until_shown_in("screen-tester").await?;

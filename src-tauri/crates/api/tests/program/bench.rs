@@ -377,7 +377,7 @@ fn the_result_says_both_answers_with_their_reasons_and_every_line_of_a_budget() 
     // 0.88 − 1.00 = −0.12 MΩ; ±(3 % of 0.88 + 2 · 0.01) MΩ = 0.0464 MΩ (calc).
     assert_eq!(plain(&point["error"]), "−0.12 MΩ");
     assert_eq!(plain(&point["error_percent"]), "−12 %");
-    assert_eq!(plain(&point["permitted"]), "46.4 kΩ");
+    assert_eq!(plain(&point["permitted"]), "±46.4 kΩ");
     assert_eq!(point["decision"], json!({ "level": "look", "words": "does not conform" }));
     let inputs: Vec<String> = point["budget"].as_array().unwrap().iter().map(|one| plain(&one["input"])).collect();
     assert!(inputs.iter().any(|one| one.contains("certificate")), "{inputs:?}");

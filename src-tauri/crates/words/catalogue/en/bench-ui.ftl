@@ -119,6 +119,10 @@ budget-standard = u
 budget-sensitivity = c
 budget-contribution = c · u
 budget-dof = ν
+tester-report = Tester report
+tester-report-pdf = As PDF
+tester-report-xlsx = As XLSX
+tester-report-json = As JSON
 bench-close = Record it as a verification
 close-not-tested = { $count ->
     [one] One requirement is not tested

@@ -195,7 +195,7 @@ impl Seen<'_> {
                 .map(|Percent(percent)| signed_percent(words, percent.to_f64().unwrap_or_default()))
                 .unwrap_or_default(),
             expanded: point.budget.as_ref().map(|it| quantity(words, it.expanded, In::Ohms)).unwrap_or_default(),
-            permitted: point.permitted.map(|it| ohms(it.within_ohm)).unwrap_or_default(),
+            permitted: point.permitted.map(|it| format!("±{}", ohms(it.within_ohm))).unwrap_or_default(),
             decision: Sentence {
                 level: plot::level(point.decision),
                 words: point.decision.map(|it| words.bench_decision(it)).or_else(undecided).unwrap_or_default(),
