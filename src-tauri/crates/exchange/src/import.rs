@@ -8,6 +8,7 @@ use provenohm_assess::circuit::{End, Pair, Terminal};
 use provenohm_assess::ids::{
     BoardId, CheckId, CircuitId, DamageId, JobId, PersonId, ReadingId, TesterId, VerificationId,
 };
+use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::tester::Verification;
 use provenohm_logbook::entry::body::{
     self, BoardNames, BoardPresent, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent, Correction,
@@ -243,7 +244,26 @@ impl Plan {
                 at: said.at,
             })?;
         }
+        for said in &self.file.recall_resolved {
+            let resolved = body::RecallResolved {
+                job: self.job,
+                reading: ReadingId(self.renewed(said.reading.0)),
+                entry: self.found(said.entry),
+                person: PersonId(self.renewed(said.person.0)),
+                at: said.at,
+            };
+            writer.append(Fact::from(resolved).because(said.reason.as_str()))?;
+        }
         Ok(())
+    }
+
+    /// The failing entry of a tester under its new id.
+    fn found(&self, entry: FailingEntry) -> FailingEntry {
+        match entry {
+            FailingEntry::Verification { id } => FailingEntry::Verification { id: VerificationId(self.renewed(id.0)) },
+            FailingEntry::QuickCheck { id } => FailingEntry::QuickCheck { id: CheckId(self.renewed(id.0)) },
+            FailingEntry::Damage { id } => FailingEntry::Damage { id: DamageId(self.renewed(id.0)) },
+        }
     }
 
     fn append_reading(

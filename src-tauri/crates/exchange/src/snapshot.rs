@@ -2,8 +2,8 @@
 
 use crate::job_file::{
     Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past,
-    Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy, Rules,
-    Taken, Tester, ToSettle,
+    Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy,
+    Resolved, Rules, Taken, Tester, ToSettle,
 };
 use crate::renewed::not_tested_of;
 use provenohm_assess::ids::{CircuitId, JobId, PersonId, ReadingId, TesterId};
@@ -71,6 +71,7 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
         boards,
         readings: taken(&readings, &beyond.readings),
         not_tested: not_tested_of(view, job)?,
+        recall_resolved: view.recall_resolved(job)?.into_iter().filter(Stated::is_live).map(resolved).collect(),
         to_settle,
     })
 }
@@ -229,6 +230,12 @@ fn boards(
 pub(crate) fn not_tested(said: Stated<body::NotTested>) -> NotTested {
     let body::NotTested { job: _, pair, stage, reason, words, person, at } = said.value;
     NotTested { pair, stage, reason, words: words.unwrap_or_default(), person, at, recorded_at: said.recorded }
+}
+
+fn resolved(said: Stated<body::RecallResolved>) -> Resolved {
+    let body::RecallResolved { job: _, reading, entry, person, at } = said.value;
+    let reason = said.reason.unwrap_or_default();
+    Resolved { reading, entry, reason, person, at, recorded_at: said.recorded }
 }
 
 fn taken(readings: &[ReadingOnRecord], beyond: &BTreeSet<ReadingId>) -> Vec<Taken> {

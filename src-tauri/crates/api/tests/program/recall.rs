@@ -219,3 +219,43 @@ fn a_tester_says_when_it_is_due_and_what_its_history_proposes() {
     assert_eq!(told["interval"], "Verified every 12 months");
     assert!(told["proposal"][0].as_str().unwrap().contains("12 months"), "{}", told["proposal"]);
 }
+
+/// The statement goes with the file, under the ids of the job that is made from it; one without a reason is refused.
+#[test]
+fn what_was_said_of_a_reading_in_doubt_goes_with_the_job_file() {
+    let scene = Scene::new();
+    scene.fail();
+    let line = scene.recall()["jobs"][1]["boards"][0]["lines"][0].clone();
+    let (job, reason) = (&scene.jobs[1].0, "the circuit was taken out");
+    let said = json!({ "tester": scene.tester, "job": job, "reading": line["reading"], "reason": reason });
+    scene.program.ask("resolve_recall", said);
+    let text = scene.program.api.job_file(job).unwrap();
+    let file: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(file["recall_resolved"].as_array().unwrap().len(), 1);
+    assert_eq!(file["recall_resolved"][0]["reading"], line["reading"]);
+
+    let other = Program::start();
+    let imported = other.ask("import_job_file", json!({ "text": text }));
+    let tester = other.ask("testers", json!({}))["testers"][0]["id"].clone();
+    let recall = other.ask("recall", json!({ "tester": tester }));
+    assert_eq!(
+        recall["counts"],
+        json!({ "all": 1, "resolved": 1, "test_again": 0, "cannot_be_judged": 0, "still_clears": 1 })
+    );
+    let again = &recall["jobs"][0]["boards"][0]["lines"][0];
+    assert_eq!(again["resolved"], scene.recall()["jobs"][1]["boards"][0]["lines"][0]["resolved"]);
+    assert_ne!(again["reading"], line["reading"], "a new job has new ids");
+    let back: Value = serde_json::from_str(&other.api.job_file(imported["job"].as_str().unwrap()).unwrap()).unwrap();
+    let kept = |file: &Value| [file["recall_resolved"][0]["reason"].clone(), file["recall_resolved"][0]["at"].clone()];
+    assert_eq!(kept(&back), kept(&file));
+
+    let mut silent = file.clone();
+    silent["recall_resolved"][0]["reason"] = json!(" ");
+    let mut strange = file;
+    strange["recall_resolved"][0]["reading"] = strange["job"]["id"].clone();
+    for spoiled in [silent, strange] {
+        let refused = Program::start().refused("import_job_file", json!({ "text": spoiled.to_string() }));
+        assert_eq!(refused.code, "not_a_job_file");
+        assert!(refused.detail.as_deref().unwrap_or_default().contains("recall_resolved[0]"), "{refused:?}");
+    }
+}

@@ -1,6 +1,6 @@
 //! The head of the file: the job, its rules and its people.
 
-use super::{Board, NotTested, Taken, Tester};
+use super::{Board, NotTested, Resolved, Taken, Tester};
 use provenohm_assess::ids::{JobId, PersonId};
 use provenohm_assess::limits::SetName;
 use provenohm_assess::moment::Moment;
@@ -34,6 +34,9 @@ pub struct JobFile {
     /// Pairs that were not tested.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub not_tested: Vec<NotTested>,
+    /// What was said of readings that a failed tester put in doubt.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub recall_resolved: Vec<Resolved>,
     /// What has two live values; a person has to choose.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub to_settle: Vec<ToSettle>,

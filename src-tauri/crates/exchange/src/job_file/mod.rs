@@ -7,11 +7,13 @@ mod at;
 mod board;
 mod job;
 mod reading;
+mod resolved;
 mod tester;
 mod text;
 
 pub use board::{Board, Circuit, Note};
 pub use job::{CautionsRead, Job, JobFile, LiveValue, Made, Person, Rules, ToSettle};
 pub use reading::{Circumstances, Corrected, Fate, NotTested, Past, ReplacedWhy, Taken};
+pub use resolved::Resolved;
 pub use tester::{RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, Tester};
 pub use text::{NotAJobFile, VERSION};

@@ -127,6 +127,16 @@ impl JobFile {
                 return Err(NotAJobFile::Broken { place: format!("not_tested[{index}]"), reason });
             }
         }
+        for (index, said) in self.recall_resolved.iter().enumerate() {
+            let reason = match said {
+                said if !readings.contains(&said.reading) => "its reading is not in the file",
+                said if !people.contains(&said.person) => "its person is not among the people",
+                said if said.reason.trim().is_empty() => "it gives no reason",
+                _ => continue,
+            };
+            let place = format!("recall_resolved[{index}]");
+            return Err(NotAJobFile::Broken { place, reason: reason.to_owned() });
+        }
         Ok(())
     }
 }
