@@ -301,7 +301,7 @@ fn a_killed_program_finds_the_run_where_it_was() {
     assert_eq!(again["lines"][1], "Guard band w = U: up to U below what is permitted conforms");
 }
 
-/// A run of the kind at 500 V: right at 10 MΩ and above, 12 % low at 1 MΩ, its voltage falling at the rated load.
+/// A run at 500 V: right at 10 MΩ and above, 12 % low at 1 MΩ, its voltage falling at the rated load.
 fn wrong_at_the_low_end(bench: &Bench) {
     for (title, shown) in [
         ("Leads together", ["0.00"].as_slice()),
