@@ -1,6 +1,6 @@
 //! Explains readings for another program to compare: one JSON object a line in, one a line out. `cargo xtask prove references`
 //! starts it.
-use provenohm_api::headless::{ExplainAsked, LimitAsked, explain};
+use provenohm_api::headless::{ExplainAsked, LimitAsked, SetAsked, explain};
 use provenohm_assess::circuit::{Current, Loads};
 use provenohm_assess::limits::MeasureName;
 use provenohm_assess::policy::ValuePolicy;
@@ -27,7 +27,7 @@ impl Asked {
         Ok(ExplainAsked {
             shown: Shown::parse(&self.reading)?,
             limit: LimitAsked {
-                set: self.set.clone(),
+                set: SetAsked::Shipped(self.set.clone()),
                 nominal_v: Volts::parse(&self.nominal)?,
                 measure: self.measure,
                 current: Current::Ac,
@@ -41,6 +41,7 @@ impl Asked {
             resolution: Some(Ohms::parse(&self.resolution)?),
             policy: self.policy,
             taken_v: None,
+            reduced: None,
         })
     }
 }

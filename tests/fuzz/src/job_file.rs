@@ -13,7 +13,7 @@ pub(crate) fn holds(bytes: &[u8]) {
     let judged = headless::judge(text, None);
     assert_eq!(headless::judge(&written, None), judged, "judged alike");
     let Ok(folder) = tempfile::tempdir() else { panic!("no folder for a schedule") };
-    let paper = headless::schedule(text, &folder.path().join("schedule.csv"));
+    let paper = headless::job_file(text).and_then(|job| headless::schedule(job, &folder.path().join("schedule.csv")));
     assert_eq!(paper.is_ok(), judged.is_ok(), "what can be judged can be put on paper: {paper:?}");
 
     let program = program(folder.path());

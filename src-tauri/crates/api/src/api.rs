@@ -13,12 +13,21 @@ use serde_json::Value;
 use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 
+/// The record's file in its folder.
+const RECORD: &str = "record.sqlite";
+
 /// The program behind its door. May be called from several threads; one call runs at a time.
 pub struct Api {
     state: Mutex<State>,
 }
 
 impl Api {
+    /// Whether a folder holds a record.
+    #[must_use]
+    pub fn is_record(folder: &Path) -> bool {
+        folder.join(RECORD).is_file()
+    }
+
     /// Opens the record in `folder`, or makes it.
     ///
     /// # Errors
@@ -27,7 +36,7 @@ impl Api {
         let english = provenohm_words::Words::new(provenohm_words::Locale::ENGLISH);
         let open = || -> Result<State, Failure> {
             std::fs::create_dir_all(folder).map_err(|error| Failure::of("storage").because(error))?;
-            let place = Place { record: folder.join("record.sqlite"), device: folder.join("device.sqlite") };
+            let place = Place { record: folder.join(RECORD), device: folder.join("device.sqlite") };
             let record = Record::open(&place, &mut host)?;
             let papers = host.papers().cloned().unwrap_or_else(|| folder.join("papers"));
             State::new(record, host, papers)

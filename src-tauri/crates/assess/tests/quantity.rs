@@ -181,6 +181,7 @@ fn voltages_and_accuracies_are_read() {
     assert_eq!(Accuracy::parse("±(2,5 % + 3 digits)"), accuracy("2.5", 3));
     assert_eq!(Accuracy::parse("3%+2 dgt"), accuracy("3", 2));
     assert_eq!(Accuracy::parse("30 %"), accuracy("30", 0));
+    assert_eq!(Accuracy::parse("3"), Err(Refusal::NoUnit));
     assert_eq!(Accuracy::parse("3 % + 0.2"), Err(Refusal::NotANumber));
     assert_eq!(Accuracy::parse("3 % + "), Err(Refusal::NoDigits));
 }

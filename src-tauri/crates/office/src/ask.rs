@@ -2,7 +2,7 @@
 
 use crate::command::{Circuit, Explain};
 use crate::tell::{self, json};
-use provenohm_api::headless::{self, ExplainAsked, LimitAsked};
+use provenohm_api::headless::{self, ExplainAsked, LimitAsked, SetAsked};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Percent, Shown};
 use serde::de::DeserializeOwned;
@@ -37,6 +37,7 @@ pub(crate) fn explain(explain: &Explain) -> Outcome {
         resolution: explain.resolution,
         policy: word("policy", &explain.policy)?,
         taken_v: explain.taken,
+        reduced: explain.reduced.as_deref().map(|reason| word("reduced", reason)).transpose()?,
     };
     let told = headless::explain(&asked).map_err(|refused| refused.to_string())?;
     if explain.json { json(&told) } else { tell::lines(told.lines) }
@@ -50,7 +51,11 @@ pub(crate) fn judge(file: &Path, at: Option<Moment>, as_json: bool, strict: bool
     } else {
         tell::lines(headless::judgement_lines(&told))?;
     }
-    Ok(if strict && !told.strict { ExitCode::from(NOT_STRICT) } else { ExitCode::SUCCESS })
+    if strict && !told.strict {
+        tell::complain(&headless::not_strict_because(&told));
+        return Ok(ExitCode::from(NOT_STRICT));
+    }
+    Ok(ExitCode::SUCCESS)
 }
 
 pub(crate) fn bench(file: &Path, as_json: bool) -> Outcome {
@@ -60,7 +65,8 @@ pub(crate) fn bench(file: &Path, as_json: bool) -> Outcome {
 
 pub(crate) fn schedule(file: &Path, output: &Path) -> Outcome {
     let text = read(file)?;
-    let written = headless::schedule(&text, output).map_err(|refused| format!("{}: {refused}", file.display()))?;
+    let job = headless::job_file(&text).map_err(|refused| format!("{}: {refused}", file.display()))?;
+    let written = headless::schedule(job, output).map_err(|refused| format!("{}: {refused}", output.display()))?;
     tell::lines(written.iter().map(|path| path.display().to_string()))
 }
 
@@ -82,12 +88,16 @@ pub(crate) fn own(with: Shown, without: Shown, uncertainty: Percent, as_json: bo
 
 /// A file's text.
 pub(crate) fn read(file: &Path) -> Result<String, String> {
-    std::fs::read_to_string(file).map_err(|error| format!("{}: {error}", file.display()))
+    headless::read_text(file).map_err(|refused| format!("{}: {refused}", file.display()))
 }
 
 fn asked(circuit: &Circuit) -> Result<LimitAsked, String> {
+    let set = match &circuit.set_file {
+        Some(file) => SetAsked::own(&read(file)?).map_err(|refused| format!("{}: {refused}", file.display()))?,
+        None => SetAsked::Shipped(circuit.set.clone().unwrap_or_default()),
+    };
     Ok(LimitAsked {
-        set: circuit.set.clone(),
+        set,
         nominal_v: circuit.nominal,
         measure: word("measure", &circuit.measure)?,
         current: word("current", &circuit.current)?,
@@ -101,5 +111,6 @@ fn asked(circuit: &Circuit) -> Result<LimitAsked, String> {
 
 /// A choice by its word, as files write it.
 fn word<T: DeserializeOwned>(option: &str, text: &str) -> Result<T, String> {
-    T::deserialize(StrDeserializer::<Error>::new(text)).map_err(|error| format!("--{option}: {error}"))
+    T::deserialize(StrDeserializer::<Error>::new(text))
+        .map_err(|error| format!("--{option}: {}", headless::json_complaint(&error.to_string())))
 }

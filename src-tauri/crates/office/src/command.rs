@@ -1,6 +1,7 @@
 //! The command line.
 
 use clap::{Args, Parser, Subcommand};
+use provenohm_api::headless;
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
 use std::path::PathBuf;
@@ -36,12 +37,12 @@ pub(crate) enum Command {
         /// The job file
         file: PathBuf,
         /// With what was recorded until then, for example 2026-11-25T12:00:00+01:00
-        #[arg(long)]
+        #[arg(long, value_parser = moment, allow_hyphen_values = true)]
         at: Option<Moment>,
         /// As JSON
         #[arg(long)]
         json: bool,
-        /// Exit 3 unless every required pair meets, is proved, and has no fault of method
+        /// Exit 3, and say why, unless every required pair meets, is proved, and has no fault of method
         #[arg(long)]
         strict: bool,
     },
@@ -140,10 +141,13 @@ pub(crate) enum Command {
 #[derive(Args)]
 pub(crate) struct Circuit {
     /// Id of the limit set, as `sets` tells
-    #[arg(long)]
-    pub(crate) set: String,
+    #[arg(long, required_unless_present = "set_file")]
+    pub(crate) set: Option<String>,
+    /// A limit set of one's own: its file, in place of --set
+    #[arg(long, conflicts_with = "set")]
+    pub(crate) set_file: Option<PathBuf>,
     /// Nominal voltage, V
-    #[arg(long, value_parser = volts)]
+    #[arg(long, value_parser = volts, allow_hyphen_values = true)]
     pub(crate) nominal: Volts,
     /// Protective measure: none, selv, pelv, felv, separation
     #[arg(long, default_value = "none")]
@@ -152,10 +156,10 @@ pub(crate) struct Circuit {
     #[arg(long, default_value = "ac")]
     pub(crate) current: String,
     /// Voltage to earth, V
-    #[arg(long, value_parser = volts)]
+    #[arg(long, value_parser = volts, allow_hyphen_values = true)]
     pub(crate) to_earth: Option<Volts>,
     /// FELV: nominal voltage of the supply, V
-    #[arg(long, value_parser = volts)]
+    #[arg(long, value_parser = volts, allow_hyphen_values = true)]
     pub(crate) supply: Option<Volts>,
     /// Loads: out, connected, electronics
     #[arg(long, default_value = "out")]
@@ -176,38 +180,46 @@ pub(crate) struct Explain {
     #[command(flatten)]
     pub(crate) circuit: Circuit,
     /// Stated accuracy, for example '3 % + 2'
-    #[arg(long, value_parser = accuracy)]
+    #[arg(long, value_parser = accuracy, allow_hyphen_values = true)]
     pub(crate) accuracy: Option<Accuracy>,
     /// Step of the display there, for example '0.01 MΩ'
-    #[arg(long, value_parser = ohms)]
+    #[arg(long, value_parser = ohms, allow_hyphen_values = true)]
     pub(crate) resolution: Option<Ohms>,
     /// How the value is compared: simple, guarded
     #[arg(long, default_value = "simple")]
     pub(crate) policy: String,
     /// Test voltage it was taken at, V; absent: the one the set asks for
-    #[arg(long, value_parser = volts)]
+    #[arg(long, value_parser = volts, allow_hyphen_values = true)]
     pub(crate) taken: Option<Volts>,
+    /// Why a lower test voltage was used: surge_protector, equipment, equipment_connected
+    #[arg(long)]
+    pub(crate) reduced: Option<String>,
     /// As JSON
     #[arg(long)]
     pub(crate) json: bool,
 }
 
 fn volts(text: &str) -> Result<Volts, String> {
-    Volts::parse(text).map_err(|refusal| refusal.to_string())
+    let above_zero = Volts::parse(text).ok().filter(|volts| *volts > Volts::default());
+    above_zero.ok_or_else(headless::no_volts)
 }
 
 fn shown(text: &str) -> Result<Shown, String> {
-    Shown::parse(text).map_err(|refusal| provenohm_api::headless::refusal(refusal, text))
+    Shown::parse(text).map_err(|refusal| headless::refusal(refusal, text))
 }
 
 fn ohms(text: &str) -> Result<Ohms, String> {
-    Ohms::parse(text).map_err(|refusal| provenohm_api::headless::refusal(refusal, text))
+    Ohms::parse(text).map_err(|refusal| headless::refusal(refusal, text))
 }
 
 fn percent(text: &str) -> Result<Percent, String> {
-    Percent::parse(text).map_err(|refusal| refusal.to_string())
+    Percent::parse(text).map_err(|_| headless::no_percent())
 }
 
 fn accuracy(text: &str) -> Result<Accuracy, String> {
-    Accuracy::parse(text).map_err(|refusal| refusal.to_string())
+    Accuracy::parse(text).map_err(|_| headless::no_accuracy())
+}
+
+fn moment(text: &str) -> Result<Moment, String> {
+    text.parse().map_err(|_| headless::no_moment())
 }

@@ -8,6 +8,7 @@ mod record;
 mod tell;
 
 use clap::Parser;
+use clap::error::{ContextKind, ContextValue};
 use command::{Arguments, Command};
 use std::process::ExitCode;
 
@@ -15,7 +16,10 @@ use std::process::ExitCode;
 const REFUSED: u8 = 2;
 
 fn main() -> ExitCode {
-    let arguments = Arguments::parse();
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => return not_asked(&error),
+    };
     let outcome = match arguments.command {
         Command::Sets { json } => ask::sets(json),
         Command::Limit { circuit, json } => ask::limit(&circuit, json),
@@ -38,4 +42,25 @@ fn main() -> ExitCode {
             ExitCode::from(REFUSED)
         }
     }
+}
+
+/// Help and version as they are; anything else that is no request, in one sentence.
+fn not_asked(error: &clap::Error) -> ExitCode {
+    if !error.use_stderr() {
+        return match tell::lines([error.to_string().trim_end().to_owned()]) {
+            Ok(code) => code,
+            Err(_) => ExitCode::from(REFUSED),
+        };
+    }
+    if let (Some(ContextValue::String(option)), Some(reason)) =
+        (error.get(ContextKind::InvalidArg), std::error::Error::source(error))
+    {
+        tell::complain(&format!("{}: {reason}", option.split(' ').next().unwrap_or_default()));
+        return ExitCode::from(REFUSED);
+    }
+    let text = error.to_string();
+    let first = text.split("\n\n").next().unwrap_or_default();
+    let sentence = first.trim_start_matches("error: ").split_whitespace().collect::<Vec<_>>().join(" ");
+    tell::complain(&sentence);
+    ExitCode::from(REFUSED)
 }

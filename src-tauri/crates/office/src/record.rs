@@ -11,13 +11,15 @@ use std::process::ExitCode;
 
 pub(crate) fn import(file: &Path, record: &Path) -> Outcome {
     let text = read(file)?;
+    // A file that is none leaves no record behind.
+    headless::job_file(&text).map_err(|refused| format!("{}: {refused}", file.display()))?;
     let told = call(&open(record)?, "import_job_file", json!({ "text": text }));
     let told = told.map_err(|sentence| format!("{}: {sentence}", file.display()))?;
-    tell::lines([told["words"].as_str().unwrap_or_default().to_owned(), text_of(&told["job"])])
+    tell::lines([text_of(&told["words"]), text_of(&told["job"])])
 }
 
 pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) -> Outcome {
-    let api = open(record)?;
+    let api = existing(record)?;
     let jobs = call(&api, "jobs", json!({}))?;
     let jobs: Vec<&Value> = jobs["jobs"].as_array().into_iter().flatten().collect();
     let named = |one: &&&Value| job.is_none_or(|job| one["id"] == job || one["name"] == job);
@@ -25,19 +27,21 @@ pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) ->
     let [one] = found.as_slice() else {
         let names: Vec<String> =
             jobs.iter().map(|one| format!("{} {}", text_of(&one["id"]), text_of(&one["name"]))).collect();
-        return Err(format!("say which job by --job: {}", names.join("; ")));
+        return Err(headless::no_one_job(job.filter(|_| found.is_empty()), &names));
     };
     let id = text_of(&one["id"]);
     let text = api.job_file(&id).map_err(sentence)?;
     match output {
-        Some(path) => std::fs::write(path, text).map_err(|error| format!("{}: {error}", path.display()))?,
+        Some(path) => {
+            headless::write_text(path, &text).map_err(|refused| format!("{}: {refused}", path.display()))?;
+        }
         None => return tell::lines([text.trim_end().to_owned()]),
     }
     Ok(ExitCode::SUCCESS)
 }
 
 pub(crate) fn recall(tester: &str, record: &Path, as_json: bool, output: Option<&Path>) -> Outcome {
-    let api = open(record)?;
+    let api = existing(record)?;
     let told = call(&api, "recall", json!({ "tester": tester }))?;
     if let Some(path) = output {
         let Some(id) = told["tester"].as_str() else { return Err(text_of(&told["words"])) };
@@ -55,7 +59,16 @@ pub(crate) fn demo(record: &Path) -> Outcome {
     tell::lines([text_of(&told["id"])])
 }
 
+/// A record that is there already.
+fn existing(record: &Path) -> Result<Api, String> {
+    if Api::is_record(record) { open(record) } else { Err(headless::no_record(record)) }
+}
+
+/// A record, made where there is none.
 fn open(record: &Path) -> Result<Api, String> {
+    if record.exists() && !record.is_dir() {
+        return Err(headless::no_record(record));
+    }
     Api::open(record, Host::system()).map_err(|failure| format!("{}: {}", record.display(), sentence(failure)))
 }
 

@@ -1,6 +1,7 @@
-//! Writing answers and complaints. A reader that went away is no failure worth a panic.
+//! Writing answers and complaints.
 
 use crate::ask::Outcome;
+use provenohm_api::headless;
 use serde::Serialize;
 use std::io::Write as _;
 use std::process::ExitCode;
@@ -11,15 +12,15 @@ pub(crate) fn json<T: Serialize>(told: &T) -> Outcome {
     lines([text])
 }
 
-/// An answer in lines.
+/// An answer in lines. A reader that went away has read what it wanted; an answer that could not be written otherwise
+/// was not given.
 pub(crate) fn lines(lines: impl IntoIterator<Item = String>) -> Outcome {
     let mut out = std::io::stdout().lock();
-    for line in lines {
-        if writeln!(out, "{line}").is_err() {
-            break;
-        }
+    let written = lines.into_iter().try_for_each(|line| writeln!(out, "{line}")).and_then(|()| out.flush());
+    match written {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(headless::not_answered(&error)),
+        _ => Ok(ExitCode::SUCCESS),
     }
-    Ok(ExitCode::SUCCESS)
 }
 
 /// One sentence on the standard error.

@@ -11,7 +11,7 @@ impl Words {
         let mut args = vec![("line", complaint.line.into()), ("column", complaint.column.into())];
         let key = match &complaint.reason {
             SetReason::Unreadable(detail) => {
-                args.push(("detail", detail.into()));
+                args.push(("detail", self.json_complaint(detail).into()));
                 "said-set-unreadable"
             }
             SetReason::TooLong { most } => {

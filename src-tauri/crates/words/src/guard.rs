@@ -3,7 +3,7 @@
 use crate::words::Words;
 use provenohm_assess::judgement::{Guard, GuardSource};
 use provenohm_assess::limits::Limit;
-use provenohm_assess::quantity::{Ohms, Percent, Shown};
+use provenohm_assess::quantity::{Comparator, Ohms, Percent, Shown};
 
 impl Words {
     /// Every figure of a guard: w, the acceptance limit L + w, the smallest indication that proves L. Figures
@@ -46,6 +46,8 @@ impl Words {
     }
 
     fn guard_source(&self, source: &GuardSource, w: &str, shown: &Shown) -> String {
+        // The share is taken of the figure shown, whatever stands before it.
+        let shown = &Shown { comparator: Comparator::Exact, ..*shown };
         let share = |key: &str, percent: Percent| {
             self.text_with(
                 key,
@@ -63,7 +65,7 @@ impl Words {
                     ("percent", self.percent(*percent).into()),
                     ("reading", self.reading(shown).into()),
                     ("digits", self.count(u64::from(*digits)).into()),
-                    ("resolution", self.ohms_in(*resolution_ohm, shown.unit).into()),
+                    ("resolution", self.step(*resolution_ohm, shown.unit).into()),
                     ("w", w.into()),
                 ],
             ),

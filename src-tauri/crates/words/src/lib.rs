@@ -12,6 +12,7 @@ mod complaints;
 mod dates;
 mod failure;
 mod guard;
+mod json;
 mod limits;
 mod locale;
 mod method;

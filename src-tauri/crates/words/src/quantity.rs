@@ -50,6 +50,12 @@ impl Words {
         ohms.print_in(unit, self.numbers())
     }
 
+    /// One step of a display in the unit it shows: `1 MΩ`, `0.01 MΩ`.
+    #[must_use]
+    pub fn step(&self, step: Ohms, unit: Unit) -> String {
+        step.print_step_in(unit, self.numbers())
+    }
+
     /// A figure that was worked out, in a given unit: at most six significant digits, rounded away from zero, so
     /// that a guard never looks smaller than it is.
     #[must_use]

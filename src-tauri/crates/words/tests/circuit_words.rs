@@ -75,7 +75,10 @@ fn a_set_that_is_not_taken_says_where_and_why() {
     let words = Words::new(Locale::ENGLISH);
     let at = |reason| words.set_complaint(&SetComplaint { line: 3, column: 7, reason });
     let cases = [
-        (SetReason::Unreadable("unknown field `volt`".to_owned()), "not a limit set: unknown field `volt`"),
+        (
+            SetReason::Unreadable("there is no “volt” at this place. Check how it is spelt".to_owned()),
+            "not a limit set: there is no “volt” at this place. Check how it is spelt",
+        ),
         (SetReason::TooLong { most: 1_048_576 }, "a set is at most 1\u{2009}048\u{2009}576 bytes"),
         (SetReason::Id, "use lower-case letters, digits and hyphens"),
         (SetReason::Version, "versions count from 1"),

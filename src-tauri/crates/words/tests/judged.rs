@@ -50,7 +50,7 @@ fn a_person_reads_what_the_rules_decided() {
             "too close to call: 1.05 MΩ at 500 V, acceptance from 1.06 MΩ",
         ),
         (said(megohms("1.06"), 500, ValuePolicy::Guarded), "meets 1.0 MΩ at 500 V"),
-        (said(megohms("1.20"), 100, ValuePolicy::Simple), "taken at 100 V, this set asks for 500 V"),
+        (said(megohms("1.20"), 100, ValuePolicy::Simple), "cannot be judged at 100 V: this set asks for 500 V"),
         (said(megohms("0.40"), 1000, ValuePolicy::Simple), "below 1.0 MΩ at 1000 V. Test again at 500 V"),
         (
             said(shown(Comparator::MoreThan, "0.50", Unit::MegaOhm), 500, ValuePolicy::Simple),

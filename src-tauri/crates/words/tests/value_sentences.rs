@@ -46,7 +46,7 @@ fn every_verdict_names_the_voltage_it_was_taken_at() {
         ),
         (
             said(Value::CannotBeJudged, Why::LowerVoltage { asked_v: volts(500) }, megohms("1.2"), 100),
-            "taken at 100 V, this set asks for 500 V",
+            "cannot be judged at 100 V: this set asks for 500 V",
         ),
         (
             said(Value::CannotBeJudged, Why::ClaimCut { top_ohm: ohms("500000") }, more_than("999"), 500),

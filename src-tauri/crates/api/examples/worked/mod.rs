@@ -4,8 +4,8 @@ mod verification;
 
 use chrono::{DateTime, Duration, FixedOffset};
 use provenohm_api::headless::{
-    self, BenchTold, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetTold,
-    VerificationFile,
+    self, BenchTold, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetAsked,
+    SetTold, VerificationFile,
 };
 use provenohm_api::{Api, Host};
 use provenohm_assess::circuit::{Current, Loads};
@@ -68,7 +68,7 @@ fn text<T: serde::Serialize>(value: &T) -> Result<String, Fault> {
 
 fn circuit() -> LimitAsked {
     LimitAsked {
-        set: "iec-60364-6-2016".to_owned(),
+        set: SetAsked::Shipped("iec-60364-6-2016".to_owned()),
         nominal_v: Volts(230.into()),
         measure: MeasureName::None,
         current: Current::Ac,
@@ -88,6 +88,7 @@ fn reading() -> Result<ExplainAsked, Fault> {
         resolution: Some(Ohms::parse("0.01 MΩ")?),
         policy: ValuePolicy::Guarded,
         taken_v: None,
+        reduced: None,
     })
 }
 

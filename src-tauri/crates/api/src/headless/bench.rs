@@ -85,7 +85,11 @@ pub fn bench(text: &str) -> Result<BenchTold, Refused> {
 
 /// Reads a verification file.
 pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
-    let file: VerificationFile = serde_json::from_str(text).map_err(|error| Refused(error.to_string()))?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if text.trim().is_empty() {
+        return Err(Refused(words().text("file-empty")));
+    }
+    let file: VerificationFile = serde_json::from_str(text).map_err(|error| malformed(&error))?;
     if file.format != "provenohm-verification" {
         return Err(Refused(format!("`{}` is no verification file", file.format)));
     }
@@ -93,6 +97,13 @@ pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
         return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
     }
     Ok(file)
+}
+
+fn malformed(error: &serde_json::Error) -> Refused {
+    let text = error.to_string();
+    let reason = text.rsplit_once(" at line ").map_or(text.as_str(), |(reason, _)| reason);
+    let args = [("line", error.line().into()), ("reason", words().json_complaint(reason).into())];
+    Refused(words().text_with("complaint-file-line", &args))
 }
 
 /// The edition a file is judged by.

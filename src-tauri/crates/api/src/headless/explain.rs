@@ -1,17 +1,18 @@
 //! One reading judged against one limit, with every figure used. The tester's state is not asked here.
 
-use super::{LimitAsked, Refused, exact, set, words};
+use super::limit::{Asks, asks, unsure};
+use super::{LimitAsked, Refused, exact, words};
 use crate::tell::imagined;
 use provenohm_assess::RULES_VERSION;
-use provenohm_assess::circuit::Stage;
 use provenohm_assess::guard::Figures;
-use provenohm_assess::ids::{CircuitId, TesterId};
+use provenohm_assess::ids::TesterId;
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::{Guard, Value, ValueReason};
-use provenohm_assess::limits::Source;
+use provenohm_assess::judgement::{Guard, GuardSource, Level, MethodReason, Value, ValueReason};
+use provenohm_assess::limits::{ReducedReason, Source};
 use provenohm_assess::policy::{Policies, TesterPolicy, ValuePolicy};
 use provenohm_assess::quantity::{Accuracy, Ohms, Shown, Volts};
 use provenohm_assess::tester::{Card, Prepared, Range, TesterHistory, VoltageCard};
+use provenohm_words::Words;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -31,6 +32,8 @@ pub struct ExplainAsked {
     pub policy: ValuePolicy,
     /// Test voltage it was taken at, V; absent: the one the set asks for.
     pub taken_v: Option<Volts>,
+    /// Why a lower test voltage was used; absent: for no reason a set could allow.
+    pub reduced: Option<ReducedReason>,
 }
 
 /// The judgement of the value with every figure used.
@@ -47,10 +50,16 @@ pub struct Explained {
     pub value: Value,
     /// Why.
     pub reason: ValueReason,
+    /// What is said of the method, the gravest first.
+    pub method: Vec<MethodReason>,
+    /// The higher level of the two.
+    pub level: Level,
     /// The policy it was judged by.
     pub policy: ValuePolicy,
     /// L, Ω.
     pub minimum_ohm: Ohms,
+    /// Where w comes from, with its p, n and resolution; null where there is none.
+    pub guard: Option<GuardSource>,
     /// w, Ω; null under *simple*, and where no figure is known.
     pub guard_ohm: Option<Ohms>,
     /// L + w, Ω.
@@ -70,33 +79,20 @@ pub struct Explained {
 /// # Errors
 /// [`Refused`] for what cannot be asked.
 pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
-    let set = set(&asked.limit.set)?;
-    let electrical = asked.limit.electrical()?;
-    let circuit = CircuitId(uuid::Uuid::nil());
-    let demand = set
-        .demand(circuit, &electrical, Stage::Before)
-        .map_err(|why| Refused(format!("{} has no limit for this circuit: {why}", set.title)))?;
-    let strictest = demand.pairs.iter().max_by_key(|pair| pair.limit.minimum_ohm);
-    let limit = strictest.map(|pair| pair.limit.clone()).ok_or_else(|| Refused("the set requires no pair".into()))?;
-    let volts = asked.taken_v.or(limit.test_voltage_v).unwrap_or(Volts(Decimal::from(500)));
-    let step = asked.resolution.unwrap_or_else(|| last_digit(asked.shown));
-    if step.0 <= Decimal::ZERO {
-        return Err(Refused("the resolution is above zero".into()));
+    let set = asked.limit.set.set()?;
+    let Asks { demand, limit, reduced, .. } = asks(&set, &asked.limit.electrical()?)?;
+    let words = words();
+    let volts = asked.taken_v.or(limit.test_voltage_v);
+    let volts = volts.ok_or_else(|| Refused(words.text("office-taken-needed")))?;
+    let reduced = reduced.zip(demand.reduced.map(|rule| rule.reasons));
+    if let Some(reason) = asked.reduced
+        && reduced.as_ref().is_none_or(|(_, reasons)| !reasons.contains(&reason))
+    {
+        return Err(Refused(words.text("office-reduced-not-here")));
     }
-    let card = VoltageCard {
-        test_voltage_v: volts,
-        ranges: vec![Range {
-            from_ohm: Ohms(Decimal::ZERO),
-            to_ohm: Ohms(Decimal::from(100_000_000_000_000u64)),
-            resolution_ohm: step,
-            accuracy_percent: asked.accuracy.map(|accuracy| accuracy.percent),
-            accuracy_digits: asked.accuracy.map(|accuracy| accuracy.digits),
-        }],
-        over_range: None,
-        operating_uncertainty_percent: None,
-    };
+    let step = step(&words, asked)?;
+    let card = imagined_card(asked, volts, step);
     let figures = Figures { card: Some(&card), ..Figures::default() };
-    let smallest = figures.smallest(asked.policy, limit.minimum_ohm, step);
     let tester = TesterId(uuid::Uuid::nil());
     let history = TesterHistory {
         tester,
@@ -105,8 +101,10 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
         lead_checks: Vec::new(),
     };
     // The instant bears on nothing here: there is no history to place it in.
-    let reading = imagined(tester, asked.shown, volts, chrono::DateTime::UNIX_EPOCH.fixed_offset());
-    let wanted = Wanted { limit: Some(limit.clone()), ..Wanted::default() };
+    let mut reading = imagined(tester, asked.shown, volts, chrono::DateTime::UNIX_EPOCH.fixed_offset());
+    reading.conditions.reduced = asked.reduced;
+    reading.conditions.loads = asked.limit.loads;
+    let wanted = Wanted { limit: Some(limit), reduced, ..Wanted::default() };
     let policies = Policies { value: asked.policy, tester: TesterPolicy::default(), quick_check_days: None };
     let prepared = Prepared::new(&history);
     let judgement = judge(&Asked {
@@ -116,13 +114,26 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
         policies,
         known: Known::default(),
     });
-    let words = words();
+    // The lower minimum counts at an allowed lower voltage.
+    let limit = judgement.value.limit.clone().or(wanted.limit).ok_or_else(|| Refused(words.failure("unexpected")))?;
+    let smallest = figures.smallest(asked.policy, limit.minimum_ohm, step);
     let guard = judgement.value.guard.clone().map(|guard| Guard { smallest_ohm: smallest, ..guard });
+    // Nothing is known of leads here, and why the value cannot be judged is said by the value.
+    let of_value = matches!(judgement.value.reason, ValueReason::LowerVoltage { .. });
+    let told = |reason: &&MethodReason| match reason {
+        MethodReason::LeadsNotChecked | MethodReason::AtReferenceConditions => false,
+        MethodReason::LowerVoltage { .. } => !of_value,
+        _ => true,
+    };
+    let mut method: Vec<MethodReason> = judgement.method.iter().filter(told).cloned().collect();
+    method.sort_by_key(|reason| std::cmp::Reverse(reason.level()));
     let mut lines = vec![
         format!("{}: {}", words.reading(&asked.shown), words.value_sentence(&judgement, &reading)),
         words.demand(&limit),
     ];
-    match (&guard, smallest) {
+    lines.extend(unsure(&words, &limit));
+    lines.extend(method.iter().map(|reason| words.method_sentence(reason)));
+    match (&guard, smallest.filter(|smallest| *smallest > limit.minimum_ohm)) {
         (Some(guard), _) => lines.extend(words.guard_lines(guard, &limit, &asked.shown)),
         (None, Some(smallest)) => lines.push(words.proves_from(&limit, smallest)),
         (None, None) => {}
@@ -133,8 +144,11 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
         test_voltage_v: volts,
         value: judgement.value.value,
         reason: judgement.value.reason,
+        level: judgement.value.value.level().max(method.first().map_or(Level::Done, MethodReason::level)),
+        method,
         policy: asked.policy,
         minimum_ohm: exact(limit.minimum_ohm),
+        guard: guard.as_ref().map(|guard| guard.source.clone()),
         guard_ohm: guard.as_ref().map(|guard| exact(guard.w_ohm)),
         acceptance_ohm: guard.as_ref().map(|guard| exact(guard.acceptance_ohm)),
         smallest_indication_ohm: smallest.map(exact),
@@ -144,7 +158,38 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
     })
 }
 
-/// One step of the last digit shown.
-fn last_digit(shown: Shown) -> Ohms {
-    Ohms(shown.unit.ohms() * Decimal::new(1, shown.digits.decimals().into()))
+/// A card of one range without end, with what is known of the tester.
+fn imagined_card(asked: &ExplainAsked, volts: Volts, step: Ohms) -> VoltageCard {
+    VoltageCard {
+        test_voltage_v: volts,
+        ranges: vec![Range {
+            from_ohm: Ohms(Decimal::ZERO),
+            to_ohm: Ohms(Decimal::from(100_000_000_000_000u64)),
+            resolution_ohm: step,
+            accuracy_percent: asked.accuracy.map(|accuracy| accuracy.percent),
+            accuracy_digits: asked.accuracy.map(|accuracy| accuracy.digits),
+        }],
+        over_range: None,
+        operating_uncertainty_percent: None,
+    }
+}
+
+/// One step of the display, which must be able to show the reading.
+fn step(words: &Words, asked: &ExplainAsked) -> Result<Ohms, Refused> {
+    if let Some(accuracy) = asked.accuracy.filter(|it| it.percent.0 >= Decimal::ONE_HUNDRED) {
+        let args = [("percent", words.percent(accuracy.percent).into())];
+        return Err(Refused(words.text_with("office-accuracy-whole", &args)));
+    }
+    let step = asked.resolution.unwrap_or_else(|| asked.shown.last_digit());
+    if step.0 <= Decimal::ZERO {
+        return Err(Refused(words.text("complaint-above-zero")));
+    }
+    match asked.shown.ohms().0.checked_rem(step.0) {
+        Some(rest) if rest.is_zero() => Ok(step),
+        _ => {
+            let args =
+                [("step", words.step(step, asked.shown.unit).into()), ("reading", words.reading(&asked.shown).into())];
+            Err(Refused(words.text_with("office-between-steps", &args)))
+        }
+    }
 }

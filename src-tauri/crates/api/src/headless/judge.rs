@@ -1,18 +1,17 @@
 //! Every circuit and pair of a job file, judged with what was known at a time.
 
-use super::{Refused, exact, words};
+use super::{Refused, exact, job_file, words};
 use crate::judged::{Judged, JudgedCircuit, JudgedReading, Slot};
 use crate::tell;
 use provenohm_assess::RULES_VERSION;
 use provenohm_assess::circuit::Stage;
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, ReadingId};
 use provenohm_assess::judgement::{Level, MethodReason, TesterState, Value};
-use provenohm_assess::limits::SetName;
+use provenohm_assess::limits::{SetName, Source};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::{Ohms, Shown, Volts};
 use provenohm_assess::reading::NotTestedReason;
-use provenohm_exchange::job_file::JobFile;
 use provenohm_words::Words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -43,7 +42,7 @@ pub struct JobJudged {
     pub boards: Vec<BoardJudged>,
     /// Everything counted.
     pub sums: Sums,
-    /// Every required pair meets, is proved, and has no fault of method.
+    /// At least one pair is required, and every required pair meets, is proved, and has no fault of method.
     pub strict: bool,
 }
 
@@ -63,10 +62,62 @@ pub struct Sums {
     pub cannot_be_judged: u32,
     /// Required pairs without a reading.
     pub without_reading: u32,
-    /// Required pairs whose tester was not proved.
-    pub not_proved: u32,
+    /// States of the testers of required pairs with a reading.
+    pub testers: TesterSums,
     /// Required pairs with a fault of method.
     pub method: u32,
+    /// Pairs, required or not, that cannot stand like this: of these alone a sign-off is blocked.
+    pub stop: u32,
+    /// Readings of joined conductors or of pairs not required that do not meet.
+    pub beside_not_meeting: u32,
+}
+
+/// Required pairs by the state of the tester of the reading that speaks for them.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TesterSums {
+    /// Proved.
+    pub proved: u32,
+    /// Verified once, out of date then.
+    pub lapsed: u32,
+    /// Nothing on record covers the reading.
+    pub not_proved: u32,
+    /// Found good by the next verification.
+    pub found_good_afterwards: u32,
+    /// Found failed by the next verification.
+    pub in_doubt: u32,
+    /// Known to fail when the reading was taken.
+    pub barred: u32,
+    /// None was chosen.
+    pub not_chosen: u32,
+}
+
+impl TesterSums {
+    /// Each state with its count, the most favourable first.
+    #[must_use]
+    pub const fn counted(&self) -> [(TesterState, u32); 7] {
+        [
+            (TesterState::Proved, self.proved),
+            (TesterState::Lapsed, self.lapsed),
+            (TesterState::NotProved, self.not_proved),
+            (TesterState::FoundGoodAfterwards, self.found_good_afterwards),
+            (TesterState::InDoubt, self.in_doubt),
+            (TesterState::Barred, self.barred),
+            (TesterState::NotChosen, self.not_chosen),
+        ]
+    }
+
+    const fn of(&mut self, state: TesterState) -> &mut u32 {
+        match state {
+            TesterState::Proved => &mut self.proved,
+            TesterState::Lapsed => &mut self.lapsed,
+            TesterState::NotProved => &mut self.not_proved,
+            TesterState::FoundGoodAfterwards => &mut self.found_good_afterwards,
+            TesterState::InDoubt => &mut self.in_doubt,
+            TesterState::Barred => &mut self.barred,
+            TesterState::NotChosen => &mut self.not_chosen,
+        }
+    }
 }
 
 /// A board as judged.
@@ -109,6 +160,8 @@ pub struct PairJudged {
     pub minimum_ohm: Option<Ohms>,
     /// The test voltage asked, V d.c.; null where the set states none.
     pub test_voltage_v: Option<Volts>,
+    /// Where the minimum stands, and how sure that is; null where the set has none.
+    pub source: Option<Source>,
     /// The readings that stand for it.
     pub readings: Vec<ReadingJudged>,
     /// The reading that stands for it is of joined conductors.
@@ -152,7 +205,7 @@ pub struct ReadingJudged {
 /// # Errors
 /// [`Refused`] with place and reason.
 pub fn judge(text: &str, at: Option<Moment>) -> Result<JobJudged, Refused> {
-    let file = JobFile::read(text).map_err(|error| Refused(error.to_string()))?;
+    let file = job_file(text)?;
     let file = match at {
         Some(at) => file.known_at(at),
         None => file,
@@ -170,7 +223,8 @@ pub fn judge(text: &str, at: Option<Moment>) -> Result<JobJudged, Refused> {
         .collect();
     let sums = sums(&judged);
     let job = &judged.file.job;
-    let strict = sums.meets == sums.required && sums.not_proved == 0 && sums.method == 0 && settled(&judged);
+    let holds = sums.meets == sums.required && sums.testers.proved == sums.required && sums.method == 0;
+    let strict = sums.required > 0 && holds && sums.stop == 0 && settled(&judged);
     Ok(JobJudged {
         format: "provenohm-judgement".to_owned(),
         version: 1,
@@ -210,6 +264,7 @@ fn pair(words: &Words, judged: &Judged, one: &JudgedCircuit, slot: &Slot) -> Pai
         required: slot.required,
         minimum_ohm: slot.limit.as_ref().map(|limit| exact(limit.minimum_ohm)),
         test_voltage_v: slot.limit.as_ref().and_then(|limit| limit.test_voltage_v),
+        source: slot.limit.as_ref().map(|limit| limit.source.clone()),
         readings: readings.map(|it| reading(words, judged, it)).collect(),
         by_joined: slot.covered_by.is_some(),
         not_tested: slot.not_tested.as_ref().map(|said| said.reason),
@@ -236,21 +291,32 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading) -> ReadingJudged
 }
 
 fn sums(judged: &Judged) -> Sums {
-    let mut sums = Sums::default();
-    for (_, _, slot) in judged.slots().filter(|(_, _, slot)| slot.required) {
+    let mut sums = Sums { stop: count(judged.stops_taken_away()), ..Sums::default() };
+    for (_, _, slot) in judged.slots() {
+        let spoken = slot.reading(judged).map(|one| &one.judgement);
+        sums.stop += u32::from(spoken.is_some_and(|one| one.level == Level::Stop));
+        if !slot.required {
+            let own = slot.readings.iter().filter_map(|at| judged.readings.get(*at));
+            sums.beside_not_meeting += count(own.filter(|one| one.judgement.value.value != Value::Meets));
+            continue;
+        }
         sums.required += 1;
-        let Some(one) = slot.reading(judged) else {
+        let Some(judgement) = spoken else {
             sums.without_reading += 1;
             continue;
         };
-        *match one.judgement.value.value {
+        *match judgement.value.value {
             Value::Meets => &mut sums.meets,
             Value::Below => &mut sums.below,
             Value::TooClose => &mut sums.too_close,
             Value::CannotBeJudged => &mut sums.cannot_be_judged,
         } += 1;
-        sums.not_proved += u32::from(one.judgement.tester.state != TesterState::Proved);
-        sums.method += u32::from(one.judgement.method.iter().any(|reason| reason.level() >= Level::Look));
+        *sums.testers.of(judgement.tester.state) += 1;
+        sums.method += u32::from(judgement.method.iter().any(MethodReason::is_fault));
     }
     sums
+}
+
+fn count(found: impl Iterator) -> u32 {
+    u32::try_from(found.count()).unwrap_or(u32::MAX)
 }

@@ -1,19 +1,20 @@
 //! What a set asks of one circuit.
 
-use super::{Refused, exact, set, words};
+use super::{Refused, SetAsked, exact, words};
+use crate::read::circuit_complaint;
 use provenohm_assess::circuit::{Conductors, Current, Electrical, Item, Loads, Measure, Nominal, PairKind, Stage};
 use provenohm_assess::ids::CircuitId;
-use provenohm_assess::limits::{MeasureName, ReducedReason, Source};
+use provenohm_assess::limits::{Demand, Limit, LimitSet, MeasureName, NoLimit, ReducedReason, Source, Tag, Under};
 use provenohm_assess::quantity::{Ohms, Volts};
-use provenohm_words::PairNames;
+use provenohm_words::{PairNames, Words};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// A circuit to be asked about.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LimitAsked {
-    /// Id of the set.
-    pub set: String,
+    /// The set.
+    pub set: SetAsked,
     /// Nominal voltage, V.
     pub nominal_v: Volts,
     /// Protective measure.
@@ -72,6 +73,8 @@ pub struct PairTold {
 pub struct ReducedTold {
     /// The lower test voltage d.c., V.
     pub test_voltage_v: Volts,
+    /// The minimum at it, Ω.
+    pub minimum_ohm: Ohms,
     /// Reasons that allow it.
     pub reasons: Vec<ReducedReason>,
     /// Where it stands.
@@ -85,17 +88,18 @@ impl LimitAsked {
     /// [`Refused`] for a combination that cannot be a circuit.
     pub(super) fn electrical(&self) -> Result<Electrical, Refused> {
         let measure = match (self.measure, self.supply_v) {
-            (MeasureName::None, _) => Measure::None,
-            (MeasureName::Selv, _) => Measure::Selv,
-            (MeasureName::Pelv, _) => Measure::Pelv,
-            (MeasureName::Separation, _) => Measure::Separation,
-            (MeasureName::Felv, Some(volts)) => {
+            (MeasureName::None, None) => Measure::None,
+            (MeasureName::Selv, None) => Measure::Selv,
+            (MeasureName::Pelv, None) => Measure::Pelv,
+            (MeasureName::Separation, None) => Measure::Separation,
+            (_, Some(_)) if self.measure != MeasureName::Felv => {
+                return Err(Refused(words().text("office-supply-of-felv")));
+            }
+            (_, Some(volts)) => {
                 Measure::Felv { supply: Nominal { volts, current: Current::Ac, to_earth: self.to_earth_v } }
             }
             (MeasureName::Felv, None) => {
-                return Err(Refused(
-                    "a FELV circuit is tested like its supply: give the supply's nominal voltage".into(),
-                ));
+                return Err(Refused(words().text("complaint-felv-supply-needed")));
             }
         };
         let usual = match self.current {
@@ -115,7 +119,10 @@ impl LimitAsked {
             location: None,
         };
         match electrical.complaints().first() {
-            Some(complaint) => Err(Refused(format!("this cannot be a circuit: {complaint}"))),
+            Some(complaint) => {
+                let (_, said) = circuit_complaint(&words(), *complaint);
+                Err(Refused(words().text_with("file-circuit", &[("reason", said.into())])))
+            }
             None => Ok(electrical),
         }
     }
@@ -126,16 +133,12 @@ impl LimitAsked {
 /// # Errors
 /// [`Refused`] for an unknown set, an impossible circuit, or one the set has no limit for.
 pub fn limit(asked: &LimitAsked) -> Result<LimitTold, Refused> {
-    let set = set(&asked.set)?;
+    let set = asked.set.set()?;
     let electrical = asked.electrical()?;
-    let circuit = CircuitId(uuid::Uuid::nil());
-    let none = |why: &dyn std::fmt::Display| Refused(format!("{} has no limit for this circuit: {why}", set.title));
-    let demand = set.demand(circuit, &electrical, Stage::Before).map_err(|why| none(&why))?;
+    let Asks { circuit, demand, limit, reduced } = asks(&set, &electrical)?;
     let words = words();
     let reference = |_| String::new();
     let names = PairNames { circuit, earthing: electrical.conductors.earthing(), reference: &reference };
-    let strictest = demand.pairs.iter().max_by_key(|pair| pair.limit.minimum_ohm);
-    let limit = strictest.map(|pair| pair.limit.clone()).ok_or_else(|| none(&"it requires no pair"))?;
     let pairs: Vec<PairTold> = demand
         .pairs
         .iter()
@@ -146,19 +149,76 @@ pub fn limit(asked: &LimitAsked) -> Result<LimitTold, Refused> {
         })
         .collect();
     let names: Vec<&str> = pairs.iter().map(|pair| pair.pair.as_str()).collect();
-    let lines = vec![words.electrical(&electrical), words.demand(&limit), names.join(", ")];
+    let mut lines = vec![words.electrical(&electrical), words.demand(&limit), names.join(", ")];
+    lines.extend(unsure(&words, &limit));
+    lines.extend(no_row_of_its_own(&words, &set, &electrical));
+    let reduced = reduced.zip(demand.reduced).map(|(limit, rule)| ReducedTold {
+        test_voltage_v: rule.volts,
+        minimum_ohm: exact(limit.minimum_ohm),
+        reasons: rule.reasons,
+        source: rule.source,
+    });
+    if let Some(told) = &reduced {
+        let reasons: Vec<String> = told.reasons.iter().map(|reason| words.reduced_reason(*reason)).collect();
+        let args = [
+            ("volts", words.volts(told.test_voltage_v).into()),
+            ("minimum", words.ohms(told.minimum_ohm).into()),
+            ("reasons", reasons.join("; ").into()),
+            ("source", words.source(&told.source).into()),
+        ];
+        lines.push(words.text_with("answer-limit-reduced", &args));
+    }
     Ok(LimitTold {
-        set: asked.set.clone(),
+        set: set.id.0,
         test_voltage_v: limit.test_voltage_v,
         minimum_ohm: exact(limit.minimum_ohm),
         pairs,
         forbidden: demand.forbidden,
-        reduced: demand.reduced.map(|rule| ReducedTold {
-            test_voltage_v: rule.volts,
-            reasons: rule.reasons,
-            source: rule.source,
-        }),
+        reduced,
         source: limit.source,
         lines,
     })
+}
+
+/// What a set asks of one circuit before equipment is connected.
+pub(super) struct Asks {
+    pub(super) circuit: CircuitId,
+    pub(super) demand: Demand,
+    /// The highest minimum of its pairs.
+    pub(super) limit: Limit,
+    /// The same at the reduced voltage, where the set has one.
+    pub(super) reduced: Option<Limit>,
+}
+
+pub(super) fn asks(set: &LimitSet, electrical: &Electrical) -> Result<Asks, Refused> {
+    let circuit = CircuitId(uuid::Uuid::nil());
+    let words = words();
+    let none = |why: NoLimit| {
+        let args = [("set", set.title.as_str().into()), ("reason", words.no_limit(&why).into())];
+        Refused(words.text_with("office-no-limit-because", &args))
+    };
+    let demand = set.demand(circuit, electrical, Stage::Before).map_err(none)?;
+    let strictest = demand.pairs.iter().max_by_key(|pair| pair.limit.minimum_ohm);
+    let strictest = strictest.ok_or_else(|| none(NoLimit::NoCircuit))?;
+    let under = Under { stage: Stage::Before, loads: electrical.loads };
+    let reduced = set.limit_for(&strictest.pair, under, |_| Some(electrical)).map_err(none)?.to_reduced_limit();
+    let limit = strictest.limit.clone();
+    Ok(Asks { circuit, demand, limit, reduced })
+}
+
+/// How sure a limit is, where it was not read in a published page.
+pub(super) fn unsure(words: &Words, limit: &Limit) -> Option<String> {
+    let tag = limit.source.tag;
+    is_unsure(tag).then(|| words.text_with("answer-limit-unsure", &[("tag", words.tag(tag).into())]))
+}
+
+/// Neither read in a published page nor answered for by the user of a set of their own.
+pub(super) const fn is_unsure(tag: Tag) -> bool {
+    !matches!(tag, Tag::Seen | Tag::User)
+}
+
+/// That a set treats a special item like any other circuit.
+fn no_row_of_its_own(words: &Words, set: &LimitSet, electrical: &Electrical) -> Option<String> {
+    let item = electrical.item.filter(|item| set.rows.iter().all(|row| row.band.item != Some(*item)))?;
+    Some(words.text_with("answer-limit-no-item", &[("item", words.item(item).into())]))
 }

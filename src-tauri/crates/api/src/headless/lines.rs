@@ -1,7 +1,9 @@
 //! A judgement in lines for a person.
 
-use super::{JobJudged, PairJudged, words};
+use super::limit::is_unsure;
+use super::{JobJudged, PairJudged, ReadingJudged, words};
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 
 /// One line a pair, board by board, and the sums.
 #[must_use]
@@ -16,10 +18,28 @@ pub fn judgement_lines(told: &JobJudged) -> Vec<String> {
         for circuit in &board.circuits {
             for pair in &circuit.pairs {
                 let name = format!("{} {}", circuit.reference, circuit.description);
-                lines.push(format!("  {}  {}  {}", name.trim(), pair.pair, said(&words, pair)));
+                let said = said(&words, pair).into_iter();
+                lines.extend(said.map(|said| format!("  {}  {}  {said}", name.trim(), pair.pair)));
             }
         }
     }
+    lines.extend(unsure(&words, told));
+    lines.extend(sums(&words, told));
+    lines
+}
+
+/// Why `strict` does not hold, in one line.
+#[must_use]
+pub fn not_strict_because(told: &JobJudged) -> String {
+    let words = words();
+    if told.sums.required == 0 {
+        return words.text("answer-judged-nothing-required");
+    }
+    let because = sums(&words, told).join(". ");
+    format!("{}: {because}", words.text("answer-judged-not-strict"))
+}
+
+fn sums(words: &Words, told: &JobJudged) -> Vec<String> {
     let sums = &told.sums;
     let args = [
         ("required", sums.required.into()),
@@ -28,16 +48,45 @@ pub fn judgement_lines(told: &JobJudged) -> Vec<String> {
         ("close", sums.too_close.into()),
         ("unjudged", sums.cannot_be_judged.into()),
         ("missing", sums.without_reading.into()),
-        ("unproved", sums.not_proved.into()),
-        ("method", sums.method.into()),
     ];
-    lines.push(words.text_with("answer-judged-sums", &args));
+    let mut lines = vec![words.text_with("answer-judged-sums", &args)];
+    let states = sums.testers.counted().into_iter().filter(|(_, count)| *count > 0).map(|(state, count)| {
+        let args = [("count", count.into()), ("state", words.tester_state(state).into())];
+        words.text_with("answer-judged-state", &args)
+    });
+    let states: Vec<String> = states.collect();
+    if !states.is_empty() {
+        lines.push(words.text_with("answer-judged-testers", &[("states", states.join(", ").into())]));
+    }
+    let counted = [
+        ("answer-judged-method", sums.method),
+        ("answer-judged-stops", sums.stop),
+        ("answer-judged-beside", sums.beside_not_meeting),
+    ];
+    let counted = counted.into_iter().filter(|(_, count)| *count > 0);
+    lines.extend(counted.map(|(key, count)| words.text_with(key, &[("count", count.into())])));
     lines
 }
 
-fn said(words: &Words, pair: &PairJudged) -> String {
-    let reading =
-        pair.readings.last().map(|one| format!("{}  {}", words.reading(&one.shown), one.sentences.join("; ")));
-    let not_tested = || pair.not_tested.map(|reason| words.not_tested(reason, None));
-    reading.or_else(not_tested).unwrap_or_else(|| words.text("answer-no-reading"))
+/// Where limits rest on less than a published page, one line a publication and tag.
+fn unsure(words: &Words, told: &JobJudged) -> Vec<String> {
+    let pairs = told.boards.iter().flat_map(|board| &board.circuits).flat_map(|circuit| &circuit.pairs);
+    let sources = pairs.filter_map(|pair| pair.source.as_ref()).filter(|source| is_unsure(source.tag));
+    let lines: BTreeSet<String> = sources
+        .map(|source| {
+            let args = [("source", words.source(source).into()), ("tag", words.tag(source.tag).into())];
+            words.text_with("answer-judged-unsure", &args)
+        })
+        .collect();
+    lines.into_iter().collect()
+}
+
+/// What stands for a pair, one text a reading: of two live values both are said.
+fn said(words: &Words, pair: &PairJudged) -> Vec<String> {
+    if pair.readings.is_empty() {
+        let not_tested = pair.not_tested.map(|reason| words.not_tested(reason, None));
+        return vec![not_tested.unwrap_or_else(|| words.text("answer-no-reading"))];
+    }
+    let one = |one: &ReadingJudged| format!("{}  {}", words.reading(&one.shown), one.sentences.join("; "));
+    pair.readings.iter().map(one).collect()
 }

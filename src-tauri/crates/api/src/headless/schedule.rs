@@ -13,16 +13,16 @@ use std::path::{Path, PathBuf};
 ///
 /// # Errors
 /// [`Refused`] with place and reason.
-pub fn schedule(text: &str, path: &Path) -> Result<Vec<PathBuf>, Refused> {
+pub fn schedule(job: JobFile, path: &Path) -> Result<Vec<PathBuf>, Refused> {
     let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase()).unwrap_or_default();
     let format = match ending.as_str() {
         "pdf" => ScheduleFormat::Pdf,
         "xlsx" => ScheduleFormat::Xlsx,
         "csv" => ScheduleFormat::Csv,
-        _ => return Err(Refused(format!("{}: a schedule ends in .pdf, .xlsx or .csv", path.display()))),
+        _ => return Err(Refused(words().text("office-schedule-ending"))),
     };
-    let file = JobFile::read(text).map_err(|error| Refused(error.to_string()))?;
     let words = words();
-    let model = report::schedule(&words, &Judged::of(file)?)?;
+    let model = report::schedule(&words, &Judged::of(job)?)?;
+    super::files::folder_is_there(path)?;
     Ok(write_schedule(&words, &model, format, path)?)
 }

@@ -1,6 +1,6 @@
 //! The limit sets that come with the program.
 
-use super::Refused;
+use super::{Refused, words};
 use provenohm_assess::limits::{Source, shipped};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -28,7 +28,7 @@ pub struct SetTold {
 /// # Errors
 /// [`Refused`] if a set cannot be read.
 pub fn sets() -> Result<Vec<SetTold>, Refused> {
-    let sets = shipped().map_err(|complaint| Refused(complaint.to_string()))?;
+    let sets = shipped().map_err(|why| Refused(words().set_complaint(why)))?;
     let told = |loaded: &provenohm_assess::limits::Loaded| SetTold {
         id: loaded.set.id.0.clone(),
         version: loaded.set.version,

@@ -39,7 +39,7 @@ pub fn tester_report(text: &str, path: &Path) -> Result<(), Refused> {
         "pdf" => TesterReportFormat::Pdf,
         "xlsx" => TesterReportFormat::Xlsx,
         "json" => TesterReportFormat::Json,
-        _ => return Err(Refused(format!("{}: a tester report ends in .pdf, .xlsx or .json", path.display()))),
+        _ => return Err(Refused(words().text("office-tester-report-ending"))),
     };
     let report = tester_report_of(text)?;
     Ok(write_file(path, &bytes(&words(), &report, format)?)?)

@@ -2,8 +2,11 @@
 
 use crate::failure::Failure;
 use crate::ops::files::{file_stem, not_written, write_file};
+use crate::recalled::whose;
 use crate::state::{State, maker};
+use crate::tell;
 use crate::views::*;
+use chrono::SubsecRound as _;
 use provenohm_assess::ids::JobId;
 use provenohm_assess::limits::shipped;
 use provenohm_exchange::job_file::{JobFile, Made, NotAJobFile};
@@ -23,7 +26,7 @@ pub(crate) fn export_job(state: &mut State, asked: OfJob) -> Result<Written, Fai
 
 /// The text of a job's file.
 pub(crate) fn job_text(state: &mut State, job: provenohm_assess::ids::JobId) -> Result<String, Failure> {
-    let made = Made { at: state.host.now(), by: maker() };
+    let made = Made { at: state.host.now().trunc_subsecs(3), by: maker() };
     let file = snapshot(&state.record.view(), job, &[], made)?;
     file.write().map_err(|error| Failure::of("unexpected").because(error))
 }
@@ -35,6 +38,7 @@ pub(crate) fn preview_job_file(state: &mut State, asked: JobFileText) -> Result<
     for id in ids {
         same_name |= state.judged(id)?.file.job.name == file.job.name;
     }
+    let same_serials = same_serials(state, &file)?;
     let words = &state.words;
     let name = &file.job.limit_set;
     let shipped = shipped().map_err(|error| Failure::of("unexpected").because(error))?;
@@ -48,6 +52,7 @@ pub(crate) fn preview_job_file(state: &mut State, asked: JobFileText) -> Result<
         words.text_with("answer-file-board", &args)
     }));
     lines.push(words.text_with("answer-file-testers", &[("count", file.testers.len().into())]));
+    lines.extend(same_serials);
     if same_name {
         lines.push(words.text_with("answer-file-same-name", &[("name", file.job.name.as_str().into())]));
     }
@@ -80,6 +85,7 @@ pub(crate) fn import_job_file(state: &mut State, asked: JobFileText) -> Result<I
             state.person_named(&first.name, &first.role)?
         }
     };
+    let same_serials = same_serials(state, &file)?;
     let plan = import::Plan::of(&file, asked.text.as_bytes(), &mut || state.host.id())?;
     for one in plan.people() {
         state.record.keep_person(&Person { person: one.id, name: one.name.clone(), role: one.role.clone() })?;
@@ -87,18 +93,28 @@ pub(crate) fn import_job_file(state: &mut State, asked: JobFileText) -> Result<I
     let job = plan.job();
     state.write(person, |writer| Ok(plan.append(writer)?))?;
     state.be(job, person)?;
-    let words = state.words.text_with("answer-job-imported", &[("name", file.job.name.as_str().into())]);
+    let imported = state.words.text_with("answer-job-imported", &[("name", file.job.name.as_str().into())]);
+    let words = std::iter::once(imported).chain(same_serials).collect::<Vec<_>>().join(". ");
     Ok(Imported { job, words })
+}
+
+/// That a tester of the file has the serial number of one that is here: they stay two, and what proves or fails one
+/// says nothing of the other.
+fn same_serials(state: &State, file: &JobFile) -> Result<Vec<String>, Failure> {
+    let mut said = Vec::new();
+    for tester in file.testers.iter().filter(|tester| !tester.serial.trim().is_empty()) {
+        if whose(state, &tester.serial).is_ok() {
+            let args = [("serial", tester.serial.as_str().into()), ("name", tester.name.as_str().into())];
+            said.push(state.words.text_with("answer-file-same-serial", &args));
+        }
+    }
+    Ok(said)
 }
 
 /// Reads a job file, with the reason in the person's words where it is none.
 pub(crate) fn read(state: &State, text: &str) -> Result<JobFile, Failure> {
-    JobFile::read(text).map_err(|error| match &error {
-        NotAJobFile::Newer(_) => Failure::of("job_file_newer").because(error),
-        NotAJobFile::Malformed { line, reason, .. } => {
-            let args = [("line", (*line).into()), ("reason", reason.as_str().into())];
-            Failure::of("not_a_job_file").saying(state.words.text_with("complaint-file-line", &args))
-        }
-        _ => Failure::of("not_a_job_file").because(error),
+    JobFile::read(text).map_err(|why| {
+        let code = if matches!(why, NotAJobFile::Newer(_)) { "job_file_newer" } else { "not_a_job_file" };
+        Failure::of(code).saying(tell::not_a_job_file(&state.words, &why))
     })
 }

@@ -6,6 +6,7 @@ use provenohm_assess::circuit::{CircuitComplaint, Electrical, Measure, Nominal};
 use provenohm_assess::limits::MeasureName;
 use provenohm_assess::quantity::Volts;
 use provenohm_exchange::job_file::Circuit;
+use provenohm_words::Words;
 
 /// What decides limit and pairs, if the form can be a circuit.
 pub(crate) fn read_circuit(fields: &mut Fields<'_>, form: &CircuitForm) -> Option<Electrical> {
@@ -38,31 +39,28 @@ pub(crate) fn read_circuit(fields: &mut Fields<'_>, form: &CircuitForm) -> Optio
     };
     let complaints = electrical.complaints();
     for complaint in &complaints {
-        complain(fields, *complaint);
+        let (field, said) = circuit_complaint(fields.words, *complaint);
+        fields.said(field, said);
     }
     complaints.is_empty().then_some(electrical)
 }
 
-fn complain(fields: &mut Fields<'_>, complaint: CircuitComplaint) {
+/// The field a complaint belongs to, and the complaint in words.
+pub(crate) fn circuit_complaint(words: &Words, complaint: CircuitComplaint) -> (&'static str, String) {
     match complaint {
-        CircuitComplaint::NotAboveZero => fields.complain("nominal", "complaint-above-zero", &[]),
-        CircuitComplaint::AboveBound { measure: name, bound } => {
-            let (name, bound) = (fields.words.measure_name(name), fields.words.volts(bound));
-            fields.complain(
-                "nominal",
-                "complaint-extra-low-bound",
-                &[("measure", name.into()), ("bound", bound.into())],
-            );
+        CircuitComplaint::NotAboveZero => ("nominal", words.text("complaint-above-zero")),
+        CircuitComplaint::AboveBound { measure, bound } => {
+            let args = [("measure", words.measure_name(measure).into()), ("bound", words.volts(bound).into())];
+            ("nominal", words.text_with("complaint-extra-low-bound", &args))
         }
         CircuitComplaint::AboveLowVoltage { bound } => {
-            let bound = fields.words.volts(bound);
-            fields.complain("nominal", "complaint-above-low-voltage", &[("bound", bound.into())]);
+            ("nominal", words.text_with("complaint-above-low-voltage", &[("bound", words.volts(bound).into())]))
         }
-        CircuitComplaint::ToEarthAbove => fields.complain("to_earth", "complaint-to-earth-above", &[]),
-        CircuitComplaint::OtherCurrent => fields.complain("conductors", "complaint-dc-conductors", &[]),
-        CircuitComplaint::Pen { measure: name } => {
-            let name = fields.words.measure_name(name);
-            fields.complain("conductors", "complaint-pen-kept-apart", &[("measure", name.into())]);
+        CircuitComplaint::ToEarthAbove => ("to_earth", words.text("complaint-to-earth-above")),
+        CircuitComplaint::OtherCurrent => ("conductors", words.text("complaint-dc-conductors")),
+        CircuitComplaint::Pen { measure } => {
+            let args = [("measure", words.measure_name(measure).into())];
+            ("conductors", words.text_with("complaint-pen-kept-apart", &args))
         }
     }
 }

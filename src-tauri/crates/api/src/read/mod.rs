@@ -9,7 +9,7 @@ mod verification;
 
 pub(crate) use card::{card_form, read_card};
 pub(crate) use check::read_quick_check;
-pub(crate) use circuit::{circuit_form, read_circuit};
+pub(crate) use circuit::{circuit_complaint, circuit_form, read_circuit};
 pub(crate) use reference::{read_reference, reference_form};
 pub(crate) use table::{read_table, write_table};
 pub(crate) use verification::{finding_form, read_verification, verification_form};
@@ -41,7 +41,12 @@ impl<'a> Fields<'a> {
 
     /// A complaint by its key.
     pub(crate) fn complain(&mut self, field: &str, key: &str, args: &[(&str, Arg<'_>)]) {
-        self.complaints.push(Complaint { field: field.to_owned(), words: self.words.text_with(key, args) });
+        self.said(field, self.words.text_with(key, args));
+    }
+
+    /// A complaint in words.
+    pub(crate) fn said(&mut self, field: &str, words: String) {
+        self.complaints.push(Complaint { field: field.to_owned(), words });
     }
 
     /// Text that must not be empty.

@@ -4,7 +4,7 @@ use super::tester::about;
 use crate::judged::{Judged, JudgedReading};
 use crate::views::Sentence;
 use chrono::NaiveDate;
-use provenohm_assess::judgement::Level;
+use provenohm_assess::judgement::{Level, MethodReason, ValueReason};
 use provenohm_exchange::job_file::Past;
 use provenohm_words::Words;
 
@@ -30,8 +30,13 @@ pub(crate) fn sentences(
         .remarks
         .iter()
         .map(|remark| Sentence { level: Level::Remark, words: words.tester_remark(remark) });
-    let method =
-        judgement.method.iter().map(|reason| Sentence { level: reason.level(), words: words.method_sentence(reason) });
+    // Why the value cannot be judged is not said a second time as a matter of method.
+    let told = |reason: &&MethodReason| {
+        let lower = matches!(reason, MethodReason::LowerVoltage { .. });
+        !(lower && matches!(judgement.value.reason, ValueReason::LowerVoltage { .. }))
+    };
+    let method = judgement.method.iter().filter(told);
+    let method = method.map(|reason| Sentence { level: reason.level(), words: words.method_sentence(reason) });
     let mut all: Vec<Sentence> = [value, tester].into_iter().chain(method).chain(remarks).collect();
     all.sort_by_key(|sentence| std::cmp::Reverse(sentence.level));
     all

@@ -6,8 +6,9 @@ use chrono::NaiveDate;
 use provenohm_assess::bench::decision_points;
 use provenohm_assess::circuit::{End, Pair, Stage};
 use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
+use provenohm_assess::interval::{Due, WARN_DAYS, due};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::{Level, TesterJudgement};
+use provenohm_assess::judgement::{Level, TesterJudgement, TesterReason};
 use provenohm_assess::limits::{Limit, Loaded, shipped};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::Policies;
@@ -86,14 +87,15 @@ pub(crate) fn smallest(
     judge(&asked).value.guard?.smallest_ohm
 }
 
-/// The line of the header: `Tester A · proved to 3 Mar 2027`.
-pub(crate) fn header(
-    words: &Words,
-    tester: &Tester,
-    volts: Option<Volts>,
-    policies: Policies,
-    now: Moment,
-) -> Sentence {
+/// What would be said of a tester for a reading taken now; of several test voltages the least favourable.
+struct Now {
+    judgement: TesterJudgement,
+    history: TesterHistory,
+    /// At which resistance, where that is not everywhere.
+    at: Option<Ohms>,
+}
+
+fn now_of(tester: &Tester, volts: Option<Volts>, policies: Policies, now: Moment) -> Option<Now> {
     let histories = tester.histories();
     let card = histories.first().and_then(|history| history.card.as_ref());
     let all: Vec<Volts> = match (volts, card) {
@@ -106,31 +108,50 @@ pub(crate) fn header(
         all.iter().filter_map(move |volts| Some((history, state_now(tester.id, history, *volts, policies, now)?)))
     });
     let worst = judged.max_by_key(|(_, (judgement, _))| judgement.state);
-    match worst {
-        Some((history, (judgement, at))) => {
-            let about = AboutTester { name: &tester.name, history: Some(history), today: Some(now.date_naive()) };
-            let header = words.tester_header(&judgement, &about);
-            let at = at.map(|ohms| words.ohms(ohms));
-            Sentence {
-                level: judgement.state.level(),
-                words: match at {
-                    None => header,
-                    Some(at) => words.text_with("answer-header-at", &[("header", header.into()), ("at", at.into())]),
-                },
-            }
-        }
-        None => Sentence { level: Level::Look, words: tester.name.clone() },
-    }
+    worst.map(|(history, (judgement, at))| Now { judgement, history: history.clone(), at })
 }
 
-/// A tester in a list, with its state today.
+/// The line of the header: `Tester A · proved to 3 Mar 2027`.
+pub(crate) fn header(
+    words: &Words,
+    tester: &Tester,
+    volts: Option<Volts>,
+    policies: Policies,
+    now: Moment,
+) -> Sentence {
+    said_now(words, tester, now_of(tester, volts, policies, now).as_ref(), now)
+}
+
+fn said_now(words: &Words, tester: &Tester, state: Option<&Now>, now: Moment) -> Sentence {
+    let Some(Now { judgement, history, at }) = state else {
+        return Sentence { level: Level::Look, words: tester.name.clone() };
+    };
+    let about = AboutTester { name: &tester.name, history: Some(history), today: Some(now.date_naive()) };
+    let header = words.tester_header(judgement, &about);
+    let words = match at.map(|ohms| words.ohms(ohms)) {
+        None => header,
+        Some(at) => words.text_with("answer-header-at", &[("header", header.into()), ("at", at.into())]),
+    };
+    Sentence { level: judgement.state.level(), words }
+}
+
+/// A tester in a list, with its state today, and a warning ahead of the last day of its verification.
 pub(crate) fn tester_line(words: &Words, tester: &Tester, policies: Policies, now: Moment) -> TesterLine {
-    TesterLine {
-        id: tester.id,
-        name: tester.name.clone(),
-        serial: tester.serial.clone(),
-        state: header(words, tester, None, policies, now),
-    }
+    let found = now_of(tester, None, policies, now);
+    let state = said_now(words, tester, found.as_ref(), now);
+    let until = found.as_ref().and_then(|one| match one.judgement.reasons.first() {
+        Some(TesterReason::ProvedBy { valid_until, .. }) => Some(*valid_until),
+        _ => None,
+    });
+    let soon = until.filter(|_| state.level < Level::Look).map(|day| due(day, now.date_naive(), WARN_DAYS));
+    let state = match soon {
+        Some(Due::Soon { days }) => Sentence {
+            level: Level::Look,
+            words: words.text_with("answer-tester-due", &[("header", state.words.into()), ("days", days.into())]),
+        },
+        _ => state,
+    };
+    TesterLine { id: tester.id, name: tester.name.clone(), serial: tester.serial.clone(), state }
 }
 
 /// A card in words: a line for the test voltages with the same ranges.

@@ -84,7 +84,7 @@ fn a_job_file_whose_replacements_run_in_a_circle_or_whose_correction_gives_no_re
     for (spoiled, place) in [(circle, "readings[0]"), (silent, "readings[1].corrections[0]")] {
         let refused = other.refused("import_job_file", json!({ "text": spoiled.to_string() }));
         assert_eq!(refused.code, "not_a_job_file");
-        assert!(refused.detail.as_deref().unwrap_or_default().contains(place), "{refused:?}");
+        assert!(refused.words.contains(place), "{refused:?}");
     }
     assert_eq!(other.ask("jobs", json!({}))["jobs"], json!([]));
 }

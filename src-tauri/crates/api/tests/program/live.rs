@@ -87,7 +87,7 @@ fn two_live_corrections_are_both_judged_until_one_correction_settles_them() {
     corrected_apart(&mut file);
     let (job, look) = taken(&program, &file);
     assert_eq!(look["items"][0]["level"], "stop", "{look}");
-    assert!(said(&look).contains("taken at 250\u{a0}V"), "at 250 V it cannot be judged: {look}");
+    assert!(said(&look).contains("250\u{a0}V: this set asks"), "at 250 V it cannot be judged: {look}");
     let again: Value = serde_json::from_str(&program.api.job_file(job.as_str().unwrap()).unwrap()).unwrap();
     assert_eq!(again["readings"][0]["live"].as_array().unwrap().len(), 2);
     let reading = look["items"][0]["reading"].clone();
@@ -109,11 +109,11 @@ fn more_than_eight_combinations_cannot_be_judged() {
     let (eight, ten) = (rules(&others), rules(&[&others[..], &[("guarded", "full")]].concat()));
     file["job"]["rules_also"] = eight;
     let (_, look) = taken(&program, &file);
-    assert!(said(&look).contains("taken at 250\u{a0}V"), "four by two are judged: {look}");
+    assert!(said(&look).contains("250\u{a0}V: this set asks"), "four by two are judged: {look}");
     file["job"]["rules_also"] = ten;
     let (_, look) = taken(&program, &file);
     assert_eq!(look["items"][0]["level"], "stop");
-    assert!(!said(&look).contains("taken at 250\u{a0}V"), "five by two are not: {look}");
+    assert!(!said(&look).contains("250\u{a0}V: this set asks"), "five by two are not: {look}");
 }
 
 /// The reading once more, with other digits, as another device took it.

@@ -256,6 +256,6 @@ fn what_was_said_of_a_reading_in_doubt_goes_with_the_job_file() {
     for spoiled in [silent, strange] {
         let refused = Program::start().refused("import_job_file", json!({ "text": spoiled.to_string() }));
         assert_eq!(refused.code, "not_a_job_file");
-        assert!(refused.detail.as_deref().unwrap_or_default().contains("recall_resolved[0]"), "{refused:?}");
+        assert!(refused.words.contains("recall_resolved[0]"), "{refused:?}");
     }
 }

@@ -60,6 +60,13 @@ impl MethodReason {
             | Self::AtReferenceConditions => Level::Remark,
         }
     }
+
+    /// Whether the reading was taken otherwise than it should have been. A value far below the others is looked at,
+    /// and may be just what is there.
+    #[must_use]
+    pub fn is_fault(&self) -> bool {
+        self.level() >= Level::Look && !matches!(self, Self::FarBelowOthers { .. })
+    }
 }
 
 /// The highest level of the three parts.

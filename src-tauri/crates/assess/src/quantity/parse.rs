@@ -111,7 +111,9 @@ impl Accuracy {
             let named = matches!(unit, "" | "digit" | "digits" | "dgt" | "d");
             if whole && named { Ok(count.mantissa()) } else { Err(Refusal::NotANumber) }
         })?;
-        Ok(Self { percent: Percent::parse(percent)?, digits: steps })
+        // A bare figure could as well be steps of the display.
+        let percent = if percent.contains('%') { Percent::parse(percent)? } else { return Err(Refusal::NoUnit) };
+        Ok(Self { percent, digits: steps })
     }
 }
 

@@ -149,6 +149,12 @@ impl Ohms {
         }
         style.with_unit(&number.to_string(), unit.symbol())
     }
+
+    /// One step of a display in a given unit, with no more decimals than it has: `1 MΩ`, `0.01 MΩ`.
+    #[must_use]
+    pub fn print_step_in(self, unit: Unit, style: NumberStyle) -> String {
+        style.with_unit(&(self.0 / unit.ohms()).normalize().to_string(), unit.symbol())
+    }
 }
 
 impl Volts {

@@ -1,6 +1,7 @@
 //! The tester: its card, what proves it, and what its history says of one reading.
 
 mod card;
+mod card_complaint;
 mod check;
 mod coverage;
 mod history;
@@ -14,6 +15,7 @@ mod timeline;
 mod verification;
 
 pub use card::{Card, Range, VoltageCard};
+pub use card_complaint::CardComplaint;
 pub use check::{Damage, LeadCheck, LeadEnd, QuickCheck};
 pub(crate) use coverage::Claim;
 pub use history::{ProofEvent, TesterHistory};

@@ -1,7 +1,7 @@
 use crate::scene::{Scene, VALUES, sound};
 use proptest::prelude::*;
 use provenohm_assess::bench::{Decision, DecisionRule, LoadRole, Supply};
-use provenohm_assess::quantity::Percent;
+use provenohm_assess::quantity::{Percent, Volts};
 use provenohm_assess::reference::{Reference, ReferenceKind};
 use provenohm_assess::tester::Conforms;
 use rust_decimal::Decimal;
@@ -28,19 +28,33 @@ fn any_scene() -> impl Strategy<Value = Scene> {
     )
 }
 
+/// Every figure of uncertainty the references have: what is stated, their drift, one step of a meter. What was not
+/// stated before is there afterwards.
 fn widen(references: &mut [Reference], by: u32) {
-    let wider = |percent: &mut Option<Percent>| {
-        *percent = percent.map(|p| Percent(p.0 * Decimal::from(by) / Decimal::TEN));
-    };
+    let wider = |figure: Decimal| figure * Decimal::from(by) / Decimal::TEN;
+    let share = |percent: &mut Option<Percent>| *percent = percent.map(|p| Percent(wider(p.0)));
+    let drift = |percent: &mut Option<Percent>| *percent = Some(Percent(wider(percent.map_or(Decimal::ONE, |p| p.0))));
     for reference in references {
         match &mut reference.what {
             ReferenceKind::Resistor { values } | ReferenceKind::DecadeBox { values } => {
-                values.iter_mut().for_each(|v| wider(&mut v.within_percent));
+                for value in values {
+                    share(&mut value.within_percent);
+                    drift(&mut value.drift_percent);
+                }
             }
             ReferenceKind::Voltmeter { ranges, .. } | ReferenceKind::HighVoltageProbe { ranges, .. } => {
-                ranges.iter_mut().for_each(|r| wider(&mut r.within_percent));
+                for range in ranges {
+                    share(&mut range.within_percent);
+                    drift(&mut range.drift_percent);
+                    range.resolution_v = Some(Volts(wider(range.resolution_v.map_or(Decimal::ONE, |step| step.0))));
+                }
             }
-            ReferenceKind::CurrentMeter { ranges } => ranges.iter_mut().for_each(|r| wider(&mut r.within_percent)),
+            ReferenceKind::CurrentMeter { ranges } => {
+                for range in ranges {
+                    share(&mut range.within_percent);
+                    drift(&mut range.drift_percent);
+                }
+            }
         }
     }
 }

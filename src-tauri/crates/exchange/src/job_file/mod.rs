@@ -5,6 +5,7 @@
 
 mod at;
 mod board;
+mod check;
 mod job;
 mod reading;
 mod resolved;
@@ -12,6 +13,7 @@ mod tester;
 mod text;
 
 pub use board::{Board, Circuit, Note};
+pub use check::Fault;
 pub use job::{CautionsRead, Job, JobFile, LiveValue, Made, Person, Rules, ToSettle};
 pub use reading::{Circumstances, Corrected, Fate, NotTested, Past, ReplacedWhy, Taken};
 pub use resolved::Resolved;

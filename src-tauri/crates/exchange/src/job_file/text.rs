@@ -1,7 +1,6 @@
 //! Reading and writing the file's text.
 
-use super::JobFile;
-use std::collections::{BTreeMap, BTreeSet};
+use super::{Fault, JobFile};
 
 /// What stands in `format`.
 const FORMAT: &str = "provenohm-job";
@@ -18,6 +17,9 @@ pub enum NotAJobFile {
     /// Larger than a job file can be.
     #[error("it is larger than {} MiB", MOST_BYTES >> 20)]
     TooLarge,
+    /// Nothing in it.
+    #[error("it is empty")]
+    Empty,
     /// Not the JSON of a job file.
     #[error("line {line}, column {column}: {reason}")]
     Malformed {
@@ -34,13 +36,13 @@ pub enum NotAJobFile {
     /// Made by a newer version.
     #[error("version {0} is newer than version {VERSION}, which this program reads")]
     Newer(u32),
-    /// Something is named that is not in the file, or is in it twice.
+    /// Something in it cannot be, or is named and not in the file.
     #[error("{place}: {reason}")]
     Broken {
         /// Where.
         place: String,
         /// What is wrong there.
-        reason: String,
+        reason: Fault,
     },
 }
 
@@ -50,8 +52,13 @@ impl JobFile {
     /// # Errors
     /// [`NotAJobFile`] with place and reason.
     pub fn read(text: &str) -> Result<Self, NotAJobFile> {
+        // A byte order mark, as some editors write it, says nothing in UTF-8.
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         if text.len() > MOST_BYTES {
             return Err(NotAJobFile::TooLarge);
+        }
+        if text.trim().is_empty() {
+            return Err(NotAJobFile::Empty);
         }
         /// The two fields that say whether the rest can be read.
         #[derive(serde::Deserialize)]
@@ -59,7 +66,10 @@ impl JobFile {
             format: Option<String>,
             version: Option<u32>,
         }
-        let head: Head = serde_json::from_str(text).map_err(|error| malformed(&error))?;
+        let head: Head = serde_json::from_str(text).map_err(|error| {
+            // JSON that is not even an object with these two is the JSON of something else.
+            if error.is_data() { NotAJobFile::OtherFormat } else { malformed(&error) }
+        })?;
         if head.format.as_deref() != Some(FORMAT) {
             return Err(NotAJobFile::OtherFormat);
         }
@@ -84,106 +94,6 @@ impl JobFile {
     pub fn format() -> (String, u32) {
         (FORMAT.to_owned(), VERSION)
     }
-
-    fn check(&self) -> Result<(), NotAJobFile> {
-        let people: BTreeSet<_> = self.people.iter().map(|person| person.id).collect();
-        let testers = once("testers", self.testers.iter().map(|tester| tester.id))?;
-        once("boards", self.boards.iter().map(|board| board.id))?;
-        let circuits = self.boards.iter().flat_map(|board| board.circuits.iter().chain(&board.removed));
-        let circuits = once("circuits", circuits.map(|circuit| circuit.id))?;
-        let readings = once("readings", self.readings.iter().map(|taken| taken.reading.id))?;
-        for (index, taken) in self.readings.iter().enumerate() {
-            let place = || format!("readings[{index}]");
-            let current = taken.current();
-            let broken = |reason: &str| Err(NotAJobFile::Broken { place: place(), reason: reason.to_owned() });
-            if !people.contains(&current.person) {
-                return broken("its person is not among the people");
-            }
-            let every = taken.live.iter().map(|it| it.tester).chain([taken.reading.tester, current.tester]);
-            if every.flatten().any(|tester| !testers.contains(&tester)) {
-                return broken("its tester is not among the testers");
-            }
-            if lives(&current.pair).any(|circuit| !circuits.contains(&circuit)) {
-                return broken("one of its circuits is not on a board");
-            }
-            if current.pair.a == current.pair.b || current.pair.a.0.is_empty() || current.pair.b.0.is_empty() {
-                return broken("its two ends are not two ends");
-            }
-            if taken.replaced_by().is_some_and(|by| !readings.contains(&by)) {
-                return broken("the reading that replaced it is not in the file");
-            }
-            if let Some(at) = taken.corrections.iter().position(|it| it.reason.trim().is_empty()) {
-                let place = format!("{}.corrections[{at}]", place());
-                return Err(NotAJobFile::Broken { place, reason: "it gives no reason".to_owned() });
-            }
-        }
-        if let Some(index) = self.replaced_in_a_circle() {
-            let reason = "what replaced it was replaced by it".to_owned();
-            return Err(NotAJobFile::Broken { place: format!("readings[{index}]"), reason });
-        }
-        for (index, said) in self.not_tested.iter().enumerate() {
-            if lives(&said.pair).any(|circuit| !circuits.contains(&circuit)) {
-                let reason = "one of its circuits is not on a board".to_owned();
-                return Err(NotAJobFile::Broken { place: format!("not_tested[{index}]"), reason });
-            }
-        }
-        for (index, said) in self.recall_resolved.iter().enumerate() {
-            let reason = match said {
-                said if !readings.contains(&said.reading) => "its reading is not in the file",
-                said if !people.contains(&said.person) => "its person is not among the people",
-                said if said.reason.trim().is_empty() => "it gives no reason",
-                _ => continue,
-            };
-            let place = format!("recall_resolved[{index}]");
-            return Err(NotAJobFile::Broken { place, reason: reason.to_owned() });
-        }
-        Ok(())
-    }
-}
-
-/// A reading was replaced by at most one other, so following that leads to an end or around.
-impl JobFile {
-    fn replaced_in_a_circle(&self) -> Option<usize> {
-        let by: BTreeMap<_, _> =
-            self.readings.iter().filter_map(|taken| Some((taken.reading.id, taken.replaced_by()?))).collect();
-        let mut ends = BTreeSet::new();
-        for (index, taken) in self.readings.iter().enumerate() {
-            let mut way = BTreeSet::new();
-            let mut at = taken.reading.id;
-            while !ends.contains(&at) {
-                if !way.insert(at) {
-                    return Some(index);
-                }
-                match by.get(&at) {
-                    Some(next) => at = *next,
-                    None => break,
-                }
-            }
-            ends.extend(way);
-        }
-        None
-    }
-}
-
-fn lives(pair: &provenohm_assess::circuit::Pair) -> impl Iterator<Item = provenohm_assess::ids::CircuitId> + '_ {
-    use provenohm_assess::circuit::Terminal;
-    pair.a.0.iter().chain(&pair.b.0).filter_map(|terminal| match terminal {
-        Terminal::Live { circuit, .. } => Some(*circuit),
-        Terminal::OtherCircuits | Terminal::Earth => None,
-    })
-}
-
-fn once<T: Ord + Copy + std::fmt::Display>(
-    list: &str,
-    ids: impl Iterator<Item = T>,
-) -> Result<BTreeSet<T>, NotAJobFile> {
-    let mut seen = BTreeSet::new();
-    for id in ids {
-        if !seen.insert(id) {
-            return Err(NotAJobFile::Broken { place: list.to_owned(), reason: format!("{id} stands in it twice") });
-        }
-    }
-    Ok(seen)
 }
 
 fn malformed(error: &serde_json::Error) -> NotAJobFile {

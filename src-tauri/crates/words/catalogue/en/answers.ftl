@@ -121,6 +121,11 @@ answer-board-ended-not-tested = { $count ->
 
 ## Lead check
 
+answer-tester-due = { $days ->
+    [0] { $header } · last day today
+    [one] { $header } · { $days } day left
+   *[other] { $header } · { $days } days left
+}
 answer-lead-check-due = Leads not checked today
 answer-lead-check-good = Leads checked at { $at }
 answer-lead-check-not-good = Leads did not hold at { $at }: look at the leads, check again
@@ -175,7 +180,8 @@ answer-readings-corrected = { $count ->
 
 answer-schedule-made = Schedule written to { $path }
 answer-job-exported = Job file written to { $path }
-answer-job-imported = New job made from the file: { $name }
+answer-job-imported = New job made from the file: { $name }. In this record all of it counts as recorded now; the times of the readings stay as they were
+answer-file-same-serial = A tester with the serial number { $serial } is in this record already. { $name } comes in beside it: what is found of one says nothing of the other
 answer-job-file = Job { $name }: { $boards ->
     [one] { $boards } board
    *[other] { $boards } boards
@@ -348,10 +354,30 @@ answer-finding-gone = { $count ->
 ## Without a window
 
 answer-no-reading = no reading
+answer-limit-reduced = { $volts } d.c. allowed, at least { $minimum }, where { $reasons }; { $source }
+answer-limit-unsure = This figure is { $tag }: look it up in the publication before relying on it
+answer-limit-no-item = This set has no figure of its own for: { $item }
 answer-judged-sums = { $required ->
     [one] { $required } pair required
    *[other] { $required } pairs required
-}: { $meets } meet, { $below } below, { $close } too close to call, { $unjudged } cannot be judged, { $missing } without a reading; { $unproved } with a tester not proved, { $method } with a fault of method
+}: { $meets } meet, { $below } below, { $close } too close to call, { $unjudged } cannot be judged, { $missing } without a reading
+answer-judged-testers = Testers of these: { $states }
+answer-judged-state = { $count } { $state }
+answer-judged-method = { $count ->
+    [one] { $count } of them has a fault of method
+   *[other] { $count } of them have a fault of method
+}
+answer-judged-stops = { $count ->
+    [one] { $count } pair cannot stand like this
+   *[other] { $count } pairs cannot stand like this
+}
+answer-judged-beside = { $count ->
+    [one] Beside these { $count } reading of joined conductors or of a pair not required does not meet
+   *[other] Beside these { $count } readings of joined conductors or of pairs not required do not meet
+}
+answer-judged-unsure = Limits of { $source }: { $tag }. Look them up in the publication before relying on them
+answer-judged-not-strict = Not every required pair meets, is proved, and has no fault of method
+answer-judged-nothing-required = No pair is required: there is nothing in this job that could meet
 
 ## References.
 

@@ -69,3 +69,62 @@ complaint-line-unreadable = This line cannot be read as a table
 complaint-empty-table = No line with a circuit in it
 complaint-unknown-column = Unknown column “{ $column }”
 complaint-file-line = Line { $line }: { $reason }
+
+## Job files and other JSON
+
+said-json-no-choice = “{ $found }” is not one of: { $choices }
+said-json-unknown-member = there is no “{ $found }” at this place. Check how it is spelt
+said-json-missing-member = “{ $found }” is missing
+said-json-member-twice = “{ $found }” stands here twice
+said-json-other-kind = { $found } stands where { $expected } is needed
+said-json-cut = the text ends in the middle. Fetch the whole file again
+said-json-syntax = this is not JSON: { $reason }
+said-json-whole-number = a whole number
+said-json-true-or-false = true or false
+said-json-text = text in quotes
+said-json-decimal = a number in quotes, for example "1000000",
+said-json-object = an object in braces
+said-json-list = a list in brackets
+
+file-place = { $place }: { $reason }
+file-empty = It is empty. Choose another file
+file-too-large = It is larger than any job file. Choose another file
+file-other = It is not a job file: it does not begin with "format": "{ $format }"
+file-newer = It was made by a newer version of the program ({ $version }). Update to read it
+file-twice = { $id } stands in it twice
+file-no-person = its person is not among the people of the file
+file-no-tester = its tester is not among the testers of the file
+file-no-circuit = one of its circuits is not on a board of the file
+file-no-reading = the reading it names is not in the file
+file-circle = what replaced it was itself replaced by it
+file-no-reason = it gives no reason
+file-set-unreadable = the limit set's text, { $reason }
+file-other-set = this is not the limit set named beside it: id, version or SHA-256 differ. Take the job file as it was made
+file-not-shipped = this bears the name of a limit set of this program, and its text differs. Give a set of your own an id of its own
+file-circuit = this cannot be a circuit. { $reason }
+file-card = this cannot be a tester's card. { $reason }
+
+file-not-text = It is not text in UTF-8. Save it as UTF-8 and try again
+file-not-there = There is no such file. Check the name
+file-closed = It may not be read. Ask for permission to read it
+file-is-folder = It is a folder. Name the file in it
+file-not-read = It could not be read: { $reason }
+
+## The program without a window
+
+office-no-limit-because = { $set } has no limit for this circuit: { $reason }
+office-supply-of-felv = Only a FELV circuit is tested like its supply. Leave the supply out
+office-taken-needed = This set states no test voltage. Say by --taken which one it was taken at, for example --taken 500
+office-between-steps = A display in steps of { $step } cannot show { $reading }
+office-accuracy-whole = An accuracy of { $percent } and more proves nothing. Write it like 3 % + 2
+office-reduced-not-here = This set allows no lower test voltage for that reason here
+office-no-folder = There is no folder { $folder }. Make it first or choose another place
+office-not-answered = The answer could not be written: { $reason }
+office-schedule-ending = A schedule ends in .pdf, .xlsx or .csv
+office-tester-report-ending = A tester report ends in .pdf, .xlsx or .json
+office-accuracy = Write an accuracy like 3 % + 2, below 100 %
+office-moment = Write time and offset like { $example }
+office-no-record = There is no record in { $folder }. Name the folder of a record
+office-no-such-job = No job of this record is called { $name }. There are: { $jobs }
+office-which-job = Say which job by --job. There are: { $jobs }
+office-no-jobs = There is no job in this record

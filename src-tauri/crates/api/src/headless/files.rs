@@ -1,0 +1,77 @@
+//! Files read and written beside a record, and why they could not be.
+
+use super::{Refused, words};
+use std::io::{Error, ErrorKind};
+use std::path::Path;
+
+/// The text of a file.
+///
+/// # Errors
+/// [`Refused`] for a file that is not there, may not be read, or is not text.
+pub fn read_text(path: &Path) -> Result<String, Refused> {
+    let bytes = std::fs::read(path).map_err(|error| not_read(&error))?;
+    String::from_utf8(bytes).map_err(|_| Refused(words().text("file-not-text")))
+}
+
+/// Writes a file whole or not at all.
+///
+/// # Errors
+/// [`Refused`] with the reason.
+pub fn write_text(path: &Path, text: &str) -> Result<(), Refused> {
+    folder_is_there(path)?;
+    Ok(crate::ops::files::write_file(path, text.as_bytes())?)
+}
+
+/// That the folder a file is to be written to is there: the program makes none by a slip of the finger.
+pub(super) fn folder_is_there(path: &Path) -> Result<(), Refused> {
+    match path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+        Some(folder) if !folder.is_dir() => {
+            let args = [("folder", folder.display().to_string().into())];
+            Err(Refused(words().text_with("office-no-folder", &args)))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Why an answer could not be written.
+#[must_use]
+pub fn not_answered(error: &Error) -> String {
+    let reason = system_reason(error);
+    words().text_with("office-not-answered", &[("reason", reason.into())])
+}
+
+/// That a folder holds no record.
+#[must_use]
+pub fn no_record(folder: &Path) -> String {
+    words().text_with("office-no-record", &[("folder", folder.display().to_string().into())])
+}
+
+/// That a record has no job of that name, or several and none was named.
+#[must_use]
+pub fn no_one_job(named: Option<&str>, jobs: &[String]) -> String {
+    let listed = ("jobs", jobs.join("; ").into());
+    match named {
+        _ if jobs.is_empty() => words().text("office-no-jobs"),
+        Some(name) => words().text_with("office-no-such-job", &[("name", name.into()), listed]),
+        None => words().text_with("office-which-job", &[listed]),
+    }
+}
+
+fn not_read(error: &Error) -> Refused {
+    let key = match error.kind() {
+        ErrorKind::NotFound => "file-not-there",
+        ErrorKind::PermissionDenied => "file-closed",
+        ErrorKind::IsADirectory => "file-is-folder",
+        _ => {
+            let args = [("reason", system_reason(error).into())];
+            return Refused(words().text_with("file-not-read", &args));
+        }
+    };
+    Refused(words().text(key))
+}
+
+/// The system's reason without its number.
+fn system_reason(error: &Error) -> String {
+    let text = error.to_string();
+    text.split(" (os error").next().unwrap_or_default().to_owned()
+}

@@ -1,0 +1,54 @@
+//! Why a file is no job file, in words: the place and what is wrong there.
+
+use crate::read::circuit_complaint;
+use provenohm_assess::tester::CardComplaint;
+use provenohm_exchange::job_file::{Fault, JobFile, NotAJobFile};
+use provenohm_words::Words;
+
+/// One sentence for whoever has the file in hand.
+pub(crate) fn not_a_job_file(words: &Words, why: &NotAJobFile) -> String {
+    match why {
+        NotAJobFile::TooLarge => words.text("file-too-large"),
+        NotAJobFile::Empty => words.text("file-empty"),
+        NotAJobFile::Malformed { line, column: _, reason } => {
+            let args = [("line", (*line).into()), ("reason", words.json_complaint(reason).into())];
+            words.text_with("complaint-file-line", &args)
+        }
+        NotAJobFile::OtherFormat => words.text_with("file-other", &[("format", JobFile::format().0.as_str().into())]),
+        NotAJobFile::Newer(version) => words.text_with("file-newer", &[("version", (*version).into())]),
+        NotAJobFile::Broken { place, reason } => {
+            let args = [("place", place.as_str().into()), ("reason", fault(words, reason).into())];
+            words.text_with("file-place", &args)
+        }
+    }
+}
+
+fn fault(words: &Words, fault: &Fault) -> String {
+    let because = |key: &str, reason: String| words.text_with(key, &[("reason", reason.into())]);
+    match fault {
+        Fault::Twice(id) => words.text_with("file-twice", &[("id", id.as_str().into())]),
+        Fault::NoPerson => words.text("file-no-person"),
+        Fault::NoTester => words.text("file-no-tester"),
+        Fault::NoCircuit => words.text("file-no-circuit"),
+        Fault::NoReading => words.text("file-no-reading"),
+        Fault::Circle => words.text("file-circle"),
+        Fault::NoReason => words.text("file-no-reason"),
+        Fault::SetUnreadable(complaint) => because("file-set-unreadable", words.set_complaint(complaint)),
+        Fault::OtherSet => words.text("file-other-set"),
+        Fault::NotTheShipped => words.text("file-not-shipped"),
+        Fault::Circuit(complaint) => because("file-circuit", circuit_complaint(words, *complaint).1),
+        Fault::Card(complaint) => because("file-card", card(words, *complaint)),
+        Fault::TestVoltage => words.text("complaint-above-zero"),
+    }
+}
+
+fn card(words: &Words, complaint: CardComplaint) -> String {
+    match complaint {
+        CardComplaint::Voltage | CardComplaint::Step | CardComplaint::Accuracy => words.text("complaint-above-zero"),
+        CardComplaint::VoltageTwice(volts) => {
+            words.text_with("complaint-voltage-twice", &[("volts", words.volts(volts).into())])
+        }
+        CardComplaint::EndsTurned => words.text("complaint-ends-turned"),
+        CardComplaint::Overlap => words.text("complaint-ranges-overlap"),
+    }
+}

@@ -1,0 +1,150 @@
+//! What the headless program takes for a job file, and what it says of one it does not take.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod common;
+
+use common::{Folder, JOB, changed, example, office, refused, told};
+use serde_json::{Value, json};
+
+/// All three refuse the same file with the same sentence, and nothing is left of the try.
+fn refused_by_all(folder: &Folder, text: &str) -> String {
+    let file = folder.with("wrong.json", text);
+    let said = refused(&["judge", &file]);
+    assert_eq!(said.lines().count(), 1, "{said}");
+    assert_eq!(refused(&["schedule", &file, "-o", &folder.text("wrong.pdf")]), said);
+    assert_eq!(refused(&["import", &file, "--record", &folder.text("wrong")]), said);
+    assert!(!folder.file("wrong.pdf").exists() && !folder.file("wrong").exists());
+    said
+}
+
+#[test]
+fn a_limit_set_is_taken_only_under_its_own_name_and_hash() {
+    let folder = Folder::new();
+    let text = |file: &Value| file["job"]["limit_set_text"].as_str().unwrap().to_owned();
+    let lower = changed(|file| {
+        let altered = text(file).replace("1000000", "100000");
+        assert_ne!(altered, text(file));
+        file["job"]["limit_set_text"] = altered.into();
+    });
+    assert!(refused_by_all(&folder, &lower).contains("SHA-256"));
+    let unknown = changed(|file| file["job"]["limit_set"]["id"] = "none-such".into());
+    assert!(refused_by_all(&folder, &unknown).contains("job.limit_set_text"));
+    let no_set = changed(|file| file["job"]["limit_set_text"] = "{}".into());
+    assert!(refused_by_all(&folder, &no_set).contains("limit set's text"));
+}
+
+/// A set that takes the name of a published one with another text, and names its own hash.
+#[test]
+fn no_other_text_takes_the_name_of_a_set_of_this_program() {
+    use sha2::Digest as _;
+    let folder = Folder::new();
+    let file = changed(|file| {
+        let altered = file["job"]["limit_set_text"].as_str().unwrap().replace("1000000", "100000");
+        let sha256: String = sha2::Sha256::digest(&altered).iter().map(|byte| format!("{byte:02x}")).collect();
+        file["job"]["limit_set"]["sha256"] = sha256.into();
+        file["job"]["limit_set_text"] = altered.into();
+    });
+    assert!(refused_by_all(&folder, &file).contains("an id of its own"));
+}
+
+#[test]
+fn what_cannot_be_a_circuit_or_a_card_is_refused_with_its_place() {
+    let folder = Folder::new();
+    let circuit = |electrical: Value| changed(|file| file["boards"][0]["circuits"][0]["electrical"] = electrical);
+    let selv = json!({ "nominal": { "volts": "230", "current": "ac" }, "measure": { "kind": "selv" },
+        "conductors": "single_phase" });
+    let said = refused_by_all(&folder, &circuit(selv));
+    assert!(said.contains("boards[0].circuits[0].electrical") && said.contains("SELV goes up to 50\u{a0}V"), "{said}");
+    let below_zero = json!({ "nominal": { "volts": "-230", "current": "ac" }, "measure": { "kind": "none" },
+        "conductors": "single_phase" });
+    assert!(refused_by_all(&folder, &circuit(below_zero)).contains("above zero"));
+    let turned = changed(|file| {
+        let range = &mut file["testers"][0]["card"]["card"]["voltages"][0]["ranges"][0];
+        assert!(range["to_ohm"].is_string());
+        range["to_ohm"] = "0".into();
+    });
+    assert!(refused_by_all(&folder, &turned).contains("testers[0].card"));
+    let volts = changed(|file| file["readings"][0]["reading"]["test_voltage_v"] = "-500".into());
+    assert!(refused_by_all(&folder, &volts).contains("readings[0]"));
+}
+
+#[test]
+fn complaints_are_for_people_and_short() {
+    let folder = Folder::new();
+    let unit = example().replace("\"Mohm\"", &format!("\"{}\"", "m".repeat(5_000)));
+    let said = refused_by_all(&folder, &unit);
+    assert!(said.contains("is not one of: ") && said.len() < 400, "{said}");
+    let spelt = example().replace("\"limit_set\"", "\"limitset\"");
+    assert!(refused_by_all(&folder, &spelt).contains("“limitset”"));
+    std::fs::write(folder.file("utf16.json"), [0xff, 0xfe, 0x7b, 0x00]).unwrap();
+    assert!(refused(&["judge", &folder.text("utf16.json")]).contains("UTF-8"));
+    assert!(refused(&["judge", &folder.text("")]).contains("a folder"));
+    assert!(refused(&["judge", &folder.text("none.json")]).contains("no such file"));
+    // A byte order mark is nothing to complain of.
+    let marked = folder.with("marked.json", &format!("\u{feff}{}", example()));
+    assert_eq!(told(&["judge", &marked]), told(&["judge", JOB]));
+}
+
+#[test]
+fn where_nothing_is_to_be_found_nothing_is_made() {
+    let folder = Folder::new();
+    for command in [&["export", "--record"][..], &["recall", "--tester", "1001", "--record"]] {
+        let said = refused(&[command, &[folder.text("none").as_str()]].concat());
+        assert!(said.contains("no record"), "{said}");
+        assert!(!folder.file("none").exists());
+    }
+    let file = folder.with("a-file", "");
+    assert!(refused(&["import", JOB, "--record", &file]).contains("no record"));
+    let nowhere = folder.text("none/schedule.pdf");
+    let said = refused(&["schedule", JOB, "-o", &nowhere]);
+    assert!(said.starts_with(&nowhere) && said.contains("no folder"), "{said}");
+    let record = folder.text("record");
+    told(&["import", JOB, "--record", &record]);
+    assert!(refused(&["export", "--record", &record, "--job", "none-such"]).contains("none-such"));
+}
+
+#[test]
+fn a_request_that_is_none_is_refused_in_one_line() {
+    let limit = ["limit", "--set", "iec-60364-6-2016"];
+    for (more, reason) in [
+        (&["--nominal", "-230"][..], "for example 230"),
+        (&["--nominal", "1e400"], "230"),
+        (&["--nominal", "twelve"], "230"),
+        (&[], "--nominal"),
+        (&["--nominal", "230", "--loads", "some"], "connected"),
+        (&["--nominal", "230", "--supply", "230"], "FELV"),
+    ] {
+        let said = refused(&[&limit[..], more].concat());
+        assert_eq!(said.lines().count(), 1, "{said}");
+        assert!(said.contains(reason), "{more:?}: {said}");
+    }
+    let said = refused(&["judge", JOB, "--at", "2026-11-25"]);
+    assert!(said.contains("+01:00") && said.lines().count() == 1, "{said}");
+}
+
+/// `/dev/full` refuses every byte (Linux, full(4)).
+#[cfg(target_os = "linux")]
+#[test]
+fn an_answer_that_could_not_be_written_was_not_given() {
+    for arguments in
+        [&["sets"][..], &["judge", JOB, "--json"], &["limit", "--set", "jp-article-58", "--nominal", "200"]]
+    {
+        let full = std::fs::OpenOptions::new().write(true).open("/dev/full").unwrap();
+        let program = std::process::Command::new(env!("CARGO_BIN_EXE_provenohm-office"));
+        let mut program = program;
+        let output = program.args(arguments).stdout(full).output().unwrap();
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(!output.stderr.is_empty());
+    }
+    assert_eq!(office(&["sets"]).status.code(), Some(0));
+}
+
+#[test]
+fn a_second_tester_of_one_serial_number_is_said() {
+    let folder = Folder::new();
+    let record = folder.text("record");
+    assert!(!told(&["import", JOB, "--record", &record]).contains("serial number"));
+    let again = changed(|file| file["job"]["id"] = "018f0000-0000-7000-8000-0000000000aa".into());
+    let said = told(&["import", &folder.with("again.json", &again), "--record", &record]);
+    assert!(said.contains("serial number"), "{said}");
+}
