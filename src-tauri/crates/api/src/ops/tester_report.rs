@@ -1,7 +1,8 @@
 //! The tester report of a bench run as a file.
 
 use crate::failure::Failure;
-use crate::ops::bench::run::Run;
+use crate::ops::bench::drift_until;
+use crate::ops::bench::run::{Run, closed};
 use crate::ops::files::{not_written, write_file};
 use crate::report::{Made, Named, drift_tables, tester_report};
 use crate::state::State;
@@ -13,9 +14,11 @@ use provenohm_papers::tester_report::TesterReport;
 use provenohm_words::Words;
 
 pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> Result<Written, Failure> {
-    let run = Run::of(state, asked.bench)?;
+    let run = Run::as_closed(state, asked.bench)?;
     let measured: Vec<Measured> = run.live().map(|one| one.value.measured).collect();
-    let drift = drift_tables(crate::ops::bench::drift(state, OfTester { tester: run.tester() })?);
+    // A report made again later says what the first one said.
+    let closed = closed(&run.bench).map(|one| one.recorded);
+    let drift = drift_tables(drift_until(state, run.tester(), closed)?);
     let made = Made {
         run: run.run(),
         measured: &measured,

@@ -496,6 +496,59 @@ fn drift_and_testers_side_by_side_stand_on_the_same_figures() {
     assert_eq!(bench.program.refused("compare", json!({ "benches": many })).code, "too_many_runs");
 }
 
+/// A report is followed by hand years later: made again after the card was changed and another run closed, it says what
+/// it said; the later one has the drift of both, day by day.
+#[test]
+fn a_report_made_again_says_what_the_first_one_said() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    bench.close("");
+    let report = |id: &Value| -> Value {
+        let written = bench.program.ask("make_tester_report", json!({ "bench": id, "format": "json" }));
+        serde_json::from_slice(&std::fs::read(written["path"].as_str().unwrap()).unwrap()).unwrap()
+    };
+    let first = report(&bench.id);
+    assert_eq!(first["drift"], json!([]), "one verification makes no line");
+
+    let tester = bench.view()["tester"].clone();
+    let mut card = bench.program.ask("tester", json!({ "tester": tester }))["card"].clone();
+    for voltage in card["voltages"].as_array_mut().unwrap() {
+        for range in voltage["ranges"].as_array_mut().unwrap() {
+            range["percent"] = "30".into();
+        }
+    }
+    let identity = json!({ "name": "Tester A", "serial": "serial Tester A" });
+    bench.program.ask("save_tester", json!({ "tester": tester, "identity": identity, "card": card }));
+    let asked = json!({ "tester": tester, "references": bench.references, "edition": "iec-61557-2-2019" });
+    let plan = bench.program.ask("plan_bench", asked);
+    let points: Vec<Value> = plan["points"].as_array().unwrap().iter().map(|one| one["point"].clone()).collect();
+    let start = json!({
+        "tester": tester, "references": bench.references, "edition": "iec-61557-2-2019", "rule": "simple",
+        "plan": points,
+    });
+    let second = Bench {
+        id: bench.program.ask("start_bench", start)["id"].clone(),
+        references: bench.references.clone(),
+        program: bench.program,
+    };
+    wrong_at_the_low_end(&second);
+    second.close("");
+
+    let report = |id: &Value| -> Value {
+        let written = second.program.ask("make_tester_report", json!({ "bench": id, "format": "json" }));
+        serde_json::from_slice(&std::fs::read(written["path"].as_str().unwrap()).unwrap()).unwrap()
+    };
+    let again = report(&bench.id);
+    for key in first.as_object().unwrap().keys().filter(|key| *key != "as_of") {
+        assert_eq!(again[key], first[key], "{key}");
+    }
+    let later = report(&second.id);
+    let drift = later["drift"].as_array().unwrap().iter().find(|one| plain(&one["title"]) == "500 V, 1.0 MΩ").unwrap();
+    assert_eq!(drift["lines"].as_array().unwrap().len(), 2);
+    assert_eq!(plain(&drift["lines"][0]["error"]), "−12 %");
+    assert!(later["card"][0].as_str().unwrap().contains("30"), "{}", later["card"]);
+}
+
 #[test]
 fn a_last_day_is_suggested_from_the_day_it_was_made_and_the_interval_of_the_tester() {
     let program = Program::start();

@@ -2,14 +2,15 @@
 
 use super::figures::{In, quantity, signed_percent};
 use super::plot;
-use super::run::Run;
+use super::run::{Run, closed};
 use crate::failure::Failure;
 use crate::state::State;
 use crate::views::*;
 use chrono::{Days, NaiveDate};
 use provenohm_assess::bench::plot::{DriftPoint, fitted};
 use provenohm_assess::bench::{PointResult, Series, VoltageResult};
-use provenohm_assess::ids::VerificationId;
+use provenohm_assess::ids::{TesterId, VerificationId};
+use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Comparator, Ohms, Percent, Volts};
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::BTreeMap;
@@ -24,12 +25,18 @@ struct Found {
 }
 
 pub(crate) fn drift(state: &mut State, asked: OfTester) -> Result<DriftView, Failure> {
-    let identity = state.record.view().tester(asked.tester)?.identity.first().cloned();
+    drift_until(state, asked.tester, None)
+}
+
+/// The drift as it was known at an instant; absent: now.
+pub(crate) fn drift_until(state: &State, tester: TesterId, until: Option<Moment>) -> Result<DriftView, Failure> {
+    let identity = state.record.view().tester(tester)?.identity.first().cloned();
     let identity = identity.ok_or_else(|| Failure::of("not_found"))?;
     let mut all: BTreeMap<(Volts, Ohms), Vec<Found>> = BTreeMap::new();
-    for bench in state.record.view().benches_of(asked.tester)? {
-        let run = Run::of(state, bench.bench)?;
-        let Some(closed) = bench.verifications.iter().rfind(|one| one.is_live()) else { continue };
+    for bench in state.record.view().benches_of(tester)? {
+        let run = Run::as_closed(state, bench.bench)?;
+        let known = closed(&bench).filter(|one| until.is_none_or(|until| one.recorded <= until));
+        let Some(closed) = known else { continue };
         let day = match closed.value.made {
             provenohm_assess::moment::When::At(at) => at.date_naive(),
             provenohm_assess::moment::When::Day { date, .. } => date,
@@ -47,7 +54,7 @@ pub(crate) fn drift(state: &mut State, asked: OfTester) -> Result<DriftView, Fai
     }
     let words = &state.words;
     Ok(DriftView {
-        tester: asked.tester,
+        tester,
         title: super::run::tester_title(words, &identity),
         plots: all.into_iter().filter_map(|(at, found)| plot_view(words, at, found)).collect(),
     })

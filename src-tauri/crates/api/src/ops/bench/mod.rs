@@ -19,7 +19,7 @@ mod view;
 
 pub(crate) use close::close_bench;
 pub(crate) use compare::compare;
-pub(crate) use drift::drift;
+pub(crate) use drift::{drift, drift_until};
 pub(crate) use measure::{bench_draft, measure, set_meter, skip_step, undo_measured, withdraw_measured};
 pub(crate) use plan::plan_bench;
 pub(crate) use result::bench_result;

@@ -7,7 +7,7 @@ use provenohm_assess::ids::{BenchId, ReferenceId, TesterId};
 use provenohm_assess::reference::{Reference, ReferenceKind};
 use provenohm_assess::standard::{Edition, shipped_editions};
 use provenohm_assess::tester::Card;
-use provenohm_logbook::entry::body::{BenchOpened, MeasuredAt, TesterIdentity};
+use provenohm_logbook::entry::body::{BenchOpened, MeasuredAt, TesterIdentity, VerificationMade};
 use provenohm_logbook::view::{Bench, Stated};
 use provenohm_words::{AboutBench, Words};
 
@@ -19,14 +19,19 @@ pub(crate) struct Run {
     pub(crate) opened: BenchOpened,
     /// The tester.
     pub(crate) identity: TesterIdentity,
-    /// Its card today.
+    /// Its card.
     pub(crate) card: Option<Card>,
     /// The edition it is judged by.
     pub(crate) edition: &'static Edition,
 }
 
+/// The verification a run became.
+pub(crate) fn closed(bench: &Bench) -> Option<&Stated<VerificationMade>> {
+    bench.verifications.iter().rfind(|one| one.is_live())
+}
+
 impl Run {
-    /// Reads it from the record.
+    /// Reads it from the record, with the tester's card of today.
     pub(crate) fn of(state: &State, id: BenchId) -> Result<Self, Failure> {
         let bench = state.record.view().bench(id)?;
         let opened = bench.opened.first().cloned().ok_or_else(|| Failure::of("not_found"))?;
@@ -35,6 +40,17 @@ impl Run {
         let card = tester.card.first().map(|it| it.card.clone());
         let edition = edition(&opened.run.edition)?;
         Ok(Self { bench, opened, identity, card, edition })
+    }
+
+    /// The same with the card as it stood when the run became a verification: what was found then stays what it was
+    /// when the card is changed.
+    pub(crate) fn as_closed(state: &State, id: BenchId) -> Result<Self, Failure> {
+        let run = Self::of(state, id)?;
+        let Some(closed) = closed(&run.bench).map(|one| one.recorded) else { return Ok(run) };
+        let facet = state.record.view().tester(run.tester())?.card;
+        let then = facet.live.iter().chain(&facet.earlier).filter(|one| one.recorded <= closed);
+        let then = then.max_by_key(|one| one.recorded).map(|one| one.value.card.clone());
+        Ok(Self { card: then.or(run.card), ..run })
     }
 
     pub(crate) fn run(&self) -> &BenchRun {
