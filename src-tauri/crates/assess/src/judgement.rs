@@ -3,7 +3,7 @@
 use crate::ids::{CheckId, DamageId, TesterId, VerificationId};
 use crate::limits::{Limit, ReducedReason};
 use crate::moment::{Moment, When};
-use crate::quantity::{Ohms, Percent, Shown, Volts};
+use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
 use crate::tester::{Interval, RequirementName};
 use chrono::NaiveDate;
 use schemars::JsonSchema;
@@ -405,6 +405,8 @@ pub enum MethodReason {
     FarBelowOthers {
         /// That median, Ω.
         median_ohm: Ohms,
+        /// Whether it is that, or lies above or below: the others may be over-range.
+        comparator: Comparator,
         /// How many readings it is taken over, at least five.
         readings: usize,
     },

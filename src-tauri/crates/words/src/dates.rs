@@ -1,7 +1,7 @@
 //! Dates, times and how long ago.
 
 use crate::words::Words;
-use chrono::{Datelike, Months, NaiveDate};
+use chrono::{Datelike, FixedOffset, Months, NaiveDate};
 use fluent_bundle::FluentValue;
 use provenohm_assess::moment::{Moment, When};
 
@@ -19,10 +19,22 @@ impl Words {
         )
     }
 
-    /// The time of day in the offset it was recorded in: `10:42`.
+    /// The time of day in the offset it was recorded in: `10:42`; with the offset where that is not the usual one of these
+    /// words: `10:42 UTC+02:00`.
     #[must_use]
     pub fn time(&self, at: Moment) -> String {
-        at.format("%H:%M").to_string()
+        let time = at.format("%H:%M").to_string();
+        match self.usual_offset() {
+            Some(usual) if usual != *at.offset() => self
+                .text_with("said-time-offset", &[("time", time.into()), ("offset", self.offset(*at.offset()).into())]),
+            _ => time,
+        }
+    }
+
+    /// An offset from UTC: `UTC+01:00`.
+    #[must_use]
+    pub fn offset(&self, offset: FixedOffset) -> String {
+        self.text_with("said-offset", &[("offset", offset.to_string().into())])
     }
 
     /// Day and time in the offset it was recorded in: `25 Nov 2026 10:42`.

@@ -40,14 +40,14 @@ impl Words {
             MethodReason::NeutralNotIsolated => self.text("said-method-neutral-not-isolated"),
             MethodReason::LoadsConnected => self.text("said-method-loads-connected"),
             MethodReason::FewerDigits { resolution_ohm } => {
-                self.text_with("said-method-fewer-digits", &[("resolution", self.ohms(*resolution_ohm).into())])
+                self.text_with("said-method-fewer-digits", &[("resolution", self.step_alone(*resolution_ohm).into())])
             }
             MethodReason::AboveTesterLimit { limit } => {
                 self.text_with("said-method-above-tester-limit", &[("limit", self.reading(limit).into())])
             }
-            MethodReason::FarBelowOthers { median_ohm, readings } => self.text_with(
+            MethodReason::FarBelowOthers { median_ohm, comparator, readings } => self.text_with(
                 "said-method-far-below-others",
-                &[("median", self.ohms(*median_ohm).into()), ("readings", (*readings).into())],
+                &[("median", self.ohms_open(*comparator, *median_ohm).into()), ("readings", (*readings).into())],
             ),
             MethodReason::DoubtfulClock => self.text("said-method-doubtful-clock"),
             MethodReason::TwoLiveValues => self.text("said-method-two-live-values"),

@@ -1,8 +1,8 @@
 //! Quantities as `assess` writes them, in the number style of these words. Units are never translated.
 
 use crate::words::Words;
-use provenohm_assess::quantity::{Digits, NumberStyle, Ohms, Percent, Shown, Typed, Unit, Volts};
-use rust_decimal::RoundingStrategy;
+use provenohm_assess::quantity::{Comparator, Digits, NumberStyle, Ohms, Percent, Shown, Typed, Unit, Volts};
+use rust_decimal::{Decimal, RoundingStrategy};
 
 /// More digits than this are noise in a figure that was worked out.
 const WORKED_OUT_DIGITS: u32 = 6;
@@ -54,6 +54,20 @@ impl Words {
     #[must_use]
     pub fn step(&self, step: Ohms, unit: Unit) -> String {
         step.print_step_in(unit, self.numbers())
+    }
+
+    /// One step of a display in the unit such displays are read in: `0.01 MΩ`, not `10 kΩ`.
+    #[must_use]
+    pub fn step_alone(&self, step: Ohms) -> String {
+        let hundredth = |unit: Unit| step.0 * Decimal::ONE_HUNDRED >= unit.ohms();
+        let unit = [Unit::MegaOhm, Unit::KiloOhm].into_iter().find(|unit| hundredth(*unit)).unwrap_or(Unit::Ohm);
+        self.step(step, unit)
+    }
+
+    /// A resistance that is known to lie above or below a figure: `> 999 MΩ`.
+    #[must_use]
+    pub fn ohms_open(&self, comparator: Comparator, ohms: Ohms) -> String {
+        with_sign(comparator.sign(), &self.ohms(ohms))
     }
 
     /// A figure that was worked out, in a given unit: at most six significant digits, rounded away from zero, so

@@ -81,23 +81,11 @@ impl Words {
         };
         match reason {
             TesterReason::ProvedBy { verification, made, valid_until, recorded_later } => {
-                let proof = about.verification(*verification);
-                let certificate = proof.and_then(|proof| proof.certificate.as_deref());
-                let paper = match (certificate, proof.map(|proof| proof.kind)) {
-                    (Some(_), _) => "certificate",
-                    (None, Some(ProofKind::Calibration)) => "calibration",
-                    (None, _) => "bench",
-                };
-                let mut args = vec![
-                    ("paper", paper.into()),
-                    ("certificate", certificate.unwrap_or_default().into()),
-                    ("made", self.day(*made).into()),
-                    ("until", self.date(*valid_until).into()),
-                ];
+                let args = self.proof(about, *verification, *made, *valid_until);
                 match recorded_later {
                     Some(recorded) => {
-                        args.push(("recorded", self.date(recorded.date_naive()).into()));
-                        said("said-tester-proved-recorded-later", &args)
+                        let recorded = ("recorded", self.date(recorded.date_naive()).into());
+                        said("said-tester-proved-recorded-later", &[&args[..], &[recorded]].concat())
                     }
                     None => said("said-tester-proved", &args),
                 }
@@ -152,6 +140,50 @@ impl Words {
             TesterReason::NoTester => self.text("said-tester-none"),
             TesterReason::LiveValues => said("said-tester-live-values", &[]),
         }
+    }
+
+    /// The sentence of a reason that did not decide, beside the one that did: what held when the reading was taken is said
+    /// of that day, so that it does not speak against what was found later.
+    #[must_use]
+    pub fn tester_reason_beside(&self, reason: &TesterReason, about: &AboutTester<'_>, reading: &Reading) -> String {
+        match reason {
+            TesterReason::ProvedBy { verification, made, valid_until, .. } => {
+                let mut args = self.proof(about, *verification, *made, *valid_until);
+                args.push(("taken", self.date(reading.at.date_naive()).into()));
+                self.text_with("said-tester-proved-then", &args)
+            }
+            _ => self.tester_reason(reason, about, reading),
+        }
+    }
+
+    /// What a sentence says of a proof: its tester, its paper, its dates.
+    fn proof<'a>(
+        &self,
+        about: &AboutTester<'a>,
+        verification: VerificationId,
+        made: When,
+        valid_until: NaiveDate,
+    ) -> Vec<(&'static str, FluentValue<'a>)> {
+        let proof = about.verification(verification);
+        let certificate = proof.and_then(|proof| proof.certificate.clone());
+        let paper = match (&certificate, proof.map(|proof| proof.kind)) {
+            (Some(_), _) => "certificate",
+            (None, Some(ProofKind::Calibration)) => "calibration",
+            (None, _) => "bench",
+        };
+        vec![
+            ("tester", about.name.into()),
+            ("paper", paper.into()),
+            ("certificate", certificate.unwrap_or_default().into()),
+            ("made", self.day(made).into()),
+            ("until", self.date(valid_until).into()),
+        ]
+    }
+
+    /// That a requirement of the tester standard is not met, for what a verification says: `rated current not met`.
+    #[must_use]
+    pub fn requirement_not_met(&self, requirement: RequirementName) -> String {
+        self.text_with("said-tester-requirement-not-met", &[("requirement", selector(requirement).into())])
     }
 
     /// That a verification found it failed: on the whole, in a requirement, or at a known resistance.

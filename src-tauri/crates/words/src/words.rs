@@ -2,16 +2,21 @@
 
 use crate::catalogue::catalogue;
 use crate::locale::Locale;
+use chrono::FixedOffset;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use provenohm_assess::quantity::{DecimalSign, NumberStyle};
+use std::sync::Arc;
 use unic_langid::LanguageIdentifier;
 
 /// The words of one locale.
+#[derive(Clone)]
 pub struct Words {
     locale: Locale,
     numbers: NumberStyle,
-    bundle: FluentBundle<FluentResource>,
+    /// Times of this offset need not say so; without one no time does.
+    usual_offset: Option<FixedOffset>,
+    bundle: Arc<FluentBundle<FluentResource>>,
     unreadable: Vec<String>,
 }
 
@@ -48,7 +53,8 @@ impl Words {
         if let Err(errors) = bundle.add_resource(resource) {
             unreadable.extend(errors.iter().map(ToString::to_string));
         }
-        Self { locale, numbers: NumberStyle::shown(DecimalSign::of_language(locale.language.tag)), bundle, unreadable }
+        let numbers = NumberStyle::shown(DecimalSign::of_language(locale.language.tag));
+        Self { locale, numbers, usual_offset: None, bundle: Arc::new(bundle), unreadable }
     }
 
     /// Whose words these are.
@@ -61,6 +67,17 @@ impl Words {
     #[must_use]
     pub fn with_decimal_sign(self, sign: DecimalSign) -> Self {
         Self { numbers: NumberStyle::shown(sign), ..self }
+    }
+
+    /// The same words for a paper that says once that its times are of this offset: a time of another one says so itself.
+    #[must_use]
+    pub fn with_usual_offset(&self, usual: FixedOffset) -> Self {
+        Self { usual_offset: Some(usual), ..self.clone() }
+    }
+
+    /// The offset from UTC that times need not state.
+    pub(crate) const fn usual_offset(&self) -> Option<FixedOffset> {
+        self.usual_offset
     }
 
     /// How numbers are written.

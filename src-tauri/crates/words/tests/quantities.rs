@@ -23,6 +23,25 @@ fn number_no_break_space_unit() {
     assert_eq!(words.ohms_worked_out(ohms("51500.00"), Unit::MegaOhm), "0.0515\u{a0}MΩ");
 }
 
+/// A step has the digits its maker gives it, in the unit displays are read in: 0.01 MΩ and not 10 kΩ, 1 MΩ and not 1.0 MΩ.
+#[test]
+fn a_step_is_printed_with_its_own_digits() {
+    let words = Words::new(Locale::ENGLISH);
+    let steps = [
+        ("10000", "0.01 MΩ"),
+        ("100000", "0.1 MΩ"),
+        ("1000000", "1 MΩ"),
+        ("10000000", "10 MΩ"),
+        ("1000", "1 kΩ"),
+        ("100", "0.1 kΩ"),
+        ("1", "1 Ω"),
+    ];
+    for (step, printed) in steps {
+        assert_eq!(words.step_alone(ohms(step)).replace('\u{a0}', " "), printed);
+    }
+    assert_eq!(words.step(ohms("1000000"), Unit::MegaOhm), "1\u{a0}MΩ");
+}
+
 /// EA-4/02-like arithmetic gives long tails; shown, they are rounded up and never down. B = 9.1464 % (calc).
 #[test]
 fn worked_out_figures_are_rounded_away_from_zero() {
@@ -44,6 +63,15 @@ fn dates_and_times_stand_in_the_offset_they_were_recorded_in() {
     assert_eq!(words.date(day("2026-11-25")), "25 Nov 2026");
     assert_eq!(words.when(on("2026-03-03")), "3 Mar 2026");
     assert_eq!(words.date_time(moment("2026-11-25T10:42:59+13:00")), "25 Nov 2026 10:42");
+}
+
+#[test]
+fn a_time_of_another_offset_says_so_where_the_usual_one_is_said_once() {
+    let usual = *moment("2026-11-25T10:42:00+01:00").offset();
+    let words = Words::new(Locale::ENGLISH).with_usual_offset(usual);
+    assert_eq!(words.offset(usual), "UTC+01:00");
+    assert_eq!(words.date_time(moment("2026-11-25T10:42:00+01:00")), "25 Nov 2026 10:42");
+    assert_eq!(words.date_time(moment("2026-07-25T10:42:00+02:00")), "25 Jul 2026 10:42 UTC+02:00");
 }
 
 #[test]

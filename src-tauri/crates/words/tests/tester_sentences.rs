@@ -8,6 +8,7 @@ use provenohm_assess::circuit::Loads;
 use provenohm_assess::ids::{CheckId, DamageId};
 use provenohm_assess::judgement::{MethodReason, TesterReason, TesterRemark, TesterState};
 use provenohm_assess::limits::ReducedReason;
+use provenohm_assess::quantity::Comparator;
 use provenohm_assess::reading::{Conditions, NotTestedReason};
 use provenohm_assess::tester::{Interval, RequirementName};
 use provenohm_words::{AboutTester, Locale, Words};
@@ -37,6 +38,26 @@ fn a_proof_names_its_paper() {
         said(&proved_by(1, Some("2026-11-26T08:00:00+01:00")), None),
         "Tester A: proved to 3 Mar 2027 by certificate C-17, recorded on 26 Nov 2026"
     );
+}
+
+/// A later failure decides; what the paper said on the day of the reading is said of that day alone.
+#[test]
+fn a_proof_beside_a_graver_reason_speaks_of_the_day_of_the_reading() {
+    let history = history();
+    let about = AboutTester { name: "Tester A", history: Some(&history), today: None };
+    let words = Words::new(Locale::ENGLISH);
+    let said = |reason: &TesterReason| {
+        words.tester_reason_beside(reason, &about, &reading(megohms("487"), 500)).replace('\u{a0}', " ")
+    };
+    let then = "Tester A: on 25 Nov 2026,";
+    assert_eq!(said(&proved_by(1, None)), format!("{then} certificate C-17 was valid to 3 Mar 2027"));
+    assert_eq!(said(&proved_by(2, None)), format!("{then} its calibration of 4 Mar 2026 was valid to 3 Mar 2027"));
+    assert_eq!(
+        said(&proved_by(3, None)),
+        format!("{then} its bench verification of 4 Mar 2026 was valid to 3 Mar 2027")
+    );
+    let nothing = TesterReason::NothingOnRecord;
+    assert_eq!(said(&nothing), self::said(&nothing, None));
 }
 
 #[test]
@@ -198,7 +219,11 @@ fn every_method_reason_has_its_sentence() {
         (MethodReason::LoadsConnected, "loads were connected"),
         (
             MethodReason::FewerDigits { resolution_ohm: ohms("10000") },
-            "fewer digits than this tester shows: one step is 10 kΩ",
+            "fewer digits than this tester shows: one step is 0.01 MΩ",
+        ),
+        (
+            MethodReason::FewerDigits { resolution_ohm: ohms("1000000") },
+            "fewer digits than this tester shows: one step is 1 MΩ",
         ),
         (
             MethodReason::AboveTesterLimit {
@@ -211,8 +236,16 @@ fn every_method_reason_has_its_sentence() {
             "above this tester's limit of 200 GΩ: check the unit",
         ),
         (
-            MethodReason::FarBelowOthers { median_ohm: ohms("400000000"), readings: 12 },
-            "far below 400 MΩ, the median of 12 like pairs on this board",
+            MethodReason::FarBelowOthers { median_ohm: ohms("400000000"), comparator: Comparator::Exact, readings: 12 },
+            "far below the median of 12 like pairs on this board: 400 MΩ",
+        ),
+        (
+            MethodReason::FarBelowOthers {
+                median_ohm: ohms("999000000"),
+                comparator: Comparator::MoreThan,
+                readings: 12,
+            },
+            "far below the median of 12 like pairs on this board: > 999 MΩ",
         ),
         (MethodReason::DoubtfulClock, "the clock of this device was in doubt"),
         (MethodReason::TwoLiveValues, "rests on something that has two values to settle"),

@@ -183,7 +183,7 @@ fn ranges(words: &Words, voltage: &VoltageCard) -> String {
             let mut args = vec![
                 ("from", words.ohms(range.from_ohm).into()),
                 ("to", words.ohms(range.to_ohm).into()),
-                ("resolution", words.ohms(range.resolution_ohm).into()),
+                ("resolution", words.step_alone(range.resolution_ohm).into()),
             ];
             match (range.accuracy_percent, range.accuracy_digits) {
                 (Some(percent), digits) => {

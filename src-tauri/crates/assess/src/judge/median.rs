@@ -11,6 +11,8 @@ pub const FEWEST_FOR_A_MEDIAN: usize = 5;
 pub struct Median {
     /// The median, Ω.
     pub ohms: Ohms,
+    /// Whether it is that, or lies above or below: over-range counts as its digits and is more than they say.
+    pub comparator: Comparator,
     /// How many readings it is taken over.
     pub readings: usize,
 }
@@ -26,26 +28,26 @@ impl Median {
 
 /// The readings of one pair kind on one board, sorted once. Over-range counts as its digits.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct OfOneKind(Vec<Ohms>);
+pub struct OfOneKind(Vec<(Ohms, i8)>);
 
 impl OfOneKind {
     /// Sorts them.
     pub fn new(readings: impl IntoIterator<Item = Shown>) -> Self {
-        let mut all: Vec<Ohms> = readings.into_iter().map(Shown::ohms).collect();
+        let mut all: Vec<_> = readings.into_iter().map(key).collect();
         all.sort_unstable();
         Self(all)
     }
 
     /// Sorts one more in.
     pub fn add(&mut self, shown: Shown) {
-        let ohms = shown.ohms();
-        let at = self.0.binary_search(&ohms).unwrap_or_else(|at| at);
-        self.0.insert(at, ohms);
+        let key = key(shown);
+        let at = self.0.binary_search(&key).unwrap_or_else(|at| at);
+        self.0.insert(at, key);
     }
 
     /// Takes one out again.
     pub fn remove(&mut self, shown: Shown) {
-        if let Ok(at) = self.0.binary_search(&shown.ohms()) {
+        if let Ok(at) = self.0.binary_search(&key(shown)) {
             self.0.remove(at);
         }
     }
@@ -55,7 +57,7 @@ impl OfOneKind {
     #[must_use]
     pub fn mark_up_to(&self) -> Option<Ohms> {
         let middle = self.0.len() / 2;
-        let greatest = self.0.get(middle + 1).or(self.0.last())?;
+        let (greatest, _) = self.0.get(middle + 1).or(self.0.last())?;
         Some(Ohms(greatest.0 / Decimal::ONE_HUNDRED))
     }
 
@@ -63,15 +65,35 @@ impl OfOneKind {
     /// [`FEWEST_FOR_A_MEDIAN`] are left.
     #[must_use]
     pub fn median_without(&self, shown: Shown) -> Option<Median> {
-        let own = self.0.binary_search(&shown.ohms()).ok()?;
+        let own = self.0.binary_search(&key(shown)).ok()?;
         let readings = self.0.len() - 1;
         if readings < FEWEST_FOR_A_MEDIAN {
             return None;
         }
-        let at = |i: usize| self.0.get(if i < own { i } else { i + 1 }).map(|o| o.0);
+        let at = |i: usize| self.0.get(if i < own { i } else { i + 1 }).copied();
         let middle = readings / 2;
         let upper = at(middle)?;
         let lower = if readings % 2 == 1 { upper } else { at(middle.checked_sub(1)?)? };
-        Some(Median { ohms: Ohms(((lower + upper) / Decimal::TWO).normalize()), readings })
+        let ohms = Ohms(((lower.0.0 + upper.0.0) / Decimal::TWO).normalize());
+        Some(Median { ohms, comparator: open(lower.1 + upper.1), readings })
+    }
+}
+
+/// What readings are sorted by: the digits, then which way they are open (-1, 0, 1).
+fn key(shown: Shown) -> (Ohms, i8) {
+    let open = match shown.comparator {
+        Comparator::LessThan => -1,
+        Comparator::Exact => 0,
+        Comparator::MoreThan => 1,
+    };
+    (shown.ohms(), open)
+}
+
+/// Which way the middle of two readings is open, from both of theirs.
+const fn open(sum: i8) -> Comparator {
+    match sum {
+        ..0 => Comparator::LessThan,
+        0 => Comparator::Exact,
+        1.. => Comparator::MoreThan,
     }
 }

@@ -1,6 +1,6 @@
 //! What is said of how a reading was taken, beside its test voltage.
 
-use super::Asked;
+use super::{Asked, Median};
 use crate::circuit::Loads;
 use crate::judgement::{GuardSource, MethodReason, Value, ValueJudgement};
 use crate::quantity::{Comparator, Ohms};
@@ -23,7 +23,8 @@ pub(super) fn method(asked: &Asked<'_>, value: &ValueJudgement) -> Vec<MethodRea
     let reference_conditions = value.guard.as_ref().is_some_and(|g| matches!(g.source, GuardSource::Accuracy { .. }));
     add(reference_conditions, MethodReason::AtReferenceConditions);
     if let Some(median) = known.median.filter(|m| m.is_far_above(reading.shown)) {
-        add(true, MethodReason::FarBelowOthers { median_ohm: median.ohms, readings: median.readings });
+        let Median { ohms: median_ohm, comparator, readings } = median;
+        add(true, MethodReason::FarBelowOthers { median_ohm, comparator, readings });
     }
     if let Some(days) = asked.policies.quick_check_days.filter(|_| reading.tester.is_some()) {
         let checked = asked.tester.is_some_and(|t| t.checked_within(reading.at, days, reading.test_voltage_v));

@@ -5,6 +5,7 @@ use provenohm_assess::judge::{Known, Live, Median, OfOneKind, Setting, Testers, 
 use provenohm_assess::judgement::Judgement;
 use provenohm_assess::judgement::{Level, MethodReason, TesterReason, TesterState, Value, ValueReason};
 use provenohm_assess::policy::{Policies, ValuePolicy};
+use provenohm_assess::quantity::Comparator;
 use provenohm_assess::reading::Reading;
 use provenohm_assess::tester::Prepared;
 
@@ -79,8 +80,24 @@ fn the_decade_hint_compares_with_at_least_five_others_and_never_marks_over_range
     let with = |text: &str| OfOneKind::new(others.into_iter().chain([shown(text)]));
     let slip = shown("2.5");
     let median = with("2.5").median_without(slip);
-    assert_eq!(median, Some(Median { ohms: mega("250"), readings: 5 }));
+    assert_eq!(median, Some(Median { ohms: mega("250"), comparator: Comparator::Exact, readings: 5 }));
     assert!(median.is_some_and(|m| m.is_far_above(slip) && !m.is_far_above(shown("2.51"))));
     assert!(median.is_some_and(|m| !m.is_far_above(shown("> 0.1"))));
     assert_eq!(OfOneKind::new(others).median_without(shown("200")), None, "four others say nothing");
+}
+
+#[test]
+fn the_median_of_over_range_readings_lies_above_their_digits() {
+    let median = |others: &[&str]| {
+        let all = others.iter().copied().chain(["0.5"]).map(shown);
+        OfOneKind::new(all).median_without(shown("0.5")).map(|median| (median.ohms, median.comparator))
+    };
+    let over = median(&["218", "487", "> 999", "> 999", "> 999"]);
+    assert_eq!(over, Some((mega("999"), Comparator::MoreThan)));
+    let exact = median(&["218", "356", "487", "> 999", "> 999"]);
+    assert_eq!(exact, Some((mega("487"), Comparator::Exact)));
+    let half = median(&["218", "356", "501", "> 999", "> 999", "> 999"]);
+    assert_eq!(half, Some((mega("750"), Comparator::MoreThan)), "half of it is open upwards");
+    // Over-range lies above the same digits shown.
+    assert_eq!(median(&["10", "10", "999", "> 999", "> 999"]), Some((mega("999"), Comparator::Exact)));
 }

@@ -42,6 +42,13 @@ said-tester-proved-recorded-later = { $paper ->
    *[bench] { $tester }: proved to { $until } by bench verification of { $made }, recorded on { $recorded }
 }
 
+# Beside a graver reason: what its paper said on the day of the reading.
+said-tester-proved-then = { $paper ->
+    [certificate] { $tester }: on { $taken }, certificate { $certificate } was valid to { $until }
+    [calibration] { $tester }: on { $taken }, its calibration of { $made } was valid to { $until }
+   *[bench] { $tester }: on { $taken }, its bench verification of { $made } was valid to { $until }
+}
+
 said-tester-lapsed-days = { $count ->
     [one] { $tester }: verification lapsed { $count } day ago
    *[other] { $tester }: verification lapsed { $count } days ago
@@ -93,6 +100,13 @@ said-tester-good-after = { $tester }: not proved for this reading, found good af
 said-tester-not-confirmable = { $tester }: not confirmable, adjusted later with nothing stated as found
 said-tester-none = Tester not chosen
 said-tester-live-values = { $tester }: has two values to settle
+
+said-tester-requirement-not-met = { $requirement ->
+    [operating-uncertainty] operating uncertainty not met
+    [open-circuit-voltage] open-circuit voltage not met
+    [rated-current] rated current not met
+   *[short-circuit-current] measuring current not met
+}
 
 ## A further reason beside the first one.
 

@@ -16,6 +16,8 @@ said-month = { $month ->
 }
 said-date = { $day } { $month } { $year }
 said-date-time = { $date } { $time }
+said-time-offset = { $time } { $offset }
+said-offset = UTC{ $offset }
 
 ## Levels, as a column of a paper or a file says them.
 

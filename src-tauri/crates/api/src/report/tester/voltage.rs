@@ -98,7 +98,7 @@ impl Telling<'_> {
                         ("percent", words.percent(it.percent).into()),
                         ("indicated", figure::ohms(words, point.indicated_ohm).into()),
                         ("digits", it.digits.to_string().into()),
-                        ("resolution", words.ohms(it.resolution_ohm).into()),
+                        ("resolution", words.step_alone(it.resolution_ohm).into()),
                     ];
                     words.text_with("answer-tester-report-permitted-from", &args)
                 })
