@@ -16,7 +16,7 @@ pub(crate) use readings::JudgedReading;
 pub(crate) use slot::{Slot, slot_id, slot_of};
 
 use crate::failure::Failure;
-use provenohm_assess::circuit::{Electrical, Stage};
+use provenohm_assess::circuit::{Conductor, Electrical, Pair, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
 use provenohm_assess::judge::Testers;
 use provenohm_assess::judgement::Level;
@@ -192,6 +192,12 @@ impl Judged {
     /// What decides a circuit's limit.
     pub(crate) fn electrical(&self, id: CircuitId) -> Option<&Electrical> {
         self.circuit(id).map(|circuit| &circuit.electrical)
+    }
+
+    /// Whether a circuit of this pair has an N.
+    pub(crate) fn has_neutral(&self, pair: &Pair) -> bool {
+        let has = |it: &Electrical| it.conductors.live().contains(&Conductor::N);
+        pair.circuits().into_iter().any(|id| self.electrical(id).is_some_and(has))
     }
 
     /// A tester in the file.

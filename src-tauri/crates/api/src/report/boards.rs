@@ -110,9 +110,9 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
         let reasons = judgement.tester.reasons.iter();
         remarks.extend(reasons.map(|reason| words.tester_reason(reason, &about, &one.reading)));
     }
-    if let Some(isolated) = one.reading.conditions.n_isolated {
-        let key = if isolated { "said-n-isolated" } else { "said-n-not-isolated" };
-        remarks.push(words.text(key));
+    // That it was not isolated is said of the method.
+    if one.reading.conditions.n_isolated == Some(true) && judged.has_neutral(&one.reading.pair) {
+        remarks.push(words.text("said-n-isolated"));
     }
     // The arithmetic of the guard where it decides; under every reading that meets it would bury the schedule.
     if let (Some(guard), Some(limit)) = (&judgement.value.guard, &judgement.value.limit)

@@ -91,6 +91,9 @@ fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<Ready, Failu
             }
         }
     };
+    let mut conditions = view::conditions_of(&judged, circuit, slot, &at.seat);
+    // Said of the whole board, it holds where there is an N.
+    conditions.n_isolated.take_if(|_| !judged.has_neutral(&slot.pair));
     let reading = Reading {
         id: ReadingId(state.host.id()?),
         shown,
@@ -100,7 +103,7 @@ fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<Ready, Failu
         tester: at.hand.tester,
         person: at.person,
         at: state.host.now(),
-        conditions: view::conditions_of(&judged, circuit, slot, &at.seat),
+        conditions,
     };
     Ok(Ready {
         reading,
