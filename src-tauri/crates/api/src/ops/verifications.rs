@@ -8,7 +8,9 @@ use crate::tell::together;
 use crate::views::*;
 use provenohm_assess::ids::{JobId, TesterId, VerificationId};
 use provenohm_assess::judgement::Level;
-use provenohm_assess::tester::{Card, Conforms, Holds, Outcome, ProofKind, Statement, Verification, VoltageFinding};
+use provenohm_assess::tester::{
+    Card, Conforms, Holds, Outcome, ProofKind, RequirementResult, Statement, Verification, VoltageFinding,
+};
 use provenohm_logbook::entry::body::VerificationMade;
 use provenohm_logbook::entry::{Fact, Role};
 use provenohm_logbook::view::Stated;
@@ -171,6 +173,7 @@ fn statement_words(words: &Words, statement: &Statement) -> String {
         Outcome::NotStated => "answer-outcome-not-stated",
     };
     let mut parts = vec![words.text(outcome)];
+    parts.extend(what_failed(words, statement));
     if let Holds::In(intervals) = &statement.holds {
         parts.push(words.text_with("answer-holds", &[("intervals", words.intervals(intervals).into())]));
     }
@@ -186,6 +189,25 @@ fn statement_words(words: &Words, statement: &Statement) -> String {
         parts.push(words.text_with("answer-operating-uncertainty", &[("percent", words.percent(percent).into())]));
     }
     parts.join(", ")
+}
+
+/// In what a statement failed: requirements, output voltages, indications.
+fn what_failed(words: &Words, statement: &Statement) -> Vec<String> {
+    let unmet = statement.requirements.iter().filter(|it| it.result == RequirementResult::NotMet);
+    let fell = statement.voltages.iter().filter(|it| !it.held);
+    let wrong = statement.points.iter().filter(|it| !it.good);
+    let unmet = unmet.map(|it| words.requirement_not_met(it.name));
+    let fell = fell.map(|it| {
+        let args = [("volts", words.volts(it.measured_v).into()), ("load", words.ohms(it.load_ohm).into())];
+        words.text_with("answer-verification-voltage-failed", &args)
+    });
+    let wrong = wrong.map(|it| {
+        let args = [("known", words.ohms(it.reference_ohm).into()), ("shown", words.reading(&it.indicated).into())];
+        words.text_with("answer-verification-point-failed", &args)
+    });
+    let said: Vec<String> = unmet.chain(fell).chain(wrong).collect();
+    let unsaid = said.is_empty() && statement.outcome == Outcome::Failed && statement.conforms != Conforms::No;
+    if unsaid { vec![words.text("answer-verification-failed-unsaid")] } else { said }
 }
 
 /// The form a new verification starts with: the card's test voltages, nothing stated.

@@ -240,6 +240,9 @@ answer-outcome-conditional = failed on condition
 answer-outcome-not-stated = not stated
 answer-holds = indications hold { $intervals }
 answer-conforms-yes = { $edition ->
+answer-verification-failed-unsaid = in what is not stated
+answer-verification-point-failed = { $known } shown as { $shown }
+answer-verification-voltage-failed = output only { $volts } at { $load }
     [none] conforms to the tester standard
    *[other] conforms to { $edition }
 }
