@@ -107,8 +107,10 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
     let mut remarks: Vec<String> = judgement.method.iter().map(|reason| words.method_sentence(reason)).collect();
     remarks.extend(judgement.tester.remarks.iter().map(|remark| words.tester_remark(remark)));
     if judgement.tester.state.level() >= Level::Look {
-        let reasons = judgement.tester.reasons.iter();
-        remarks.extend(reasons.map(|reason| words.tester_reason(reason, &about, &one.reading)));
+        remarks.extend(judgement.tester.reasons.iter().enumerate().map(|(at, reason)| match at {
+            0 => words.tester_reason(reason, &about, &one.reading),
+            _ => words.tester_reason_beside(reason, &about, &one.reading),
+        }));
     }
     // That it was not isolated is said of the method.
     if one.reading.conditions.n_isolated == Some(true) && judged.has_neutral(&one.reading.pair) {
