@@ -5,6 +5,8 @@ use std::collections::BTreeSet;
 use provenohm_assess::moment::Moment;
 use provenohm_words::{Arg, Words};
 
+use crate::report::{Circuit, FindingPlace};
+
 /// The catalogue, seen from the papers.
 pub(crate) struct Fixed<'a> {
     words: &'a Words,
@@ -54,6 +56,22 @@ impl<'a> Fixed<'a> {
     /// Who and when, on two lines.
     pub(crate) fn by(&self, at: Moment, person: &str) -> [String; 2] {
         [self.date_time(at), person.to_owned()]
+    }
+
+    /// "DB-1 · 7 Sockets · L–PE", with the reason of that place, if it has one.
+    pub(crate) fn finding_place(&self, place: &FindingPlace) -> String {
+        match &place.reason {
+            None => place.place.clone(),
+            Some(reason) => self.with("finding-why", &[("place", &place.place), ("reason", reason)]),
+        }
+    }
+
+    /// The protective measure; of FELV with the supply that decides its limit.
+    pub(crate) fn measure(&self, circuit: &Circuit) -> String {
+        match &circuit.supply {
+            None => circuit.measure.clone(),
+            Some(supply) => self.with("measure-supply", &[("measure", &circuit.measure), ("supply", supply)]),
+        }
     }
 
     /// "DB-1, circuit 7, L–PE".

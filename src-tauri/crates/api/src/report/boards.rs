@@ -73,6 +73,10 @@ fn circuit(words: &Words, judged: &Judged, one: &JudgedCircuit, removed: bool) -
             Measure::None => String::new(),
             measure => words.measure_name(measure.name()),
         },
+        supply: match &electrical.measure {
+            Measure::Felv { supply } => Some(words.nominal(supply)),
+            _ => None,
+        },
         conductors: words.conductors(electrical.conductors),
         conditions,
         notes: one.circuit.notes.iter().map(|note| note.text.clone()).filter(|text| !text.is_empty()).collect(),

@@ -1,16 +1,19 @@
 //! What page 1 says: what is below, unproved, missing, reduced, not tested, changed. Worst first.
 
-use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
+use crate::judged::{Judged, JudgedReading, Slot};
+use crate::ops::origin;
+use crate::ops::run::reason;
 use crate::tell;
-use provenohm_assess::ids::ReadingId;
+use provenohm_assess::circuit::Pair;
 use provenohm_assess::judgement::{MethodReason, TesterReason, TesterState, Value};
+use provenohm_exchange::job_file::Circuit;
 use provenohm_papers::report::{Finding, FindingPlace, Sign};
 use provenohm_words::Words;
 
 type Test = fn(&JudgedReading) -> bool;
 
 /// Each kind of thing to say about readings: its key, its sign, and which readings it is said of.
-const OF_READINGS: [(&str, Sign, Test); 19] = [
+const OF_READINGS: [(&str, Sign, Test); 23] = [
     ("answer-finding-two-values", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::TwoLiveValues))),
     ("answer-finding-newer-version", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::NeedsNewerVersion))),
     ("answer-finding-forbidden", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::ForbiddenPair))),
@@ -30,20 +33,12 @@ const OF_READINGS: [(&str, Sign, Test); 19] = [
         has(it, |m| matches!(m, MethodReason::LowerVoltage { .. } | MethodReason::HigherVoltage { .. }))
     }),
     ("answer-finding-leads-in-doubt", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::LeadsInDoubt { .. }))),
-    ("answer-finding-odd", Sign::Look, |it| {
-        has(it, |m| {
-            matches!(
-                m,
-                MethodReason::FewerDigits { .. }
-                    | MethodReason::AboveTesterLimit { .. }
-                    | MethodReason::FarBelowOthers { .. }
-                    | MethodReason::DoubtfulClock
-                    | MethodReason::NoQuickCheck { .. }
-                    | MethodReason::NeutralNotIsolated
-            )
-        })
-    }),
-    ("answer-finding-reduced", Sign::Done, |it| has(it, |m| matches!(m, MethodReason::ReducedVoltage { .. }))),
+    ("answer-finding-above-limit", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::AboveTesterLimit { .. }))),
+    ("answer-finding-far-below", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::FarBelowOthers { .. }))),
+    ("answer-finding-fewer-digits", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::FewerDigits { .. }))),
+    ("answer-finding-neutral", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::NeutralNotIsolated))),
+    ("answer-finding-no-quick-check", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::NoQuickCheck { .. }))),
+    ("answer-finding-clock", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::DoubtfulClock))),
     ("answer-finding-leads-not-checked", Sign::Done, |it| has(it, |m| matches!(m, MethodReason::LeadsNotChecked))),
     ("answer-finding-corrected", Sign::Done, |it| !it.taken.corrections.is_empty()),
 ];
@@ -58,54 +53,89 @@ fn is(one: &JudgedReading, state: TesterState) -> bool {
 
 /// Everything page 1 lists.
 pub(super) fn findings(words: &Words, judged: &Judged) -> Vec<Finding> {
-    let mut findings: Vec<Finding> =
-        OF_READINGS.iter().filter_map(|(key, sign, test)| of_readings(words, judged, key, *sign, *test)).collect();
-    findings.extend(of_slots(words, judged, "answer-missing-readings", |slot| slot.required && slot.is_open()));
-    findings.extend(of_slots(words, judged, "answer-finding-not-tested", |slot| slot.not_tested.is_some()));
-    let gone = judged.readings.iter().filter(|one| !one.taken.stands()).count();
-    if gone > 0 {
-        let sentence = words.text_with("answer-finding-gone", &[("count", gone.into())]);
-        findings.push(Finding { sign: Sign::Done, sentence, places: Vec::new() });
-    }
+    let finder = Finder { words, judged };
+    let of_kind =
+        |(key, sign, test): &(&str, Sign, Test)| finder.of_readings(key, *sign, |one| test(one).then_some(None));
+    let mut findings: Vec<Finding> = OF_READINGS.iter().filter_map(of_kind).collect();
+    findings
+        .extend(finder.of_slots("answer-missing-readings", |slot| (slot.required && slot.is_open()).then_some(None)));
+    findings.extend(
+        finder.of_slots("answer-finding-not-tested", |slot| {
+            slot.not_tested.as_ref().map(|said| Some(reason(words, said)))
+        }),
+    );
+    findings.extend(finder.of_readings("answer-finding-reduced", Sign::Done, |one| finder.reduced(one).map(Some)));
+    findings.extend(finder.gone());
     // The sign's order is done, look, stop: a stable sort keeps the order above within each.
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.sign));
     findings
 }
 
-fn of_readings(words: &Words, judged: &Judged, key: &str, sign: Sign, test: Test) -> Option<Finding> {
-    let mut places = Vec::new();
-    for (board, circuit, slot) in judged.slots() {
-        for one in slot.readings.iter().filter_map(|index| judged.readings.get(*index)).filter(|one| test(one)) {
-            places.push(place(words, judged, (board, circuit, slot), Some(one.reading.id)));
+/// What makes a place one of a finding: nothing where it is none, else the reason, if it has one of its own.
+type Found = Option<Option<String>>;
+
+struct Finder<'a> {
+    words: &'a Words,
+    judged: &'a Judged,
+}
+
+impl Finder<'_> {
+    fn of_readings(&self, key: &str, sign: Sign, found: impl Fn(&JudgedReading) -> Found) -> Option<Finding> {
+        let mut places = Vec::new();
+        for (board, circuit, slot) in self.judged.slots() {
+            for one in slot.readings.iter().filter_map(|index| self.judged.readings.get(*index)) {
+                places.extend(found(one).map(|reason| FindingPlace {
+                    reading: Some(one.reading.id),
+                    ..self.place(&board.name, &circuit.circuit, &slot.pair, reason)
+                }));
+            }
         }
+        self.finding(key, sign, places)
     }
-    let sentence = words.text_with(key, &[("count", places.len().into())]);
-    // Remarks are counted; their places stand beside the readings.
-    let listed = sign >= Sign::Look;
-    let found = !places.is_empty();
-    found.then(|| Finding { sign, sentence, places: if listed { places } else { Vec::new() } })
-}
 
-fn of_slots(words: &Words, judged: &Judged, key: &str, test: fn(&Slot) -> bool) -> Option<Finding> {
-    let found: Vec<FindingPlace> =
-        judged.slots().filter(|(_, _, slot)| test(slot)).map(|at| place(words, judged, at, None)).collect();
-    (!found.is_empty()).then(|| Finding {
-        sign: Sign::Look,
-        sentence: words.text_with(key, &[("count", found.len().into())]),
-        places: found,
-    })
-}
+    fn of_slots(&self, key: &str, found: impl Fn(&Slot) -> Found) -> Option<Finding> {
+        let places = self.judged.slots().filter_map(|(board, circuit, slot)| {
+            found(slot).map(|reason| self.place(&board.name, &circuit.circuit, &slot.pair, reason))
+        });
+        self.finding(key, Sign::Look, places.collect())
+    }
 
-fn place(
-    words: &Words,
-    judged: &Judged,
-    (board, circuit, slot): (&JudgedBoard, &JudgedCircuit, &Slot),
-    reading: Option<ReadingId>,
-) -> FindingPlace {
-    FindingPlace {
-        board: board.name.clone(),
-        circuit: circuit.circuit.reference.clone(),
-        place: tell::place(words, judged, &board.name, &circuit.circuit, &slot.pair),
-        reading,
+    /// Readings withdrawn or replaced, in the order of the boards and their circuits.
+    fn gone(&self) -> Option<Finding> {
+        let gone: Vec<_> = self.judged.readings.iter().filter(|one| !one.taken.stands()).collect();
+        let mut places = Vec::new();
+        for board in self.judged.file.boards.iter().filter(|_| !gone.is_empty()) {
+            for circuit in board.circuits.iter().chain(&board.removed) {
+                let own = gone.iter().filter(|one| one.reading.pair.circuits().first() == Some(&circuit.id));
+                places.extend(own.map(|one| FindingPlace {
+                    reading: Some(one.reading.id),
+                    ..self.place(&board.name, circuit, &one.reading.pair, origin::past(self.words, one))
+                }));
+            }
+        }
+        self.finding("answer-finding-gone", Sign::Done, places)
+    }
+
+    /// Why a reading was taken at the reduced test voltage, if it was.
+    fn reduced(&self, one: &JudgedReading) -> Option<String> {
+        one.judgement.method.iter().find_map(|method| match method {
+            MethodReason::ReducedVoltage { reason, .. } => Some(self.words.reduced_reason(*reason)),
+            _ => None,
+        })
+    }
+
+    fn finding(&self, key: &str, sign: Sign, places: Vec<FindingPlace>) -> Option<Finding> {
+        let sentence = self.words.text_with(key, &[("count", places.len().into())]);
+        (!places.is_empty()).then_some(Finding { sign, sentence, places })
+    }
+
+    fn place(&self, board: &str, circuit: &Circuit, pair: &Pair, reason: Option<String>) -> FindingPlace {
+        FindingPlace {
+            board: board.to_owned(),
+            circuit: circuit.reference.clone(),
+            place: tell::place(self.words, self.judged, board, circuit, pair),
+            reading: None,
+            reason,
+        }
     }
 }

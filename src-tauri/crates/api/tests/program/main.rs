@@ -12,4 +12,5 @@ mod recall;
 mod recording;
 mod references;
 mod rules;
+mod schedule;
 mod support;

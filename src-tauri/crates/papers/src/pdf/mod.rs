@@ -35,7 +35,8 @@ impl Pages {
     /// # Errors
     /// [`PaperError`] if the model cannot be written or the typesetter refuses.
     pub fn typeset(part: &Part, words: &Words) -> Result<Self, PaperError> {
-        let fixed = Fixed::new(words);
+        let words = words.with_usual_offset(part.schedule.offset());
+        let fixed = Fixed::new(&words);
         let model = part.canonical()?;
         let own = Digest::of(&model);
         let short = shortened(part)?;

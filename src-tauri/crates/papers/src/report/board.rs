@@ -39,6 +39,8 @@ pub struct Circuit {
     pub nominal: String,
     /// Protective measure in words ("SELV").
     pub measure: String,
+    /// Nominal voltage of its supply in words, where that decides its limit (FELV).
+    pub supply: Option<String>,
     /// Conductors in words ("L, N, PE").
     pub conductors: String,
     /// Conditions of the circuit in words: loads, surge protectors, N isolated or not, reduced voltage and why.

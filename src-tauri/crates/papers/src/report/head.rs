@@ -1,5 +1,6 @@
 //! What stands on the first page: the job, the rules it was judged by, and what needs looking at.
 
+use chrono::FixedOffset;
 use provenohm_assess::ids::{JobId, ReadingId};
 use provenohm_assess::moment::Moment;
 use schemars::JsonSchema;
@@ -16,6 +17,8 @@ pub struct Schedule {
     pub demo: bool,
     /// The last instant of the record this schedule takes into account.
     pub as_of: Moment,
+    /// Offset from UTC, in minutes, of every time that is printed without one.
+    pub offset_minutes: i32,
     /// The job.
     pub job: JobHead,
     /// The limit set the job is judged by.
@@ -28,10 +31,18 @@ pub struct Schedule {
     pub findings: Vec<Finding>,
     /// The testers, with the verifications relied on.
     pub testers: Vec<Tester>,
-    /// Who confirmed that they read the cautions, as sentences.
+    /// Who confirmed that they read the cautions, and who took part and did not, as sentences.
     pub cautions_read: Vec<String>,
     /// The boards, in the order of the job.
     pub boards: Vec<Board>,
+}
+
+impl Schedule {
+    /// Offset from UTC of every time that is printed without one.
+    #[must_use]
+    pub fn offset(&self) -> FixedOffset {
+        FixedOffset::east_opt(self.offset_minutes.saturating_mul(60)).unwrap_or(*self.as_of.offset())
+    }
 }
 
 /// The job a schedule belongs to.
@@ -91,4 +102,6 @@ pub struct FindingPlace {
     pub place: String,
     /// The reading, if there is one; paper then gives its number in the schedule.
     pub reading: Option<ReadingId>,
+    /// Why, where that differs from place to place: a reduced test voltage, not tested, withdrawn, replaced.
+    pub reason: Option<String>,
 }

@@ -19,5 +19,5 @@ pub use check::{LINES_IN_A_PART, ModelError};
 pub use head::{Fact, Finding, FindingPlace, JobHead, LimitSetHead, Schedule};
 pub use line::{Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign};
 pub use part::{Part, Parts, Totals};
-pub(crate) use shorten::shortened;
+pub(crate) use shorten::{cut, shortened};
 pub use tester::{Tester, Verification};

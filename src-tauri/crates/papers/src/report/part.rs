@@ -6,7 +6,7 @@ use provenohm_assess::ids::ReadingId;
 use serde::{Deserialize, Serialize};
 
 use super::check::{self, LINES_IN_A_PART, ModelError};
-use super::{Board, Circuit, Digest, Fate, Line, Schedule, Sign};
+use super::{Board, Circuit, Digest, Fate, Line, Past, Schedule, Sign};
 
 /// One document of a schedule: the whole of it, or one board (or a piece of a large board) of a long one.
 ///
@@ -62,7 +62,7 @@ pub struct Parts {
 }
 
 /// Version of the form of the attached model.
-const MODEL_VERSION: u32 = 1;
+const MODEL_VERSION: u32 = 2;
 
 impl Part {
     /// The canonical bytes: fields in their declared order, no floats, no insignificant white space.
@@ -79,6 +79,18 @@ impl Part {
         let mut numbers = self.elsewhere.clone();
         number(&self.schedule.boards, self.first_line, self.first_past, &mut numbers);
         numbers
+    }
+
+    /// What each reading took the place of: the earlier readings with their numbers.
+    pub(crate) fn replaced(&self) -> BTreeMap<ReadingId, Vec<(u32, &Past)>> {
+        let circuits = self.schedule.boards.iter().flat_map(|board| &board.circuits);
+        let mut replaced: BTreeMap<ReadingId, Vec<(u32, &Past)>> = BTreeMap::new();
+        for (number, past) in (self.first_past..).zip(circuits.flat_map(|circuit| &circuit.past)) {
+            if let Fate::Replaced { by } = past.fate {
+                replaced.entry(by).or_default().push((number, past));
+            }
+        }
+        replaced
     }
 }
 
@@ -152,6 +164,7 @@ fn head(schedule: &Schedule) -> Schedule {
         language: schedule.language.clone(),
         demo: schedule.demo,
         as_of: schedule.as_of,
+        offset_minutes: schedule.offset_minutes,
         job: schedule.job.clone(),
         limit_set: schedule.limit_set.clone(),
         policies: schedule.policies.clone(),

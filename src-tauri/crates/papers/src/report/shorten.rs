@@ -23,6 +23,14 @@ pub(crate) fn shortened(part: &Part) -> Result<Option<Part>, ModelError> {
     serde_json::from_value(tree).map(Some).map_err(ModelError::Unwritable)
 }
 
+/// The text, or as many of its characters as there may be at most, the last of them "…".
+pub(crate) fn cut(text: &str, most: usize) -> String {
+    match text.char_indices().nth(most) {
+        None => text.to_owned(),
+        Some(_) => text.chars().take(most.saturating_sub(1)).chain(['…']).collect(),
+    }
+}
+
 /// Every text has a most, known by the name of its field.
 fn most(field: &str) -> usize {
     match field {
@@ -37,13 +45,12 @@ fn most(field: &str) -> usize {
 fn shorten(value: &mut Value, field: &str) -> bool {
     match value {
         // Bytes bound characters, so only a text that may be too long is counted.
-        Value::String(text) if text.len() > most(field) => match text.char_indices().nth(most(field)) {
-            None => false,
-            Some(_) => {
-                *text = text.chars().take(most(field) - 1).chain(['…']).collect();
-                true
-            }
-        },
+        Value::String(text) if text.len() > most(field) => {
+            let short = cut(text, most(field));
+            let is_cut = short != *text;
+            *text = short;
+            is_cut
+        }
         Value::Array(items) => items.iter_mut().fold(false, |cut, item| shorten(item, field) | cut),
         Value::Object(fields) => fields.iter_mut().fold(false, |cut, (name, item)| shorten(item, name) | cut),
         Value::String(_) | Value::Null | Value::Bool(_) | Value::Number(_) => false,

@@ -9,7 +9,7 @@ use crate::fixed::Fixed;
 type Cell = fn(&Entry<'_>, &Fixed<'_>) -> String;
 
 /// Each column and what stands in it. A column that says nothing of a row is empty there.
-const COLUMNS: [(&str, Cell); 48] = [
+const COLUMNS: [(&str, Cell); 49] = [
     ("line_number", |it, _| it.number.to_string()),
     ("status", |it, _| codes::status(it.status()).to_owned()),
     ("sign", |it, _| codes::sign(it.sign()).to_owned()),
@@ -18,6 +18,7 @@ const COLUMNS: [(&str, Cell); 48] = [
     ("circuit_description", |it, _| it.circuit.description.clone()),
     ("nominal_voltage_text", |it, _| it.circuit.nominal.clone()),
     ("protective_measure_text", |it, _| it.circuit.measure.clone()),
+    ("supply_voltage_text", |it, _| it.circuit.supply.clone().unwrap_or_default()),
     ("conductors_text", |it, _| it.circuit.conductors.clone()),
     ("conditions_text", |it, _| it.circuit.conditions.join("; ")),
     ("notes_text", |it, _| it.circuit.notes.join("; ")),
@@ -39,7 +40,7 @@ const COLUMNS: [(&str, Cell); 48] = [
     ("tester_state_text", |it, _| it.said(|reading| reading.tester_state.clone())),
     ("time", |it, _| it.at().map(codes::time).unwrap_or_default()),
     ("person", |it, _| it.person().to_owned()),
-    ("reason_text", |it, _| it.reason().to_owned()),
+    ("reason_text", |it, _| it.reason()),
     ("corrections_text", |it, fixed| it.said(|reading| corrections(reading, fixed).join("; "))),
     ("replaced_by_line_number", |it, _| it.replaced_by.map(|number| number.to_string()).unwrap_or_default()),
     ("changed_time", |it, _| it.past().map(|past| codes::time(past.at)).unwrap_or_default()),

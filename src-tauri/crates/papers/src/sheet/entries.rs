@@ -1,6 +1,6 @@
 //! The lines of a schedule one after the other, as every table lists them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::iter;
 
 use provenohm_assess::ids::ReadingId;
@@ -20,6 +20,8 @@ pub(super) struct Entry<'a> {
     pub(super) circuit: &'a Circuit,
     /// Number of the reading that took its place.
     pub(super) replaced_by: Option<u32>,
+    /// The readings it took the place of.
+    replaces: Vec<&'a Past>,
     line: What<'a>,
 }
 
@@ -94,12 +96,15 @@ impl<'a> Entry<'a> {
         self.part.schedule.testers.iter().find(|tester| tester.id == id)
     }
 
-    /// Why a pair was not tested, or why a reading was withdrawn or replaced.
-    pub(super) fn reason(&self) -> &'a str {
+    /// Why a pair was not tested, why a reading was withdrawn or replaced, or why it took the place of another.
+    pub(super) fn reason(&self) -> String {
         match self.line {
-            What::Current(Line::NotTested(said)) => &said.reason,
-            What::Current(_) => "",
-            What::Past(past) => &past.reason,
+            What::Current(Line::NotTested(said)) => said.reason.clone(),
+            What::Current(_) => {
+                let reasons: BTreeSet<&str> = self.replaces.iter().map(|past| past.reason.as_str()).collect();
+                reasons.into_iter().collect::<Vec<_>>().join("; ")
+            }
+            What::Past(past) => past.reason.clone(),
         }
     }
 
@@ -128,12 +133,11 @@ impl<'a> Entry<'a> {
 pub(super) fn entries(parts: &[Part]) -> Vec<Entry<'_>> {
     let (mut current, mut past) = (Vec::new(), Vec::new());
     for part in parts {
-        let numbers = part.numbers();
+        let rows = Rows { part, numbers: part.numbers(), replaced: part.replaced() };
         let lines = circuits(part).flat_map(|at| iter::repeat(at).zip(at.1.lines.iter().map(What::Current)));
-        current
-            .extend(lines.zip(part.first_line..).map(|((at, line), number)| entry(part, &numbers, at, number, line)));
+        current.extend(lines.zip(part.first_line..).map(|((at, line), number)| rows.entry(at, number, line)));
         let gone = circuits(part).flat_map(|at| iter::repeat(at).zip(at.1.past.iter().map(What::Past)));
-        past.extend(gone.zip(part.first_past..).map(|((at, line), number)| entry(part, &numbers, at, number, line)));
+        past.extend(gone.zip(part.first_past..).map(|((at, line), number)| rows.entry(at, number, line)));
     }
     current.append(&mut past);
     current
@@ -143,16 +147,24 @@ fn circuits(part: &Part) -> impl Iterator<Item = (&Board, &Circuit)> {
     part.schedule.boards.iter().flat_map(|board| board.circuits.iter().map(move |circuit| (board, circuit)))
 }
 
-fn entry<'a>(
+/// What the rows of a part are made from.
+struct Rows<'a> {
     part: &'a Part,
-    numbers: &BTreeMap<ReadingId, u32>,
-    (board, circuit): (&'a Board, &'a Circuit),
-    number: u32,
-    line: What<'a>,
-) -> Entry<'a> {
-    let replaced_by = match line {
-        What::Past(Past { fate: Fate::Replaced { by }, .. }) => numbers.get(by).copied(),
-        _ => None,
-    };
-    Entry { number, part, board, circuit, replaced_by, line }
+    numbers: BTreeMap<ReadingId, u32>,
+    replaced: BTreeMap<ReadingId, Vec<(u32, &'a Past)>>,
+}
+
+impl<'a> Rows<'a> {
+    fn entry(&self, (board, circuit): (&'a Board, &'a Circuit), number: u32, line: What<'a>) -> Entry<'a> {
+        let replaced_by = match line {
+            What::Past(Past { fate: Fate::Replaced { by }, .. }) => self.numbers.get(by).copied(),
+            _ => None,
+        };
+        let replaces = match line {
+            What::Current(Line::Reading(reading)) => self.replaced.get(&reading.id),
+            _ => None,
+        };
+        let replaces = replaces.into_iter().flatten().map(|(_, past)| *past).collect();
+        Entry { number, part: self.part, board, circuit, replaced_by, replaces, line }
+    }
 }

@@ -16,7 +16,7 @@ const COLUMNS: [(&str, Cell); 28] = [
     ("circuit", |it, _| it.circuit.reference.clone()),
     ("description", |it, _| it.circuit.description.clone()),
     ("nominal", |it, _| it.circuit.nominal.clone()),
-    ("measure", |it, _| it.circuit.measure.clone()),
+    ("measure", |it, fixed| fixed.measure(it.circuit)),
     ("conductors", |it, _| it.circuit.conductors.clone()),
     ("conditions", |it, _| {
         it.circuit.conditions.iter().chain(&it.circuit.notes).cloned().collect::<Vec<_>>().join("; ")
@@ -45,7 +45,7 @@ const COLUMNS: [(&str, Cell); 28] = [
     ("tester-serial", |it, _| it.tester().map(|tester| tester.serial.clone()).unwrap_or_default()),
     ("time", |it, fixed| it.at().map(|at| fixed.date_time(at)).unwrap_or_default()),
     ("person", |it, _| it.person().to_owned()),
-    ("reason", |it, _| it.reason().to_owned()),
+    ("reason", |it, _| it.reason()),
     ("replaced-by", |it, _| it.replaced_by.map(|number| number.to_string()).unwrap_or_default()),
     ("changed-at", |it, fixed| it.past().map(|past| fixed.date_time(past.at)).unwrap_or_default()),
     ("changed-by", |it, _| it.past().map(|past| past.person.clone()).unwrap_or_default()),

@@ -18,6 +18,7 @@ pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> T
     schedule.job.place.iter().for_each(|place| say(fixed.text("place"), place.clone()));
     schedule.job.facts.iter().for_each(|fact| say(fact.label.clone(), fact.text.clone()));
     say(fixed.text("as-of"), fixed.date_time(schedule.as_of));
+    say(fixed.with("times", &[("offset", &fixed.words().offset(schedule.offset()))]), none());
     let set = &schedule.limit_set;
     let version = fixed.with("version", &[("version", &set.version)]);
     say(fixed.text("limit-set"), format!("{} · {} · {version}", set.title, set.id));
@@ -26,7 +27,7 @@ pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> T
     say(fixed.text("rules"), fixed.with("rules-version", &[("version", &schedule.rules_version.to_string())]));
     say(fixed.text("digest-whole"), whole.as_str().to_owned());
     for finding in &schedule.findings {
-        let places: Vec<&str> = finding.places.iter().map(|place| place.place.as_str()).collect();
+        let places: Vec<String> = finding.places.iter().map(|place| fixed.finding_place(place)).collect();
         say(finding.sentence.clone(), places.join("; "));
     }
     for tester in &schedule.testers {

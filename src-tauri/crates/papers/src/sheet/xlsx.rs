@@ -24,9 +24,10 @@ impl Parts {
     /// # Errors
     /// [`PaperError::Sheet`] if the workbook cannot be written.
     pub fn xlsx(&self, words: &Words) -> Result<Vec<u8>, PaperError> {
-        let fixed = Fixed::new(words);
         let mut workbook = Workbook::new();
         if let Some(first) = self.parts.first() {
+            let words = words.with_usual_offset(first.schedule.offset());
+            let fixed = Fixed::new(&words);
             let title = fixed.text("title");
             let created = created(first.schedule.as_of)?;
             let properties = DocProperties::new().set_title(&title).set_creation_datetime(&created);

@@ -26,6 +26,8 @@ use self::testers::TesterDetail;
 pub(crate) struct View {
     language: String,
     title: String,
+    /// The offset of the times that state none.
+    times: String,
     demo: Option<String>,
     labels: BTreeMap<String, String>,
     foot: Foot,
@@ -36,6 +38,8 @@ pub(crate) struct View {
     past: Vec<PastRow>,
     corrections: Vec<CorrectionRow>,
     testers: Vec<TesterDetail>,
+    /// What signing this paper by hand covers.
+    signing_covers: String,
     /// Digits before and after the decimal sign of the longest reading: what the others are aligned by.
     readings: Widths,
     /// The same for the limits.
@@ -102,7 +106,7 @@ impl Number {
 }
 
 /// Column heads and headings the template places, by the last part of their key.
-const LABELS: [&str; 28] = [
+const LABELS: [&str; 35] = [
     "scope",
     "not-signed",
     "sign-to-do",
@@ -131,6 +135,13 @@ const LABELS: [&str; 28] = [
     "column-by",
     "column-taken",
     "attached",
+    "continued",
+    "signing",
+    "signing-recorder",
+    "signing-reviewer",
+    "signing-name",
+    "signing-date",
+    "signing-signature",
 ];
 
 impl View {
@@ -149,6 +160,7 @@ impl View {
         Self {
             language: fixed.words().locale().id().to_owned(),
             title: fixed.text("title"),
+            times: fixed.with("times", &[("offset", &fixed.words().offset(schedule.offset()))]),
             demo: schedule.demo.then(|| fixed.text("demo")),
             labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
             foot: Foot {
@@ -163,6 +175,7 @@ impl View {
             corrections: past::corrections(part, &numbers, fixed),
             testers: testers::details(part, fixed),
             empty_boards: rows::empty_boards(part, fixed),
+            signing_covers: fixed.with("signing-covers", &[("fingerprint", &part.whole.fingerprint().to_string())]),
             boards,
             past,
             readings,

@@ -1,9 +1,12 @@
 //! The lines under their circuits.
 
+use std::collections::BTreeMap;
+
+use provenohm_assess::ids::ReadingId;
 use serde::Serialize;
 
 use crate::fixed::Fixed;
-use crate::report::{Board, Circuit, Line, Part, Reading, Sign, Tester};
+use crate::report::{Board, Circuit, Line, Part, Past, Reading, Sign, Tester};
 
 use super::Number;
 use super::notes::{self, Notes};
@@ -13,6 +16,13 @@ use super::sources::{Named, Sources};
 const HEAD_MOST: usize = 500;
 /// Characters of judgement and remarks beyond which a row may go on on the next page.
 const TALL: usize = 700;
+
+/// Rows of a circuit up to which all of them stay on one page.
+const TOGETHER: usize = 4;
+/// Lines of text that rows kept on one page take at most.
+const KEPT_LINES: usize = 16;
+/// Characters of a note in one line.
+const NOTE_LINE: usize = 150;
 
 /// One board with circuits.
 #[derive(Serialize)]
@@ -32,11 +42,15 @@ impl BoardView {
 
 #[derive(Serialize)]
 struct CircuitView {
+    /// By what the template finds the page it begins on; a circuit without lines goes on on no other.
+    anchor: Option<String>,
     name: String,
     /// Said beside the name, and repeated with it where the circuit goes on on another page.
     details: Vec<String>,
     /// Too long for that, and the notes: once, below the name.
     below: Vec<String>,
+    /// For each of `below` and `rows`: how many of them stay on one page from this one on; 0 within such a run.
+    keep: Vec<usize>,
     rows: Vec<Row>,
 }
 
@@ -103,6 +117,22 @@ impl Row {
             _ => None,
         }
     }
+    /// About how many lines of text it takes, by its narrow columns.
+    fn height(&self) -> usize {
+        let lines = |text: &str, most: usize| text.chars().count() / most + 1;
+        match self {
+            Self::Reading(row) => {
+                let said = row.remarks.iter().chain([&row.judgement]).map(|text| lines(text, 35)).sum();
+                let sides = [lines(&row.pair, 16), lines(&row.tester, 18), lines(&row.person, 14)];
+                sides.into_iter().fold(said, usize::max)
+            }
+            Self::NotTested(row) => {
+                [lines(&row.pair, 16), lines(&row.words, 70), lines(&row.person, 14)].into_iter().sum()
+            }
+            Self::Missing(row) => lines(&row.pairs, 120),
+            Self::Nothing { .. } => 1,
+        }
+    }
     pub(super) fn limit(&self) -> Option<&Number> {
         match self {
             Self::Reading(row) => row.limit.as_ref(),
@@ -115,12 +145,14 @@ impl Row {
 struct Lines<'a> {
     part: &'a Part,
     notes: Notes<'a>,
+    /// What each reading took the place of.
+    replaced: BTreeMap<ReadingId, Vec<(u32, &'a Past)>>,
     fixed: &'a Fixed<'a>,
 }
 
 /// Every board of the part that has circuits.
 pub(super) fn boards(part: &Part, fixed: &Fixed<'_>) -> Vec<BoardView> {
-    let lines = Lines { part, notes: Notes::of(part), fixed };
+    let lines = Lines { part, notes: Notes::of(part), replaced: part.replaced(), fixed };
     let mut number = part.first_line;
     let with_circuits = part.schedule.boards.iter().filter(|board| !board.circuits.is_empty());
     with_circuits.map(|board| lines.board(board, &mut number)).collect()
@@ -152,8 +184,8 @@ impl Lines<'_> {
 
     fn circuit(&self, circuit: &Circuit, sources: &Sources<'_>, number: &mut u32) -> CircuitView {
         let shared = notes::shared(circuit);
-        let facts = [&circuit.nominal, &circuit.measure, &circuit.conductors].into_iter().chain(&circuit.conditions);
-        let facts = facts.filter(|fact| !fact.is_empty()).cloned();
+        let facts = [circuit.nominal.clone(), self.fixed.measure(circuit), circuit.conductors.clone()];
+        let facts = facts.into_iter().chain(circuit.conditions.iter().cloned()).filter(|fact| !fact.is_empty());
         let source =
             sources.of_circuit(circuit).map(|source| self.fixed.with("source-of-circuit", &[("source", source)]));
         let on_each = (!shared.is_empty()).then(|| self.fixed.with("on-each-line", &[("remarks", &shared.join("; "))]));
@@ -164,11 +196,15 @@ impl Lines<'_> {
             if length > HEAD_MOST { below.push(said) } else { details.push(said) }
         }
         below.extend(circuit.notes.iter().map(|note| self.fixed.with("note", &[("note", note)])));
+        let anchor = (!circuit.lines.is_empty()).then(|| format!("line {number}"));
+        let rows = self.rows(circuit, &shared, sources, number);
         CircuitView {
+            anchor,
             name: [circuit.reference.as_str(), circuit.description.as_str()].join("  ").trim().to_owned(),
             details,
+            keep: keep(&below, &rows),
             below,
-            rows: self.rows(circuit, &shared, sources, number),
+            rows,
         }
     }
 
@@ -231,6 +267,9 @@ impl Lines<'_> {
                 None => remarks.push(remark.clone()),
             }
         }
+        remarks.extend(self.replaced.get(&reading.id).into_iter().flatten().map(|(number, past)| {
+            fixed.with("in-place-of", &[("number", &number.to_string()), ("reason", &past.reason)])
+        }));
         remarks.extend((!reading.corrections.is_empty()).then(|| fixed.text("corrected")));
         let length: usize = remarks.iter().chain([&reading.judgement]).map(|text| text.chars().count()).sum();
         let testers = &self.part.schedule.testers;
@@ -254,6 +293,21 @@ impl Lines<'_> {
             tall: length > TALL,
         }
     }
+}
+
+/// Which rows stay on one page: what is below the name with the first two rows, and the last two; few rows all of them. Rows
+/// that take much of a page stay with no other.
+fn keep(below: &[String], rows: &[Row]) -> Vec<usize> {
+    let notes = below.iter().map(|said| said.chars().count() / NOTE_LINE + 1);
+    let heights: Vec<usize> = notes.chain(rows.iter().map(Row::height)).collect();
+    let (first, last) = if rows.len() <= TOGETHER { (rows.len(), 0) } else { (2, 2) };
+    let (head, rest) = heights.split_at(below.len() + first);
+    let (middle, foot) = rest.split_at(rest.len() - last);
+    let run = |heights: &[usize]| match heights.iter().sum::<usize>() <= KEPT_LINES {
+        true => (0..heights.len()).map(|at| if at == 0 { heights.len() } else { 0 }).collect(),
+        false => vec![1; heights.len()],
+    };
+    [run(head), vec![1; middle.len()], run(foot)].concat()
 }
 
 /// "Tester A · proved".

@@ -161,6 +161,7 @@ pub fn small() -> Schedule {
         description: "Sockets, east wall".to_owned(),
         nominal: "230 V a.c.".to_owned(),
         measure: "automatic disconnection".to_owned(),
+        supply: None,
         conductors: "L, N, PE".to_owned(),
         conditions: vec!["Loads out; N isolated from PE".to_owned()],
         notes: vec!["Junction box behind the panel, opened for the test.".to_owned()],
@@ -173,6 +174,7 @@ pub fn small() -> Schedule {
         description: "Oven".to_owned(),
         nominal: "400 V a.c.".to_owned(),
         measure: "automatic disconnection".to_owned(),
+        supply: None,
         conductors: "L1, L2, L3, PE".to_owned(),
         conditions: vec!["Surge protector stays connected".to_owned()],
         notes: Vec::new(),
@@ -194,7 +196,10 @@ pub fn small() -> Schedule {
         findings: vec![
             finding(Sign::Stop, "1 reading has no tester", &[("8", "L1+L2+L3 – PE", 4)]),
             finding(Sign::Look, "2 readings are below their limit", &[("7", "N–PE", 3), ("8", "L1–L2", 5)]),
-            finding(Sign::Look, "1 reading was taken at a reduced voltage", &[("8", "L1–L2", 5)]),
+            because(
+                finding(Sign::Look, "1 reading was taken at a reduced voltage", &[("8", "L1–L2", 5)]),
+                "surge protectors cannot practicably be disconnected",
+            ),
             Finding {
                 sign: Sign::ToDo,
                 sentence: "1 required pair is missing".to_owned(),
@@ -219,12 +224,19 @@ fn finding(sign: Sign, sentence: &str, places: &[(&str, &str, usize)]) -> Findin
     Finding { sign, sentence: sentence.to_owned(), places: places.iter().map(place).collect() }
 }
 
+/// The same finding with a reason at each of its places.
+fn because(mut finding: Finding, reason: &str) -> Finding {
+    finding.places.iter_mut().for_each(|place| place.reason = Some(reason.to_owned()));
+    finding
+}
+
 fn finding_place(circuit: &str, pair: &str, reading: Option<ReadingId>) -> FindingPlace {
     FindingPlace {
         board: "DB-1".to_owned(),
         circuit: circuit.to_owned(),
         place: format!("DB-1 · {circuit} · {pair}"),
         reading,
+        reason: None,
     }
 }
 
@@ -234,6 +246,7 @@ pub fn empty() -> Schedule {
         language: "en".to_owned(),
         demo: true,
         as_of: at(600),
+        offset_minutes: 60,
         job: JobHead {
             id: JobId(Uuid::from_u128(1)),
             name: "Invented works, hall 2".to_owned(),
@@ -310,6 +323,7 @@ fn circuit(index: usize, serial: &mut usize) -> Circuit {
         description: format!("Invented load {}", index + 1),
         nominal: nominal.to_owned(),
         measure: measure.to_owned(),
+        supply: None,
         conductors: conductors.to_owned(),
         conditions: Vec::new(),
         notes: Vec::new(),

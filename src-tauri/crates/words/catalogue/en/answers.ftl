@@ -208,6 +208,8 @@ answer-missing-readings = { $count ->
    *[other] { $count } required pairs have no reading
 }
 answer-cautions-confirmed = Read and confirmed by { $person } on { $at }
+answer-cautions-not-confirmed = Cautions: not confirmed by { $people }
+answer-cautions-confirmed-by-nobody = Cautions: not confirmed by anyone
 
 ## Places and small parts
 
@@ -238,11 +240,11 @@ answer-outcome-good = good
 answer-outcome-failed = failed
 answer-outcome-conditional = failed on condition
 answer-outcome-not-stated = not stated
-answer-holds = indications hold { $intervals }
-answer-conforms-yes = { $edition ->
 answer-verification-failed-unsaid = in what is not stated
 answer-verification-point-failed = { $known } shown as { $shown }
 answer-verification-voltage-failed = output only { $volts } at { $load }
+answer-holds = indications hold { $intervals }
+answer-conforms-yes = { $edition ->
     [none] conforms to the tester standard
    *[other] conforms to { $edition }
 }
@@ -329,9 +331,29 @@ answer-finding-leads-in-doubt = { $count ->
     [one] { $count } reading was taken with leads in doubt
    *[other] { $count } readings were taken with leads in doubt
 }
-answer-finding-odd = { $count ->
-    [one] { $count } reading looks odd
-   *[other] { $count } readings look odd
+answer-finding-above-limit = { $count ->
+    [one] { $count } reading is above what its tester can show
+   *[other] { $count } readings are above what their tester can show
+}
+answer-finding-far-below = { $count ->
+    [one] { $count } reading is far below like pairs on its board
+   *[other] { $count } readings are far below like pairs on their board
+}
+answer-finding-fewer-digits = { $count ->
+    [one] { $count } reading has fewer digits than its tester shows
+   *[other] { $count } readings have fewer digits than their tester shows
+}
+answer-finding-neutral = { $count ->
+    [one] { $count } reading was taken with N not isolated from PE
+   *[other] { $count } readings were taken with N not isolated from PE
+}
+answer-finding-no-quick-check = { $count ->
+    [one] { $count } reading lacks the quick check this job asks for
+   *[other] { $count } readings lack the quick check this job asks for
+}
+answer-finding-clock = { $count ->
+    [one] { $count } reading has a doubtful time
+   *[other] { $count } readings have a doubtful time
 }
 answer-finding-reduced = { $count ->
     [one] { $count } reading was taken at the reduced test voltage

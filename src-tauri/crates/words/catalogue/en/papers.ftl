@@ -18,6 +18,7 @@ papers-place = Place
 papers-boards = Boards
 papers-parts = Parts and their boards
 papers-as-of = As of
+papers-times = Times in { $offset }
 papers-limit-set = Limit set
 papers-version = version { $version }
 papers-rules = Rules
@@ -64,7 +65,8 @@ papers-finding-more =
         [one] and { $count } more, marked in the schedule
        *[other] and { $count } more, marked in the schedule
     }
-papers-line-numbers = No. { $numbers }
+papers-line-numbers = No. { $numbers }
+papers-finding-why = { $place }: { $reason }
 papers-finding-board =
     { $count ->
         [one] { $board }, circuit { $circuits }
@@ -97,6 +99,8 @@ papers-not-tested = Not tested: { $reason }
 papers-missing = required; nothing recorded
 papers-missing-lines = required; nothing recorded ({ $numbers })
 papers-on-each-line = on each line: { $remarks }
+papers-measure-supply = { $measure }, supply { $supply }
+papers-continued = continued
 papers-no-limit = none stated
 papers-no-tester = No tester chosen
 papers-source = Limits from { $source }
@@ -104,6 +108,7 @@ papers-source-of-circuit = limits from { $source }
 papers-source-unmarked = Limits from { $source } unless another source is named
 papers-note = Note: { $note }
 papers-corrected = corrected, see the end
+papers-in-place-of = in place of No. { $number }: { $reason }
 
 papers-past = Withdrawn and replaced readings
 papers-corrections = Corrected readings
@@ -117,6 +122,14 @@ papers-replaced = Replaced: { $reason }
 papers-replaced-by = Replaced by No. { $number }: { $reason }
 papers-correction = { $sentence } ({ $reason })
 papers-where = { $board }, circuit { $circuit }, { $pair }
+
+papers-signing = Signing by hand
+papers-signing-covers = Nobody has signed this paper in the program. Who signs it here by hand signs for what stands on it, fingerprint { $fingerprint }, and for nothing recorded later: the recorder, that the readings are what the testers showed; the reviewer, that it was read through with everything it lists to look at. Neither says anything about what it does not list, or whether a circuit may be energised.
+papers-signing-recorder = Recorder
+papers-signing-reviewer = Reviewer
+papers-signing-name = Name
+papers-signing-date = Date
+papers-signing-signature = Signature
 
 papers-attached = Report model this schedule was made from
 
