@@ -230,7 +230,8 @@ fn times_of_another_offset_say_so() {
     file["readings"][0]["reading"]["at"] = json!("2026-11-25T12:05:00+02:00");
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("schedule.pdf");
-    provenohm_api::headless::schedule(&file.to_string(), &path).unwrap();
+    let file = provenohm_exchange::job_file::JobFile::read(&file.to_string()).unwrap();
+    provenohm_api::headless::schedule(file, &path).unwrap();
     let output = Command::new("pdftotext").args(["-raw", path.to_str().unwrap(), "-"]).output().unwrap();
     let text = String::from_utf8(output.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains("Times in UTC+00:00") && text.contains("25 Nov 2026 12:05 UTC+02:00"), "{text}");
