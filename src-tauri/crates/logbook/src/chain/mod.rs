@@ -1,5 +1,12 @@
 //! Checking a book: that its logs are whole, unaltered and sealed.
 
+mod missing;
+mod proof;
+
+pub use missing::Gap;
+pub use proof::Proof;
+pub(crate) use proof::{Ends, Met, walk};
+
 use crate::entry::body::{Book, Sealed};
 use crate::entry::{Body, Entry, EntryRef, Fact, Hash, LogId, Object, Seq};
 use crate::seal;
@@ -45,6 +52,12 @@ pub struct LogReport {
     pub erased: u64,
     /// Entries from the start that a good seal covers.
     pub sealed: u64,
+    /// Entries that are known to be this log's: chained forward to a seal, or to what a later log names as its end.
+    pub authentic: u64,
+    /// Of these, the ones for which only another device vouches.
+    pub vouched: u64,
+    /// Entries chained back to the log's first.
+    pub complete: u64,
     /// What is wrong.
     pub faults: Vec<Fault>,
 }
@@ -55,7 +68,8 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] if the record cannot be read at all; what is wrong with entries is in the report.
     pub fn check(&self, book: Book) -> Result<BTreeMap<LogId, LogReport>, ReadError> {
-        self.logs(book)?.into_iter().map(|log| Ok((log, self.check_log(log)?))).collect()
+        let ends = Ends::of(self.connection(), book)?;
+        self.logs(book)?.into_iter().map(|log| Ok((log, self.check_log(log, &ends)?))).collect()
     }
 
     /// The logs of a book that are here, by id.
@@ -130,7 +144,7 @@ impl View<'_> {
         Ok(books)
     }
 
-    fn check_log(&self, log: LogId) -> Result<LogReport, ReadError> {
+    fn check_log(&self, log: LogId, ends: &Ends) -> Result<LogReport, ReadError> {
         let mut report = LogReport::default();
         let mut statement = self.connection().prepare_cached(
             "SELECT envelope, salt, body, seq, hash, prev, kind, lamport, recorded_ms
@@ -139,6 +153,7 @@ impl View<'_> {
         let mut rows = statement.query([blob(&log.0)])?;
         let mut place: Vec<Entry> = Vec::new();
         let mut before: Vec<Entry> = Vec::new();
+        let mut whole: BTreeSet<Hash> = BTreeSet::new();
         let mut key = None;
         while let Some(row) = rows.next()? {
             let seq = Seq(counter(row.get(3)?));
@@ -159,6 +174,7 @@ impl View<'_> {
                 at => {
                     let expected = Seq(at.map_or(0, |at| at.0 + 1));
                     before = std::mem::take(&mut place);
+                    whole.retain(|hash| before.iter().any(|one| one.hash() == *hash));
                     if seq != expected {
                         report.faults.push(Fault::Gap { from: expected });
                         before.clear();
@@ -166,9 +182,17 @@ impl View<'_> {
                 }
             }
             follow(&mut report, &before, &entry);
+            if seq.0 == 0 || whole.contains(&entry.envelope().prev) {
+                whole.insert(entry.hash());
+                report.complete += 1;
+            }
             read(&mut report, &mut key, log, &entry);
             place.push(entry);
         }
+        walk(self.connection(), log, Seq(0), ends, &mut |met| {
+            report.authentic += u64::from(met.proof.is_some());
+            report.vouched += u64::from(met.proof == Some(Proof::Vouched));
+        })?;
         Ok(report)
     }
 }

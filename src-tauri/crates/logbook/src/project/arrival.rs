@@ -11,6 +11,8 @@ use rusqlite::{Connection, OptionalExtension, params};
 pub(crate) enum Arrival {
     /// It was not here before; its row.
     New(i64),
+    /// It was here without its body, which this copy brought; its row.
+    Completed(i64),
     /// It was here, with all it now brought.
     Known,
 }
@@ -43,7 +45,7 @@ pub(crate) fn arrive(tx: &Connection, entry: &Entry) -> rusqlite::Result<Arrival
         head::follow(tx, entry)?;
     }
     project(tx, id, entry.envelope().kind, entry.envelope().kind_version, entry, body.map(|(_, bytes)| bytes))?;
-    Ok(if known.is_none() { Arrival::New(id) } else { Arrival::Known })
+    Ok(if known.is_none() { Arrival::New(id) } else { Arrival::Completed(id) })
 }
 
 fn insert(tx: &Connection, entry: &Entry, body: Option<(&crate::entry::Salt, &[u8])>) -> rusqlite::Result<i64> {

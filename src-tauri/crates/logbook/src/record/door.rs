@@ -213,12 +213,17 @@ impl Writer<'_> {
         Ok(entry)
     }
 
-    /// Signs the head of this device's log in a book. Nothing where all is sealed, or nothing was written.
+    /// Signs the head of this device's log in a book. Nothing where all is sealed, or nothing was written. A closed log
+    /// takes no seal any more: where its end has none, a new log is opened that vouches for it.
     ///
     /// # Errors
     /// [`WriteError`] in words.
     pub fn seal(&mut self, book: Book) -> Result<Option<EntryRef>, WriteError> {
-        let Some(log) = own_log::open_log(self.tx, book)? else { return Ok(None) };
+        let log = match own_log::open_log(self.tx, book)? {
+            Some(log) => log,
+            None if own_log::leaves_unsealed(self.tx, book)? => self.open_log(book)?,
+            None => return Ok(None),
+        };
         if log.sealed_to > log.seq.0 {
             return Ok(None);
         }
@@ -237,15 +242,9 @@ impl Writer<'_> {
     }
 
     fn append_to_log(&mut self, book: Book, fact: &Fact, person: Option<PersonId>) -> Result<EntryRef, WriteError> {
-        let device = self.device.id();
         let mut log = match own_log::open_log(self.tx, book)? {
             Some(log) => log,
-            None => {
-                let opening = own_log::opening(self.tx, book, device, self.device.key().public())?;
-                let log = LogId(Builder::from_random_bytes(random::bytes(self.random)?).into_uuid());
-                let first = self.put(log, Seq(0), Hash::NONE, &Body::LogOpened(opening).into(), None)?;
-                own_log::OwnLog { log, seq: Seq(0), hash: first, sealed_to: 0 }
-            }
+            None => self.open_log(book)?,
         };
         log.seq = Seq(log.seq.0 + 1);
         log.hash = self.put(log.log, log.seq, log.hash, fact, person)?;
@@ -259,9 +258,18 @@ impl Writer<'_> {
             log.hash = self.put(log.log, log.seq, log.hash, &sealed.into(), None)?;
             log.sealed_to = log.seq.0 + 1;
         }
-        own_log::note(self.tx, book, device, &log)?;
+        own_log::note(self.tx, book, self.device.id(), &log)?;
         self.ends.insert(log.log, (log.seq, log.hash));
         Ok(entry)
+    }
+
+    fn open_log(&mut self, book: Book) -> Result<own_log::OwnLog, WriteError> {
+        let opening = own_log::opening(self.tx, book, self.device.id(), self.device.key().public())?;
+        let log = LogId(Builder::from_random_bytes(random::bytes(self.random)?).into_uuid());
+        let first = self.put(log, Seq(0), Hash::NONE, &Body::LogOpened(opening).into(), None)?;
+        let log = own_log::OwnLog { log, seq: Seq(0), hash: first, sealed_to: 0 };
+        own_log::note(self.tx, book, self.device.id(), &log)?;
+        Ok(log)
     }
 
     fn put(

@@ -4,15 +4,18 @@ mod door;
 mod forget;
 mod guard;
 mod hand_over;
+mod intake;
 mod local;
 mod own_log;
 mod receive;
+mod take_in;
 mod time_travel;
 mod undo;
 
 pub use door::{Appended, By, Receipt, WriteError, Writer};
-pub use hand_over::HandOverError;
+pub use intake::Refusal;
 pub use receive::{ReceiveError, Received};
+pub use take_in::{Fate, Sum, TakeInError, Taken, Taking};
 pub use undo::Undone;
 
 use crate::project;

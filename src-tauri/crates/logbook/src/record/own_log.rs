@@ -1,8 +1,10 @@
 //! The logs this device writes: one open in each book.
 
+use crate::chain::{Ends, walk};
 use crate::entry::body::{Book, LogOpened, OpenedWhy};
 use crate::entry::{EntryRef, Hash, LogId, Object, Seq};
 use crate::store::{blob, counter, number};
+use crate::view::ReadError;
 use provenohm_assess::ids::DeviceId;
 use rusqlite::{Connection, OptionalExtension, Row, params};
 use uuid::Uuid;
@@ -42,17 +44,31 @@ pub(super) fn open_log(tx: &Connection, book: Book) -> rusqlite::Result<Option<O
     .optional()
 }
 
+/// The log of a book that was closed last, and why.
+fn former(tx: &Connection, book: Book) -> rusqlite::Result<Option<(OwnLog, String)>> {
+    let Object { noun, id } = book.object();
+    tx.prepare_cached(
+        "SELECT log, head_seq, head_hash, sealed_to, closed FROM own_log
+         WHERE noun = ?1 AND book = ?2 AND closed IS NOT NULL ORDER BY rowid DESC LIMIT 1",
+    )?
+    .query_row(params![noun.number(), blob(&id.0)], |row| Ok((OwnLog::of(row)?, row.get(4)?)))
+    .optional()
+}
+
+/// Whether the log of a book that was closed last has an end here that nothing proves to be its own.
+pub(super) fn leaves_unsealed(tx: &Connection, book: Book) -> Result<bool, ReadError> {
+    let Some((log, _)) = former(tx, book)? else { return Ok(false) };
+    let head = log.head();
+    let mut unsealed = false;
+    walk(tx, log.log, log.seq, &Ends::of(tx, book)?, &mut |met| {
+        unsealed |= met.entry == head && met.proof.is_none();
+    })?;
+    Ok(unsealed)
+}
+
 /// What the first entry of a new log in a book says.
 pub(super) fn opening(tx: &Connection, book: Book, device: DeviceId, key: [u8; 32]) -> rusqlite::Result<LogOpened> {
-    let Object { noun, id } = book.object();
-    let former = tx
-        .prepare_cached(
-            "SELECT log, head_seq, head_hash, sealed_to, closed FROM own_log
-             WHERE noun = ?1 AND book = ?2 AND closed IS NOT NULL ORDER BY rowid DESC LIMIT 1",
-        )?
-        .query_row(params![noun.number(), blob(&id.0)], |row| Ok((OwnLog::of(row)?, row.get::<_, String>(4)?)))
-        .optional()?;
-    let (why, after) = match former {
+    let (why, after) = match former(tx, book)? {
         None => (OpenedWhy::First, None),
         Some((log, closed)) => {
             let why = match closed.as_str() {

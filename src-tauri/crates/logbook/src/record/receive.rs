@@ -29,7 +29,8 @@ pub enum ReceiveError {
 }
 
 impl Record {
-    /// Takes entries into the record: all of them or none. Whose they are is for the caller to have judged by seals.
+    /// Takes entries into the record as they are: all of them or none. Nobody asks here whose they are:
+    /// [`Record::take_in`] does, for what comes from another device.
     ///
     /// # Errors
     /// [`ReceiveError`] in words; then nothing was taken.
@@ -41,7 +42,7 @@ impl Record {
         let mut received = Received::default();
         for entry in entries {
             match project::arrive(&tx, entry)? {
-                Arrival::Known => received.known += 1,
+                Arrival::Known | Arrival::Completed(_) => received.known += 1,
                 Arrival::New(_) => {
                     received.new += 1;
                     // Only this device writes its own logs: an entry of one that is new here was written by a copy.

@@ -11,6 +11,7 @@ mod people;
 mod query;
 mod reading;
 mod tester;
+mod to_settle;
 mod touched;
 
 pub use arrived::Arrival;
@@ -24,6 +25,7 @@ pub use people::KnownPerson;
 pub use query::{ReadError, View};
 pub use reading::ReadingOnRecord;
 pub use tester::Tester;
+pub use to_settle::{Question, ToSettle};
 pub use touched::Touched;
 
 pub(crate) use query::reference;

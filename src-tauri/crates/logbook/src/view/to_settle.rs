@@ -1,0 +1,193 @@
+//! What waits for a person to choose: values of one thing that stand side by side.
+
+use super::circumstance::Circumstance;
+use super::facet::Stated;
+use super::query::{ReadError, View, reference};
+use super::reading::ReadingOnRecord;
+use crate::entry::body::{Book, ReadingTaken};
+use crate::entry::{Body, EntryRef, Fact, Kind, Noun, Object, ObjectId};
+use crate::store::{blob, entry_of, number};
+use provenohm_assess::circuit::{Pair, Stage};
+use provenohm_assess::ids::{JobId, ReadingId};
+use rusqlite::params;
+use std::collections::BTreeMap;
+use uuid::Uuid;
+
+/// The facets: kinds of which one value stands, once it is settled.
+const FACETS: [Kind; 14] = [
+    Kind::JobNames,
+    Kind::JobRules,
+    Kind::JobPeople,
+    Kind::BoardOrder,
+    Kind::BoardNames,
+    Kind::BoardPresent,
+    Kind::CircuitOrder,
+    Kind::CircuitLabel,
+    Kind::CircuitElectrical,
+    Kind::CircuitPlace,
+    Kind::CircuitPresent,
+    Kind::TesterIdentity,
+    Kind::TesterCard,
+    Kind::ReferenceCard,
+];
+
+/// What is asked.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Question {
+    /// Which value of a facet stands.
+    Facet {
+        /// The facet.
+        kind: Kind,
+        /// Of what.
+        of: Object,
+    },
+    /// Which reading of a slot stands.
+    Slot {
+        /// The two ends.
+        pair: Pair,
+        /// Before equipment was connected, or after.
+        stage: Stage,
+    },
+    /// Which correction of a reading's circumstances stands.
+    Circumstances {
+        /// The reading.
+        reading: ReadingId,
+    },
+}
+
+/// A question and the entries that answer it differently.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ToSettle {
+    /// What is asked.
+    pub question: Question,
+    /// The entries that stand side by side, in the one order that holds on every device.
+    pub entries: Vec<EntryRef>,
+}
+
+impl View<'_> {
+    /// What waits to be settled in a book.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn to_settle(&self, book: Book) -> Result<Vec<ToSettle>, ReadError> {
+        let mut all = self.facets_to_settle(book)?;
+        if let Book::Job { job } = book {
+            all.extend(self.slots_to_settle(job)?);
+            all.extend(self.circumstances_to_settle(job)?);
+        }
+        Ok(all)
+    }
+
+    fn facets_to_settle(&self, book: Book) -> Result<Vec<ToSettle>, ReadError> {
+        let mut all = Vec::new();
+        for kind in FACETS {
+            for of in self.with_several(book, kind)? {
+                let facts = self.live_facts(kind, of)?;
+                if facts.iter().any(|(_, body)| *body != facts[0].1) {
+                    let entries = facts.into_iter().map(|(entry, _)| entry).collect();
+                    all.push(ToSettle { question: Question::Facet { kind, of }, entries });
+                }
+            }
+        }
+        Ok(all)
+    }
+
+    /// The subjects of a facet with more than one live entry in a book.
+    fn with_several(&self, book: Book, kind: Kind) -> Result<Vec<Object>, ReadError> {
+        let Object { noun, id } = book.object();
+        let found = self
+            .connection
+            .prepare_cached(
+                "SELECT a.noun, a.object FROM opened o
+                 JOIN entry e ON e.log = o.log AND e.kind = ?3
+                 JOIN standing s ON s.entry = e.id JOIN about a ON a.entry = e.id
+                 WHERE o.noun = ?1 AND o.book = ?2 AND a.subject = 1 AND s.readable = 1
+                   AND s.withdrawn = 0 AND s.replaced = 0 AND s.set_aside = 0
+                 GROUP BY a.noun, a.object HAVING count(*) > 1 ORDER BY a.noun, a.object",
+            )?
+            .query_map(params![noun.number(), blob(&id.0), number(kind.number())], |row| {
+                Ok((row.get::<_, i64>(0)?, Uuid::from_bytes(row.get(1)?)))
+            })?
+            .collect::<rusqlite::Result<Vec<_>>>()?;
+        let known = |(noun, id): (i64, Uuid)| Some(Object { noun: Noun::from_number(noun)?, id: ObjectId(id) });
+        Ok(found.into_iter().filter_map(known).collect())
+    }
+
+    /// The live entries of a facet, with what they say.
+    fn live_facts(&self, kind: Kind, of: Object) -> Result<Vec<(EntryRef, Body)>, ReadError> {
+        let mut statement = self.connection.prepare_cached(
+            "SELECT e.envelope, e.salt, e.body, e.log, e.seq, e.hash FROM about a
+             JOIN entry e ON e.id = a.entry JOIN standing s ON s.entry = e.id
+             WHERE a.noun = ?1 AND a.object = ?2 AND a.kind = ?3 AND a.subject = 1 AND s.readable = 1
+               AND s.withdrawn = 0 AND s.replaced = 0 AND s.set_aside = 0
+             ORDER BY e.lamport, e.log, e.seq, e.hash",
+        )?;
+        let mut rows = statement.query(params![of.noun.number(), blob(&of.id.0), number(kind.number())])?;
+        let mut facts = Vec::new();
+        while let Some(row) = rows.next()? {
+            let entry = entry_of(row)??;
+            let Some((_, body)) = entry.body() else { continue };
+            facts.push((
+                reference(row, 3)?,
+                Fact::decode(entry.envelope().kind, entry.envelope().kind_version, body)?.body,
+            ));
+        }
+        Ok(facts)
+    }
+
+    /// Slots with two live readings, unless a person let all of them stand.
+    fn slots_to_settle(&self, job: JobId) -> Result<Vec<ToSettle>, ReadError> {
+        let mut slots: BTreeMap<(Stage, Pair), Vec<Stated<ReadingTaken>>> = BTreeMap::new();
+        for one in self.stated::<ReadingTaken>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
+            if one.is_live() {
+                let Pair { a, b } = one.value.reading.pair.clone();
+                let pair = if a <= b { Pair { a, b } } else { Pair { a: b, b: a } };
+                slots.entry((one.value.reading.stage, pair)).or_default().push(one);
+            }
+        }
+        let mut all = Vec::new();
+        for ((stage, pair), readings) in slots.into_iter().filter(|(_, readings)| readings.len() > 1) {
+            let mut open = false;
+            for one in &readings {
+                open |= !self.is_kept(one)?;
+            }
+            if open {
+                let entries = readings.into_iter().map(|one| one.entry).collect();
+                all.push(ToSettle { question: Question::Slot { pair, stage }, entries });
+            }
+        }
+        Ok(all)
+    }
+
+    fn is_kept(&self, one: &Stated<ReadingTaken>) -> Result<bool, ReadError> {
+        use crate::entry::Role;
+        Ok(one.named && self.acting_on(one.entry)?.iter().any(|acting| acting.role == Role::Keeps))
+    }
+
+    /// Readings of which two corrections say different things.
+    fn circumstances_to_settle(&self, job: JobId) -> Result<Vec<ToSettle>, ReadError> {
+        let mut all = Vec::new();
+        let several = self.corrections(job)?.into_iter().filter(|(_, corrections)| corrections.len() > 1);
+        for (reading, _) in several {
+            for one in self.reading(reading)?.iter().filter(|one| one.is_live()) {
+                let mut entries = live_side_by_side(one);
+                entries.sort_unstable();
+                entries.dedup();
+                if !entries.is_empty() {
+                    all.push(ToSettle { question: Question::Circumstances { reading }, entries });
+                }
+            }
+        }
+        Ok(all)
+    }
+}
+
+fn live_side_by_side(one: &ReadingOnRecord) -> Vec<EntryRef> {
+    fn of<T: PartialEq>(circumstance: &Circumstance<T>) -> Vec<EntryRef> {
+        match circumstance.live()[..] {
+            [] | [_] => Vec::new(),
+            _ => circumstance.claims.iter().filter(|claim| claim.live).map(|claim| claim.entry).collect(),
+        }
+    }
+    [of(&one.tester), of(&one.test_voltage_v), of(&one.at), of(&one.conditions)].concat()
+}
