@@ -1,0 +1,68 @@
+//! A job as a bundle: its book, and the books of the testers it relies on.
+
+use super::write::{TooLarge, write};
+use provenohm_assess::ids::{JobId, TesterId};
+use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::record::{By, Record, WriteError};
+use provenohm_logbook::view::{ReadError, View};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A job that was handed over.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HandedOver {
+    /// The bundle.
+    pub bytes: Vec<u8>,
+    /// The books in it.
+    pub books: Vec<Book>,
+    /// How many entries they hold.
+    pub entries: u64,
+}
+
+/// Why a job is not handed over.
+#[derive(Debug, thiserror::Error)]
+pub enum HandOverError {
+    /// It is not in this record.
+    #[error("the job is not in this record")]
+    NoSuchJob,
+    /// There is too much of it.
+    #[error(transparent)]
+    TooLarge(#[from] TooLarge),
+    /// It cannot be sealed.
+    #[error(transparent)]
+    Write(#[from] WriteError),
+    /// It cannot be read.
+    #[error(transparent)]
+    Read(#[from] ReadError),
+}
+
+/// The books a job travels with: its own, and those of the testers its readings rely on or that were chosen for it,
+/// under every id that means the same tester.
+///
+/// # Errors
+/// [`ReadError`].
+pub fn books_of(view: &View<'_>, job: JobId, also: &[TesterId]) -> Result<BTreeSet<Book>, ReadError> {
+    let mut books = BTreeSet::from([job.into()]);
+    for tester in view.testers_of(job)?.into_iter().chain(also.iter().copied()) {
+        books.insert(tester.into());
+        books.extend(view.tester(tester)?.same.into_iter().map(Book::from));
+    }
+    Ok(books)
+}
+
+/// Seals what this device wrote of a job, and packs it with all that others wrote, the testers of `also` with it.
+///
+/// # Errors
+/// [`HandOverError`].
+pub fn hand_over(record: &mut Record, by: By<'_>, job: JobId, also: &[TesterId]) -> Result<HandedOver, HandOverError> {
+    let books: Vec<Book> = books_of(&record.view(), job, also)?.into_iter().collect();
+    let entries: BTreeMap<_, _> =
+        record.hand_over(by, &books)?.into_iter().filter(|(_, entries)| !entries.is_empty()).collect();
+    if !entries.contains_key(&job.into()) {
+        return Err(HandOverError::NoSuchJob);
+    }
+    Ok(HandedOver {
+        bytes: write(job.into(), &entries)?,
+        books: entries.keys().copied().collect(),
+        entries: entries.values().map(|entries| entries.len() as u64).sum(),
+    })
+}

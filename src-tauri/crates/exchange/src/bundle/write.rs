@@ -1,0 +1,66 @@
+//! Writing a bundle.
+
+use super::frame::{framed, place};
+use super::limits::{MOST_BOOKS, MOST_BYTES, MOST_ENTRIES, MOST_MANIFEST_BYTES, MOST_UNPACKED_BYTES};
+use super::manifest::{Heads, Manifest, Packed};
+use super::{MAGIC, VERSION};
+use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::{Coded, Entry, Hash};
+use std::collections::BTreeMap;
+
+/// How hard it is packed: hashes and salts do not shrink, so more costs time and gains nothing.
+const LEVEL: i32 = 6;
+
+/// There is more than one bundle may hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("there is more in this job than one bundle may hold")]
+pub struct TooLarge;
+
+/// The bytes of a bundle. Books without entries are left out.
+///
+/// # Errors
+/// [`TooLarge`].
+pub fn write(of: Book, books: &BTreeMap<Book, Vec<Entry>>) -> Result<Vec<u8>, TooLarge> {
+    let mut manifest = Manifest { of, books: Vec::new() };
+    let mut frames = Vec::new();
+    for (book, entries) in books.iter().filter(|(_, entries)| !entries.is_empty()) {
+        let (packed, frame) = pack(*book, entries)?;
+        manifest.books.push(packed);
+        frames.extend(frame);
+    }
+    let sum = |of: fn(&Packed) -> u64| manifest.books.iter().map(of).sum::<u64>();
+    let described = manifest.to_value().encode();
+    let length = u32::try_from(described.len()).map_err(|_| TooLarge)?;
+    let bytes = [&MAGIC[..], &VERSION.to_be_bytes(), &length.to_be_bytes(), &described, &frames].concat();
+    if u64::from(length) > MOST_MANIFEST_BYTES
+        || manifest.books.len() as u64 > MOST_BOOKS
+        || sum(|it| it.entries) > MOST_ENTRIES
+        || sum(|it| it.unpacked) > MOST_UNPACKED_BYTES
+        || bytes.len() as u64 > MOST_BYTES - 32
+    {
+        return Err(TooLarge);
+    }
+    let digest = Hash::of(&[&bytes]);
+    Ok([&bytes[..], &digest.0].concat())
+}
+
+fn pack(book: Book, entries: &[Entry]) -> Result<(Packed, Vec<u8>), TooLarge> {
+    let mut ordered: Vec<&Entry> = entries.iter().collect();
+    ordered.sort_by_key(|entry| place(entry));
+    ordered.dedup_by_key(|entry| place(entry));
+    let mut heads = Heads::default();
+    let mut plain = Vec::new();
+    for entry in &ordered {
+        framed(entry, &mut plain).ok_or(TooLarge)?;
+        heads.meet(entry);
+    }
+    let frame = zstd::bulk::compress(&plain, LEVEL).map_err(|_| TooLarge)?;
+    let packed = Packed {
+        book,
+        entries: ordered.len() as u64,
+        unpacked: plain.len() as u64,
+        packed: frame.len() as u64,
+        heads: heads.finish(),
+    };
+    Ok((packed, frame))
+}

@@ -1,0 +1,105 @@
+//! What people do on a device: anything the record has an entry for.
+
+use crate::chance::Chance;
+use crate::device::Device;
+use crate::support::{CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, replacing, taken};
+use provenohm_assess::ids::NoteId;
+use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, TesterIdentity};
+use provenohm_logbook::entry::{EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
+
+fn readings(device: &Device) -> Vec<EntryRef> {
+    device.hand().record.view().readings(JOB).unwrap().iter().map(|one| one.taken.entry).collect()
+}
+
+fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
+    of.get(chance.below(of.len())).copied()
+}
+
+/// One act; its name.
+pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
+    match chance.below(16) {
+        0..=4 => {
+            device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
+            "reads"
+        }
+        5 | 6 => {
+            if let Some(old) = any(&readings(device), chance) {
+                device.hand_mut().append(replacing(number, 200, old));
+            }
+            "replaces"
+        }
+        7 => {
+            let entries = device.entries(JOB.into());
+            let can = entries.iter().filter(|it| Kind::from_number(it.envelope().kind).is_some_and(Kind::withdrawable));
+            let all: Vec<EntryRef> = can.map(|entry| entry.reference()).collect();
+            if let Some(entry) = any(&all, chance) {
+                device.hand_mut().write(|writer| writer.withdraw(&[entry], "tried out")).unwrap();
+            }
+            "withdraws"
+        }
+        8 => {
+            device.hand_mut().undo();
+            "undoes"
+        }
+        9 => {
+            let description = format!("Oven {}", chance.below(3));
+            let label = CircuitLabel { job: JOB, circuit: CIRCUIT, reference: "1".into(), description };
+            let circuits = device.hand().record.view().circuits(JOB).unwrap();
+            let current = circuits.first().map(|one| one.label.current()).unwrap_or_default();
+            device.hand_mut().append(Fact::naming(label, Role::Replaces, current));
+            "labels"
+        }
+        10 => {
+            let open = device.hand().record.view().to_settle(JOB.into()).unwrap();
+            if let Some(question) = open.first() {
+                let (keep, aside) = question.entries.split_first().unwrap();
+                device.hand_mut().write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
+            }
+            "settles"
+        }
+        11 => {
+            let on_record = device.hand().record.view().readings(JOB).unwrap();
+            if let Some(one) = on_record.get(chance.below(on_record.len())) {
+                let correction = Correction {
+                    job: JOB,
+                    readings: vec![one.taken.value.reading.id],
+                    tester: Some(if chance.one_in(2) { OTHER_TESTER } else { TESTER }),
+                    test_voltage_v: None,
+                    at: None,
+                    conditions: None,
+                };
+                device.hand_mut().write(|writer| writer.correct(correction, "the other tester was used")).unwrap();
+            }
+            "corrects"
+        }
+        12 => {
+            let of = Object { noun: Noun::Circuit, id: ObjectId(CIRCUIT.0) };
+            let note = Note { note: NoteId(id(number)), of, text: "damp".into() };
+            device.hand_mut().write(|writer| writer.append_in(JOB.into(), note)).unwrap();
+            "notes"
+        }
+        13 => {
+            let name = format!("Tester {}", chance.below(3));
+            let it = TesterIdentity { tester: TESTER, name, model: "M".into(), serial: "1".into() };
+            let current = device.hand().record.view().tester(TESTER).unwrap().identity.current();
+            device.hand_mut().append(Fact::naming(it, Role::Replaces, current));
+            "names the tester"
+        }
+        14 => {
+            let hand = device.hand_mut();
+            hand.person = if hand.person == PERSON { OTHER_PERSON } else { PERSON };
+            let card = Person { person: hand.person, name: format!("Recorder {number}"), role: String::new() };
+            hand.write(|writer| writer.change_person(&card)).unwrap();
+            "is handed to the other, who renames themself"
+        }
+        _ if chance.one_in(3) => {
+            let hand = device.hand_mut();
+            let other = if hand.person == PERSON { OTHER_PERSON } else { PERSON };
+            hand.write(|writer| writer.erase_person(other, "asked")).unwrap();
+            // Known to the device again, so that a later act may be theirs.
+            device.know_people();
+            "erases the other"
+        }
+        _ => "waits",
+    }
+}

@@ -1,0 +1,388 @@
+//! The devices, the mail between them, and everything that can go wrong with both.
+
+use crate::acts::act;
+use crate::chance::Chance;
+use crate::device::Device;
+use crate::support::{Hand, JOB, OTHER_TESTER, TESTER, moment, recorder_facts, wires};
+use provenohm_exchange::bundle::{Bundle, NotABundle, books_of, hand_over, write};
+use provenohm_exchange::join::{Brought, Joined, look, take_in};
+use provenohm_logbook::chain::Fault;
+use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::{Entry, EntryRef, Kind, LogId, Seq};
+use provenohm_logbook::record::{By, TakeInError};
+use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
+
+const MOST_DEVICES: usize = 5;
+const STEPS: usize = 32;
+const MINUTES_A_YEAR: i64 = 365 * 24 * 60;
+
+struct Letter {
+    to: usize,
+    bytes: Vec<u8>,
+}
+
+pub(crate) struct World {
+    seed: u64,
+    chance: Chance,
+    devices: Vec<Device>,
+    mail: Vec<Letter>,
+    minutes: i64,
+    made: u128,
+    /// Entries that were ever on a device.
+    acknowledged: BTreeSet<EntryRef>,
+    /// Entries that existed on one device only when that was lost or set back.
+    lost: BTreeSet<EntryRef>,
+    /// What happened, in order.
+    pub(crate) told: Vec<String>,
+    /// What was met on the way.
+    pub(crate) met: BTreeSet<Met>,
+}
+
+/// What a schedule is for: all of it is met now and then.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Met {
+    Fork,
+    Gap,
+    Vouched,
+    Settled,
+    Closed,
+    Lost,
+    Damaged,
+    Stopped,
+    /// A device's own file was copied: only then may a place in a log be given twice.
+    Twin,
+}
+
+/// A seed that fails is told with all that happened, and how to run it again.
+impl Drop for World {
+    fn drop(&mut self) {
+        if std::thread::panicking() {
+            eprintln!("{}", self.told.join("\n"));
+            eprintln!(
+                "again: PROVENOHM_SEED={} PROVENOHM_SCHEDULES=1 cargo test -p provenohm-exchange --test simulator",
+                self.seed
+            );
+        }
+    }
+}
+
+fn on() -> impl FnMut(provenohm_exchange::join::Progress) -> ControlFlow<()> {
+    |_| ControlFlow::Continue(())
+}
+
+impl World {
+    pub(crate) fn new(seed: u64) -> Self {
+        let mut chance = Chance::from(seed);
+        let devices = (0..3).map(|_| Device::new(chance.number())).collect();
+        let mut world = Self {
+            seed,
+            chance,
+            devices,
+            mail: Vec::new(),
+            minutes: 0,
+            made: 0x1000,
+            acknowledged: BTreeSet::new(),
+            lost: BTreeSet::new(),
+            told: Vec::new(),
+            met: BTreeSet::new(),
+        };
+        recorder_facts(world.devices[0].hand_mut());
+        world
+    }
+
+    /// Runs the whole schedule, then lets everybody meet, and holds what must be.
+    pub(crate) fn run(&mut self) {
+        for _ in 0..STEPS {
+            self.step();
+        }
+        self.meet();
+        self.hold();
+    }
+
+    fn step(&mut self) {
+        self.minutes += 1 + self.chance.below(90) as i64;
+        let at = self.chance.below(self.devices.len());
+        let minutes = self.minutes;
+        self.devices[at].at(minutes);
+        match self.chance.below(40) {
+            0..=15 => self.acts(at),
+            16..=23 => self.sends(at),
+            24..=32 => self.delivers(),
+            33 => self.tell(at, "restarts", |device| device.restart()),
+            34 | 35 => {
+                let whole = self.chance.one_in(3);
+                if whole {
+                    self.met.insert(Met::Twin);
+                }
+                self.tell(at, if whole { "is imaged" } else { "is backed up" }, |device| device.back_up(whole));
+            }
+            36 => self.restores(at),
+            37 => self.clones(at),
+            38 => {
+                let years = self.chance.below(13) as i64 - 6;
+                self.tell(at, &format!("is {years} years wrong"), |device| device.wrong = years * MINUTES_A_YEAR);
+            }
+            _ if self.chance.one_in(2) => self.forgets(at),
+            _ => {
+                // Mail that never arrives.
+                if !self.mail.is_empty() {
+                    let gone = self.chance.below(self.mail.len());
+                    self.mail.remove(gone);
+                }
+            }
+        }
+    }
+
+    fn tell(&mut self, at: usize, what: &str, change: impl FnOnce(&mut Device)) {
+        self.told.push(format!("{at} {what}"));
+        change(&mut self.devices[at]);
+    }
+
+    fn acts(&mut self, at: usize) {
+        if !self.devices[at].books().contains(&JOB.into()) {
+            return;
+        }
+        self.made += 1;
+        let what = act(&mut self.devices[at], self.made, &mut self.chance);
+        self.told.push(format!("{at} {what}"));
+    }
+
+    /// Hands the job over; sometimes only a part of it travels.
+    fn sends(&mut self, at: usize) {
+        let Some(mut bytes) = self.handed(at) else { return };
+        let to = self.chance.below(self.devices.len());
+        let part = self.chance.one_in(4);
+        if part {
+            bytes = self.part_of(at);
+        }
+        self.told.push(format!("{at} sends {} to {to}", if part { "a part" } else { "all" }));
+        self.mail.push(Letter { to, bytes });
+    }
+
+    fn handed(&mut self, at: usize) -> Option<Vec<u8>> {
+        let device = &mut self.devices[at];
+        if !device.books().contains(&JOB.into()) {
+            return None;
+        }
+        let Hand { record, random, person, minutes } = device.hand_mut();
+        let mut random = |bytes: &mut [u8]| random.fill(bytes);
+        let by = By { person: *person, at: moment(*minutes), random: &mut random };
+        Some(hand_over(record, by, JOB, &[TESTER]).unwrap().bytes)
+    }
+
+    /// What was just handed over, without a run of entries of one log behind one of its seals.
+    fn part_of(&mut self, at: usize) -> Vec<u8> {
+        let device = &self.devices[at];
+        let books = books_of(&device.hand().record.view(), JOB, &[TESTER]).unwrap();
+        let mut parts: BTreeMap<Book, Vec<Entry>> = books.into_iter().map(|it| (it, device.entries(it))).collect();
+        let entries = parts.get_mut(&Book::from(JOB)).unwrap();
+        let seals: Vec<(LogId, Seq)> = entries
+            .iter()
+            .map(Entry::envelope)
+            .filter(|it| it.kind == Kind::Seal.number())
+            .map(|it| (it.log, it.seq))
+            .collect();
+        if seals.is_empty() {
+            return write(JOB.into(), &parts).unwrap();
+        }
+        let (log, seal) = seals[self.chance.below(seals.len())];
+        let upto = seal.0 + self.chance.below(6) as u64;
+        let last = entries.iter().map(Entry::envelope).filter(|it| it.log == log).map(|it| it.seq).max().unwrap();
+        let gone = |seq: Seq| seq > seal && seq.0 <= upto && seq < last;
+        entries.retain(|entry| entry.envelope().log != log || !gone(entry.envelope().seq));
+        write(JOB.into(), &parts).unwrap()
+    }
+
+    /// One letter arrives, not in the order they were sent: once, twice, damaged, or stopped midway and tried again.
+    fn delivers(&mut self) {
+        if self.mail.is_empty() {
+            return;
+        }
+        let letter = self.mail.swap_remove(self.chance.below(self.mail.len()));
+        let Letter { to, bytes } = letter;
+        match self.chance.below(8) {
+            0 => self.arrives_damaged(to, &bytes),
+            1 => self.arrives_and_is_stopped(to, &bytes),
+            _ => {}
+        }
+        self.arrives(to, &bytes);
+        if self.chance.one_in(4) {
+            self.told.push("the same letter again".into());
+            self.mail.push(Letter { to: self.chance.below(self.devices.len()), bytes });
+        }
+    }
+
+    fn arrives(&mut self, to: usize, bytes: &[u8]) -> Joined {
+        let bundle = Bundle::open(bytes).unwrap();
+        let closely = self.chance.one_in(6);
+        let record = &mut self.devices[to].hand_mut().record;
+        let told = closely.then(|| look(record, &bundle, &mut on()).unwrap());
+        let joined = take_in(record, &bundle, &mut on()).unwrap();
+        let sum = joined.sum();
+        self.told.push(format!("{to} receives {sum:?}"));
+        assert!(sum.adds_up());
+        for Brought { taken, .. } in &joined.books {
+            let met = [
+                (Met::Fork, !taken.forks.is_empty()),
+                (Met::Gap, !taken.gaps.is_empty()),
+                (Met::Vouched, taken.vouched > 0),
+                (Met::Settled, !taken.to_settle.is_empty()),
+                (Met::Closed, !taken.closed.is_empty()),
+            ];
+            self.met.extend(met.iter().filter(|(_, was)| *was).map(|(met, _)| *met));
+        }
+        if let Some(told) = told {
+            assert_eq!(told, joined, "it comes out as told");
+            let again = look(record, &bundle, &mut on()).unwrap().sum();
+            assert_eq!((again.same, again.joined, again.to_settle), (again.came, 0, 0), "again nothing is new");
+        }
+        joined
+    }
+
+    fn arrives_damaged(&mut self, to: usize, bytes: &[u8]) {
+        let mut damaged = bytes.to_vec();
+        if self.chance.one_in(2) {
+            damaged.truncate(self.chance.below(bytes.len()));
+        } else {
+            damaged[self.chance.below(bytes.len())] ^= 1 << self.chance.below(8);
+        }
+        let before = self.devices[to].hand().record.projection().unwrap();
+        Bundle::open(&damaged).unwrap_err();
+        self.told.push(format!("{to} refuses a damaged one"));
+        self.met.insert(Met::Damaged);
+        assert_eq!(self.devices[to].hand().record.projection().unwrap(), before);
+    }
+
+    fn arrives_and_is_stopped(&mut self, to: usize, bytes: &[u8]) {
+        let bundle = Bundle::open(bytes).unwrap();
+        let all: u64 = bundle.manifest().books.iter().map(|it| it.entries).sum();
+        let at = 1 + self.chance.number() % all;
+        let hand = self.devices[to].hand_mut();
+        let before = wires(hand);
+        let stopped: Result<Joined, TakeInError<NotABundle>> = take_in(&mut hand.record, &bundle, &mut |progress| {
+            if progress.done == at { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+        });
+        assert!(matches!(stopped, Err(TakeInError::Stopped)));
+        assert_eq!(wires(hand), before);
+        self.told.push(format!("{to} stops receiving"));
+        self.met.insert(Met::Stopped);
+    }
+
+    /// Something takes entries away from a device: those that are nowhere else now are lost, and may be.
+    fn takes_away(&mut self, at: usize, change: impl FnOnce(&mut Device)) {
+        self.acknowledge();
+        let before = self.devices[at].all();
+        change(&mut self.devices[at]);
+        let still: BTreeSet<EntryRef> = self.devices.iter().flat_map(Device::all).collect();
+        self.lost.extend(before.difference(&still));
+        if before.difference(&still).next().is_some() {
+            self.met.insert(Met::Lost);
+        }
+    }
+
+    fn restores(&mut self, at: usize) {
+        self.told.push(format!("{at} is restored"));
+        self.takes_away(at, |device| {
+            device.restore();
+        });
+    }
+
+    fn clones(&mut self, at: usize) {
+        if self.devices.len() < MOST_DEVICES {
+            let (seed, whole) = (self.chance.number(), self.chance.one_in(2));
+            self.told.push(format!("{at} is {} as {}", if whole { "cloned" } else { "copied" }, self.devices.len()));
+            if whole {
+                self.met.insert(Met::Twin);
+            }
+            let clone = self.devices[at].cloned(seed, whole);
+            self.devices.push(clone);
+        }
+    }
+
+    fn forgets(&mut self, at: usize) {
+        if self.devices.iter().filter(|it| it.books().contains(&JOB.into())).count() < 2 {
+            return;
+        }
+        self.told.push(format!("{at} removes the job"));
+        self.takes_away(at, |device| device.hand_mut().record.forget(JOB.into()).unwrap());
+    }
+
+    /// Everybody hands everything to the first, who hands it to everybody, until nobody has anything new.
+    fn meet(&mut self) {
+        self.acknowledge();
+        for round in 0.. {
+            assert!(round < 6, "it comes to an end");
+            for from in (1..self.devices.len()).chain([0]) {
+                let Some(bytes) = self.handed(from) else { continue };
+                let all = if from == 0 { 1..self.devices.len() } else { 0..1 };
+                for to in all {
+                    self.arrives(to, &bytes);
+                }
+            }
+            let heads = |device: &Device| {
+                let view = device.hand().record.view();
+                [Book::from(JOB), TESTER.into()].map(|book| view.heads(book).unwrap())
+            };
+            if self.devices.iter().all(|device| heads(device) == heads(&self.devices[0])) {
+                return;
+            }
+        }
+    }
+
+    /// Entries vanish only where something takes them away: it is enough to count them before that.
+    fn acknowledge(&mut self) {
+        self.acknowledged.extend(self.devices.iter().flat_map(Device::all));
+    }
+
+    /// All replicas are equal byte for byte, to what they are made anew as too, and nothing is lost but what was.
+    fn hold(&mut self) {
+        let (entries, projection) =
+            (wires(self.devices[0].hand()), self.devices[0].hand().record.projection().unwrap());
+        for device in &self.devices {
+            assert_eq!(wires(device.hand()), entries, "the same entries");
+            assert_eq!(device.hand().record.projection().unwrap(), projection, "the same projection");
+        }
+        let said = what_it_says(self.devices[0].hand());
+        let last = self.devices.last_mut().unwrap();
+        assert_eq!(what_it_says(last.hand()), said, "the same record");
+        last.hand_mut().record.rebuild().unwrap();
+        assert_eq!(last.hand().record.projection().unwrap(), projection, "made anew");
+        let here = self.devices[0].all();
+        let missing: Vec<_> = self.acknowledged.difference(&here).filter(|entry| !self.lost.contains(entry)).collect();
+        assert!(missing.is_empty(), "acknowledged and gone: {missing:?}");
+        let view = self.devices[0].hand().record.view();
+        let places: BTreeSet<(LogId, Seq)> = self.lost.iter().map(|entry| (entry.log, entry.seq)).collect();
+        for book in [Book::from(JOB), TESTER.into()] {
+            for (log, report) in view.check(book).unwrap() {
+                assert_eq!(report.authentic, report.entries, "all are proven");
+                for fault in report.faults {
+                    match fault {
+                        Fault::ClockBack(_) => {}
+                        Fault::Fork { .. } => assert!(self.met.contains(&Met::Twin), "a place given twice"),
+                        Fault::Gap { from } => assert!(places.contains(&(log, from)), "a gap where nothing was lost"),
+                        Fault::BrokenLink(entry) => assert!(places.contains(&(log, Seq(entry.seq.0 - 1)))),
+                        Fault::Altered { .. } | Fault::BadSeal(_) => panic!("{fault:?}"),
+                    }
+                }
+            }
+        }
+    }
+
+    pub(crate) fn entries(&self) -> usize {
+        self.devices[0].all().len()
+    }
+}
+
+fn what_it_says(hand: &Hand) -> String {
+    let view = hand.record.view();
+    let testers: Vec<_> = [TESTER, OTHER_TESTER].map(|it| view.tester(it).unwrap()).into();
+    format!(
+        "{:?} {:?} {:?} {:?} {testers:?} {:?}",
+        view.jobs().unwrap(),
+        view.boards(JOB).unwrap(),
+        view.circuits(JOB).unwrap(),
+        view.readings(JOB).unwrap(),
+        view.to_settle(JOB.into()).unwrap(),
+    )
+}
