@@ -3,6 +3,7 @@
 //! new ones by libFuzzer in `cargo xtask prove fuzz`.
 #![allow(clippy::panic, reason = "a panic is how a target says that a promise is broken")]
 
+mod bundle;
 mod circuits_table;
 mod entry;
 mod job_file;
@@ -24,8 +25,9 @@ pub struct Target {
 }
 
 /// All of them.
-pub const TARGETS: [Target; 7] = [
+pub const TARGETS: [Target; 8] = [
     Target { name: "entry", holds: entry::holds },
+    Target { name: "bundle", holds: bundle::holds },
     Target { name: "job-file", holds: job_file::holds },
     Target { name: "limit-set", holds: limit_set::holds },
     Target { name: "circuits-table", holds: circuits_table::holds },

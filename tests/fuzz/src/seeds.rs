@@ -10,6 +10,7 @@ use serde_json::Value;
 pub fn seeds(target: &str) -> Vec<Vec<u8>> {
     match target {
         "entry" => entries(),
+        "bundle" => bundles(),
         "job-file" => vec![published("job.example.json")],
         "limit-set" => vec![published("limit-set.example.json")],
         _ => Vec::new(),
@@ -32,6 +33,19 @@ fn entries() -> Vec<Vec<u8>> {
         [as_fact, as_sent]
     });
     seeds.flatten().collect()
+}
+
+/// The test vectors: each as a whole file, and without its digest.
+fn bundles() -> Vec<Vec<u8>> {
+    let Ok(Value::Array(vectors)) = serde_json::from_slice(&published("bundle.vectors.json")) else {
+        panic!("bundle.vectors.json is no list")
+    };
+    let files = vectors.iter().map(|vector| unhex(vector["file"].as_str().unwrap_or_default()));
+    let both = |file: Vec<u8>| {
+        let told = &file[..file.len().saturating_sub(32)];
+        [[&[0][..], &file].concat(), [&[1][..], told].concat()]
+    };
+    files.flat_map(both).collect()
 }
 
 fn published(name: &str) -> Vec<u8> {

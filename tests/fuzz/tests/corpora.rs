@@ -48,6 +48,11 @@ fn entries() {
 }
 
 #[test]
+fn bundles() {
+    replay("bundle");
+}
+
+#[test]
 fn job_files() {
     replay("job-file");
 }

@@ -26,6 +26,18 @@ pub(crate) fn schedules(part: &Part) -> Result<Told, Trouble> {
     Ok(part.told_with_seed(format!("{schedules} schedules"), seed))
 }
 
+/// Simulated devices that exchange bundles; how many schedules is asked by `PROVENOHM_SCHEDULES`.
+pub(crate) fn devices(part: &Part) -> Result<Told, Trouble> {
+    let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(2_000);
+    let seed = seed()?;
+    println!("   seed {seed}");
+    let words = ["test", "--workspace", "--locked", "--test", "simulator", "--", "whatever"];
+    let mut devices = cargo(&words);
+    devices.env("PROVENOHM_SCHEDULES", schedules.to_string()).env("PROVENOHM_SEED", seed.to_string());
+    tests(&mut devices)?;
+    Ok(part.told_with_seed(format!("{schedules} schedules"), seed))
+}
+
 /// Runs tests, shows what they print, and says how many there were. None at all is a failure: a name was changed.
 pub(crate) fn tests(command: &mut Command) -> Result<u64, Trouble> {
     let text = told(command)?;

@@ -57,6 +57,12 @@ pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
             checks::schedules,
         ),
         part(
+            "devices",
+            SAME,
+            "devices that work, exchange, break, are copied and set back, and meet in the end",
+            checks::devices,
+        ),
+        part(
             "references-guards",
             ARITHMETIC,
             "random readings judged in exact fractions by another program",
