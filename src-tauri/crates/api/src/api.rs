@@ -3,10 +3,11 @@
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::operations;
+use crate::ops::bundle::{self, write_bundle};
 use crate::ops::job_file::job_text;
 use crate::ops::recall::write_recall;
 use crate::state::State;
-use crate::views::RecallFormat;
+use crate::views::{BundleView, RecallFormat};
 use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::record::{Place, Record};
 use serde_json::Value;
@@ -66,6 +67,27 @@ impl Api {
         let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
         let text = job.and_then(|job| job_text(&mut state, job));
         text.map_err(|failure| failure.worded(&state.words))
+    }
+
+    /// Writes a job as a bundle to a file, for hosts that choose the place themselves.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn bundle_file(&self, job: &str, path: &Path) -> Result<(), Failure> {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
+        let written = job.and_then(|job| write_bundle(&mut state, job, &[], path));
+        written.map_err(|failure| failure.worded(&state.words))
+    }
+
+    /// Takes the bytes of a bundle in; only looks at them if `look`.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words; nothing was taken then.
+    pub fn receive(&self, bundle: &[u8], look: bool) -> Result<BundleView, Failure> {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let told = if look { bundle::look(&mut state, bundle) } else { bundle::take_in(&mut state, bundle) };
+        told.map_err(|failure| failure.worded(&state.words))
     }
 
     /// Writes the recall list of a tester to a file; its ending says which format, `.pdf` or `.csv`.

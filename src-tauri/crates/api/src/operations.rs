@@ -236,6 +236,12 @@ operations! {
     preview_job_file: JobFileText => JobFilePreview, job_file;
     /// Makes a new job from a job file.
     import_job_file: JobFileText => Imported, job_file;
+    /// Writes a job with its testers as a bundle, for another device to take in.
+    hand_over: HandOverAsk => Written, bundle;
+    /// What a bundle holds, and what taking it in would do.
+    preview_bundle: BundleFile => BundleView, bundle;
+    /// Takes a bundle in, whole or not at all.
+    take_in_bundle: BundleFile => BundleView, bundle;
     /// The cautions.
     cautions: OfJob => CautionsView, cautions;
     /// This person has read the cautions for this job.

@@ -90,6 +90,32 @@ pub(crate) enum Command {
         #[arg(short, long)]
         output: Option<PathBuf>,
     },
+    /// Writes a job of a record, with the testers its readings rely on, as a bundle for another device
+    Bundle {
+        /// Id or name of the job; not needed where there is only one
+        #[arg(long)]
+        job: Option<String>,
+        /// Folder of the record
+        #[arg(long)]
+        record: PathBuf,
+        /// Where to
+        #[arg(short, long)]
+        output: PathBuf,
+    },
+    /// Takes a bundle into a record, whole or not at all
+    Receive {
+        /// The bundle
+        file: PathBuf,
+        /// Folder of the record
+        #[arg(long)]
+        record: PathBuf,
+        /// Only tells what it holds, and takes nothing
+        #[arg(long)]
+        look: bool,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
     /// What circuits read together: 1/R = Σ 1/Rᵢ
     Parallel {
         /// Their resistances, for example '1.5 MΩ' '> 999 MΩ'

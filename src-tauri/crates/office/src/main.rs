@@ -30,6 +30,8 @@ fn main() -> ExitCode {
         Command::TesterReport { file, output } => ask::tester_report(&file, &output),
         Command::Import { file, record } => record::import(&file, &record),
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
+        Command::Bundle { job, record, output } => record::bundle(job.as_deref(), &record, &output),
+        Command::Receive { file, record, look, json } => record::receive(&file, &record, look, json),
         Command::Parallel { members, json } => ask::parallel(&members, json),
         Command::Own { with, without, uncertainty, json } => ask::own(with, without, uncertainty, json),
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),

@@ -1,4 +1,4 @@
-//! Between a record and job files.
+//! Between a record and files: job files and bundles.
 
 use crate::ask::{Outcome, read};
 use crate::tell;
@@ -18,18 +18,26 @@ pub(crate) fn import(file: &Path, record: &Path) -> Outcome {
     tell::lines([text_of(&told["words"]), text_of(&told["job"])])
 }
 
+pub(crate) fn bundle(job: Option<&str>, record: &Path, output: &Path) -> Outcome {
+    let api = existing(record)?;
+    let id = only(&api, job)?;
+    api.bundle_file(&id, output).map_err(sentence)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+pub(crate) fn receive(file: &Path, record: &Path, look: bool, as_json: bool) -> Outcome {
+    let place = |sentence: String| format!("{}: {sentence}", file.display());
+    let bytes = headless::read_bytes(file).map_err(|refused| place(refused.to_string()))?;
+    let told = open(record)?.receive(&bytes, look).map_err(|failure| place(sentence(failure)))?;
+    if as_json {
+        return tell::json(&told);
+    }
+    tell::lines(std::iter::once(told.words).chain(told.lines))
+}
+
 pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) -> Outcome {
     let api = existing(record)?;
-    let jobs = call(&api, "jobs", json!({}))?;
-    let jobs: Vec<&Value> = jobs["jobs"].as_array().into_iter().flatten().collect();
-    let named = |one: &&&Value| job.is_none_or(|job| one["id"] == job || one["name"] == job);
-    let found: Vec<&&Value> = jobs.iter().filter(named).collect();
-    let [one] = found.as_slice() else {
-        let names: Vec<String> =
-            jobs.iter().map(|one| format!("{} {}", text_of(&one["id"]), text_of(&one["name"]))).collect();
-        return Err(headless::no_one_job(job.filter(|_| found.is_empty()), &names));
-    };
-    let id = text_of(&one["id"]);
+    let id = only(&api, job)?;
     let text = api.job_file(&id).map_err(sentence)?;
     match output {
         Some(path) => {
@@ -38,6 +46,20 @@ pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) ->
         None => return tell::lines([text.trim_end().to_owned()]),
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// The id of the job that is named, or of the only one there is.
+fn only(api: &Api, job: Option<&str>) -> Result<String, String> {
+    let jobs = call(api, "jobs", json!({}))?;
+    let jobs: Vec<&Value> = jobs["jobs"].as_array().into_iter().flatten().collect();
+    let named = |one: &&&Value| job.is_none_or(|job| one["id"] == job || one["name"] == job);
+    let found: Vec<&&Value> = jobs.iter().filter(named).collect();
+    let [one] = found.as_slice() else {
+        let names: Vec<String> =
+            jobs.iter().map(|one| format!("{} {}", text_of(&one["id"]), text_of(&one["name"]))).collect();
+        return Err(headless::no_one_job(job.filter(|_| found.is_empty()), &names));
+    };
+    Ok(text_of(&one["id"]))
 }
 
 pub(crate) fn recall(tester: &str, record: &Path, as_json: bool, output: Option<&Path>) -> Outcome {

@@ -502,6 +502,42 @@ contribution: string,
  */
 dof: string, };
 
+export type BundleFile = { 
+/**
+ * Its bytes, base64.
+ */
+base64: string, };
+
+export type BundleView = { 
+/**
+ * The job it carries.
+ */
+job: JobId | null, 
+/**
+ * The sum in a sentence.
+ */
+words: string, 
+/**
+ * What it holds, what is missing, and what needs attention.
+ */
+lines: Array<string>, 
+/**
+ * Entries that came.
+ */
+came: number, 
+/**
+ * New ones.
+ */
+joined: number, 
+/**
+ * Ones that were here already.
+ */
+same: number, 
+/**
+ * New ones that stand beside another value.
+ */
+to_settle: number, };
+
 export type CardForm = { 
 /**
  * Per test voltage.
@@ -1269,6 +1305,16 @@ chosen: boolean,
 why_not: string | null, };
 
 export type Hand = "left" | "right";
+
+export type HandOverAsk = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Testers that go with it beside those its readings rely on.
+ */
+testers: Array<TesterId>, };
 
 export type HoldsForm = { 
 /**
@@ -4150,6 +4196,12 @@ export interface Operations {
   preview_job_file: { input: JobFileText; output: JobFilePreview };
   /** Makes a new job from a job file. */
   import_job_file: { input: JobFileText; output: Imported };
+  /** Writes a job with its testers as a bundle, for another device to take in. */
+  hand_over: { input: HandOverAsk; output: Written };
+  /** What a bundle holds, and what taking it in would do. */
+  preview_bundle: { input: BundleFile; output: BundleView };
+  /** Takes a bundle in, whole or not at all. */
+  take_in_bundle: { input: BundleFile; output: BundleView };
   /** The cautions. */
   cautions: { input: OfJob; output: CautionsView };
   /** This person has read the cautions for this job. */

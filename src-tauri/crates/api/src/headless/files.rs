@@ -9,8 +9,15 @@ use std::path::Path;
 /// # Errors
 /// [`Refused`] for a file that is not there, may not be read, or is not text.
 pub fn read_text(path: &Path) -> Result<String, Refused> {
-    let bytes = std::fs::read(path).map_err(|error| not_read(&error))?;
-    String::from_utf8(bytes).map_err(|_| Refused(words().text("file-not-text")))
+    String::from_utf8(read_bytes(path)?).map_err(|_| Refused(words().text("file-not-text")))
+}
+
+/// The bytes of a file.
+///
+/// # Errors
+/// [`Refused`] for a file that is not there or may not be read.
+pub fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
+    std::fs::read(path).map_err(|error| not_read(&error))
 }
 
 /// Writes a file whole or not at all.

@@ -1,6 +1,7 @@
 //! What each operation does. Names and types stand in `operations`.
 
 pub(crate) mod bench;
+pub(crate) mod bundle;
 pub(crate) mod cautions;
 pub(crate) mod checks;
 pub(crate) mod circuits;

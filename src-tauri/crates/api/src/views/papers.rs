@@ -1,7 +1,7 @@
 //! The schedule, job files and the cautions.
 
 use super::{Choice, Sentence};
-use provenohm_assess::ids::{BenchId, BoardId, JobId};
+use provenohm_assess::ids::{BenchId, BoardId, JobId, TesterId};
 
 told! {
     /// Whether the schedule is ready, as a list of what it will say.
@@ -60,6 +60,24 @@ told! {
         pub words: String,
     }
 
+    /// A bundle: what it holds, and what taking it in does or did. In = joined + same + to settle.
+    pub struct BundleView {
+        /// The job it carries.
+        pub job: Option<JobId>,
+        /// The sum in a sentence.
+        pub words: String,
+        /// What it holds, what is missing, and what needs attention.
+        pub lines: Vec<String>,
+        /// Entries that came.
+        pub came: u32,
+        /// New ones.
+        pub joined: u32,
+        /// Ones that were here already.
+        pub same: u32,
+        /// New ones that stand beside another value.
+        pub to_settle: u32,
+    }
+
     /// The cautions.
     pub struct CautionsView {
         /// Title.
@@ -111,6 +129,20 @@ choice! {
 }
 
 asked! {
+    /// A job to hand over.
+    pub struct HandOverAsk {
+        /// The job.
+        pub job: JobId,
+        /// Testers that go with it beside those its readings rely on.
+        pub testers: Vec<TesterId>,
+    }
+
+    /// A bundle.
+    pub struct BundleFile {
+        /// Its bytes, base64.
+        pub base64: String,
+    }
+
     /// A page of the schedule as a picture.
     pub struct PageAsk {
         /// The job.

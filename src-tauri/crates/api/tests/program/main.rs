@@ -3,6 +3,7 @@
 
 mod bench;
 mod boards;
+mod bundles;
 mod circuits;
 mod demo;
 mod files;

@@ -201,6 +201,41 @@ answer-file-testers = { $count ->
    *[other] { $count } testers with their verifications
 }
 answer-file-same-name = A job called { $name } is on this device already: this makes another
+answer-handed-over = Bundle written to { $path }
+answer-bundle-sum = In { $came } = joined { $joined } + same { $same } + to settle { $settle }
+answer-bundle-job = Job { $name }: { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+}
+answer-bundle-tester = Tester { $name }: { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+}
+answer-bundle-reference = Reference { $name }: { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+}
+answer-bundle-gaps = { $count ->
+    [one] { $count } entry in between is missing: another bundle may bring it
+   *[other] { $count } entries in between are missing: another bundle may bring them
+}
+answer-bundle-forks = { $count ->
+    [one] At { $count } place two devices wrote under one name: both are kept
+   *[other] At { $count } places two devices wrote under one name: both are kept
+}
+answer-bundle-newer = { $count ->
+    [one] { $count } item needs a newer version
+   *[other] { $count } items need a newer version
+}
+answer-bundle-vouched = { $count ->
+    [one] { $count } entry has no seal of its own device: another device vouches for it
+   *[other] { $count } entries have no seal of their own device: another device vouches for them
+}
+answer-bundle-closed = This device was copied or restored: it goes on under a new name in its books
+answer-bundle-lacks = { $count ->
+    [one] Readings rely on { $count } tester of which nothing is here
+   *[other] Readings rely on { $count } testers of which nothing is here
+}
 answer-page-alt = Page { $page } of { $pages } of the schedule
 answer-not-signed = Not signed
 answer-missing-readings = { $count ->

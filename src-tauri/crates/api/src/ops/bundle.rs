@@ -1,0 +1,140 @@
+//! Bundles: a job with its testers out as one file, and what others recorded looked at and taken in.
+
+use crate::failure::Failure;
+use crate::ops::files::{file_stem, not_written, write_file};
+use crate::state::State;
+use crate::views::*;
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use provenohm_assess::ids::{JobId, PersonId, TesterId};
+use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle};
+use provenohm_exchange::join::{self, Joined, Watch};
+use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::record::{By, Record, TakeInError};
+use std::ops::ControlFlow;
+use std::path::Path;
+use uuid::Uuid;
+
+pub(crate) fn hand_over(state: &mut State, asked: HandOverAsk) -> Result<Written, Failure> {
+    let judged = state.judged(asked.job)?;
+    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
+    let path = state.papers.join(format!("{}.{ENDING}", file_stem(&judged)));
+    write_bundle(state, asked.job, &asked.testers, &path)?;
+    let path = path.display().to_string();
+    let words = state.words.text_with("answer-handed-over", &[("path", path.as_str().into())]);
+    Ok(Written { path, words })
+}
+
+/// Writes a job's bundle to a file.
+pub(crate) fn write_bundle(state: &mut State, job: JobId, also: &[TesterId], path: &Path) -> Result<(), Failure> {
+    // A seal is the device's own: where nobody records yet, nobody's name is needed for it.
+    let person = state.me(job)?.unwrap_or(PersonId(Uuid::nil()));
+    let by = By { person, at: state.host.now(), random: &mut state.host };
+    let handed = bundle::hand_over(&mut state.record, by, job, also)?;
+    write_file(path, &handed.bytes)
+}
+
+pub(crate) fn preview_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {
+    let joined = joined(state, &decoded(&asked.base64)?, |record, bundle, watch| join::look(record, bundle, watch))?;
+    Ok(told(state, &joined))
+}
+
+pub(crate) fn take_in_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {
+    take_in(state, &decoded(&asked.base64)?)
+}
+
+/// Takes a bundle's bytes in.
+pub(crate) fn take_in(state: &mut State, bytes: &[u8]) -> Result<BundleView, Failure> {
+    let joined = joined(state, bytes, |record, bundle, watch| join::take_in(record, bundle, watch));
+    state.forget_judged();
+    joined.map(|joined| told(state, &joined))
+}
+
+/// Tells what is in a bundle's bytes.
+pub(crate) fn look(state: &mut State, bytes: &[u8]) -> Result<BundleView, Failure> {
+    let joined = joined(state, bytes, |record, bundle, watch| join::look(record, bundle, watch))?;
+    Ok(told(state, &joined))
+}
+
+fn decoded(base64: &str) -> Result<Vec<u8>, Failure> {
+    BASE64_STANDARD.decode(base64).map_err(|error| Failure::of("not_a_bundle").because(error))
+}
+
+fn joined(
+    state: &mut State,
+    bytes: &[u8],
+    join: impl FnOnce(&mut Record, &Bundle<'_>, Watch<'_>) -> Result<Joined, TakeInError<NotABundle>>,
+) -> Result<Joined, Failure> {
+    let bundle = Bundle::open(bytes)?;
+    Ok(join(&mut state.record, &bundle, &mut |_| ControlFlow::Continue(()))?)
+}
+
+fn told(state: &State, joined: &Joined) -> BundleView {
+    let words = &state.words;
+    let sum = joined.sum();
+    let mut lines: Vec<String> = joined
+        .books
+        .iter()
+        .map(|one| {
+            let key = match one.taken.book {
+                Book::Job { .. } => "answer-bundle-job",
+                Book::Tester { .. } => "answer-bundle-tester",
+                Book::Reference { .. } => "answer-bundle-reference",
+            };
+            words.text_with(key, &[("name", one.name.as_str().into()), ("count", one.taken.sum.came.into())])
+        })
+        .collect();
+    let all = |of: fn(&provenohm_logbook::record::Taken) -> u64| joined.books.iter().map(|it| of(&it.taken)).sum();
+    let counts: [(&str, u64); 6] = [
+        ("answer-bundle-gaps", all(|it| it.gaps.iter().map(|gap| gap.missing()).sum())),
+        ("answer-bundle-forks", all(|it| it.forks.len() as u64)),
+        ("answer-bundle-newer", all(|it| it.newer)),
+        ("answer-bundle-vouched", all(|it| it.vouched)),
+        ("answer-bundle-closed", all(|it| it.closed.len() as u64)),
+        ("answer-bundle-lacks", joined.lacks.len() as u64),
+    ];
+    let there = counts.into_iter().filter(|(_, count)| *count > 0);
+    lines.extend(there.map(|(key, count)| words.text_with(key, &[("count", count.into())])));
+    let job = joined.books.iter().find_map(|one| match one.taken.book {
+        Book::Job { job } => Some(job),
+        _ => None,
+    });
+    let [came, joined, same, settle] =
+        [sum.came, sum.joined, sum.same, sum.to_settle].map(|count| u32::try_from(count).unwrap_or(u32::MAX));
+    let args = [("came", came.into()), ("joined", joined.into()), ("same", same.into()), ("settle", settle.into())];
+    BundleView { job, words: words.text_with("answer-bundle-sum", &args), lines, came, joined, same, to_settle: settle }
+}
+
+impl From<NotABundle> for Failure {
+    fn from(error: NotABundle) -> Self {
+        let code = match &error {
+            NotABundle::Other => "not_a_bundle",
+            NotABundle::Newer => "bundle_newer",
+            NotABundle::Damaged => "bundle_damaged",
+            _ => "bundle_refused",
+        };
+        Self::of(code).because(error)
+    }
+}
+
+impl From<TakeInError<NotABundle>> for Failure {
+    fn from(error: TakeInError<NotABundle>) -> Self {
+        match error {
+            TakeInError::Source(error) => error.into(),
+            TakeInError::Write(error) => error.into(),
+            TakeInError::Read(error) => error.into(),
+            other => Self::of("bundle_refused").because(other),
+        }
+    }
+}
+
+impl From<HandOverError> for Failure {
+    fn from(error: HandOverError) -> Self {
+        match error {
+            HandOverError::NoSuchJob => Self::of("not_found"),
+            HandOverError::TooLarge(error) => Self::of("bundle_too_large").because(error),
+            HandOverError::Write(error) => error.into(),
+            HandOverError::Read(error) => error.into(),
+        }
+    }
+}
