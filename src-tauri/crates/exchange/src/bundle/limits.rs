@@ -13,7 +13,7 @@ pub const MOST_BOOKS: u64 = 1_000;
 pub const MOST_ENTRIES: u64 = 2_000_000;
 
 /// Bytes of one entry.
-pub const MOST_ENTRY_BYTES: u64 = 4 << 20;
+pub const MOST_ENTRY_BYTES: u64 = 1 << 20;
 
 /// Bytes of one entry at least: its envelope holds a log, two hashes and a moment. Counts are held against it.
 pub const LEAST_ENTRY_BYTES: u64 = 100;
