@@ -101,6 +101,16 @@ fn every_page_says_that_it_is_not_signed_and_that_the_data_is_invented() {
 }
 
 #[test]
+fn a_name_too_long_for_the_foot_is_cut_visibly() {
+    let long = TesterReport { name: "An invented tester with a long name, ".repeat(8), ..report() };
+    let text = text_of(&pdf(&long, &words()));
+    for page in text.split_terminator('\u{c}') {
+        let foot = page.lines().rfind(|line| line.contains("Page ")).unwrap();
+        assert!(foot.contains("name, An") && foot.contains('…'), "{foot}");
+    }
+}
+
+#[test]
 fn the_plots_are_drawn() {
     let words = words();
     let drawn = report();

@@ -23,9 +23,9 @@ pub(super) enum Template {
 impl Template {
     const fn source(self) -> &'static str {
         match self {
-            Self::Schedule => include_str!("schedule.typ"),
+            Self::Schedule => concat!(include_str!("fitted.typ"), include_str!("schedule.typ")),
             Self::Recall => include_str!("recall.typ"),
-            Self::Tester => include_str!("tester.typ"),
+            Self::Tester => concat!(include_str!("fitted.typ"), include_str!("tester.typ")),
         }
     }
 
