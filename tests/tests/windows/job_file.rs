@@ -20,7 +20,7 @@ async fn a_job_file_is_shown_before_it_is_taken_and_makes_a_job_of_its_own() -> 
         let record = tempfile::tempdir().unwrap();
         let window = Window::open(&Opening { size, ..Opening::phone(record.path()) }).await?;
         window.go("#/handover").await?;
-        window.until_shown("Choose a job file").await?;
+        window.until_shown("Choose a bundle or a job file").await?;
 
         window.ask(CHOOSE, &[json!(text)]).await?;
         window.until_shown("Job Trial hall: 1 board, 1 reading").await?;

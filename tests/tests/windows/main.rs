@@ -4,6 +4,7 @@
 mod bench;
 mod board;
 mod group;
+mod hand_over;
 mod job_file;
 mod keyboard;
 mod opening;

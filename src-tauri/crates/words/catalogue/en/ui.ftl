@@ -360,8 +360,14 @@ export = Job file
 export-about = A snapshot of this job for other software. The record stays here.
 export-do = Write the job file
 receive = Receive
-receive-about = A job file makes a new job, marked as from a file.
-receive-file = Choose a job file
+receive-about = A bundle is joined with what is on this device; nothing here is lost, and both values stay where two people did one thing. A job file makes a new job, marked as from a file.
+receive-file = Choose a bundle or a job file
+receive-join = Take it in
+receive-joined = Taken in
+receive-job = Go to the job
+hand-over = Hand over
+hand-over-about = The record of this job with the testers its readings rely on, to be taken in on another device. It stays here too.
+hand-over-do = Write the bundle
 receive-take = Make a job of it
 
 ## Conditions of the next readings
