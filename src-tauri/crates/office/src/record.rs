@@ -21,13 +21,14 @@ pub(crate) fn import(file: &Path, record: &Path) -> Outcome {
 pub(crate) fn bundle(job: Option<&str>, record: &Path, output: &Path) -> Outcome {
     let api = existing(record)?;
     let id = only(&api, job)?;
-    api.bundle_file(&id, output).map_err(sentence)?;
+    api.bundle_file(&id, output).map_err(|failure| format!("{}: {}", output.display(), sentence(failure)))?;
     Ok(ExitCode::SUCCESS)
 }
 
 pub(crate) fn receive(file: &Path, record: &Path, look: bool, as_json: bool) -> Outcome {
-    let place = |sentence: String| format!("{}: {sentence}", file.display());
-    let bytes = headless::read_bytes(file).map_err(|refused| place(refused.to_string()))?;
+    let place = |refused: String| format!("{}: {refused}", file.display());
+    // A file that is none leaves no record behind.
+    let bytes = headless::bundle(file).map_err(|refused| place(refused.to_string()))?;
     let told = open(record)?.receive(&bytes, look).map_err(|failure| place(sentence(failure)))?;
     if as_json {
         return tell::json(&told);

@@ -316,12 +316,13 @@ fn a_job_goes_to_another_record_as_a_bundle_and_stays_the_same_job() {
     told(&["bundle", "--record", &one, "--output", &bundle]);
     let looked = told(&["receive", &bundle, "--record", &other, "--look"]);
     assert!(looked.starts_with("In ") && looked.contains("same 0"), "{looked}");
-    assert!(refused(&["export", "--record", &other]).contains("say which job"), "nothing was taken");
+    assert!(refused(&["export", "--record", &other]).contains("no job"), "nothing was taken");
     assert_eq!(told(&["receive", &bundle, "--record", &other]), looked);
     let again = json(&["receive", &bundle, "--record", &other, "--json"]);
     assert_eq!((again["joined"].as_u64(), again["same"].as_u64()), (Some(0), again["came"].as_u64()));
     let export = |record: &str| json(&["export", "--record", record]);
     let (here, there) = (export(&one), export(&other));
     assert_eq!((&here["job"], &here["readings"]), (&there["job"], &there["readings"]));
-    assert!(refused(&["receive", JOB, "--record", &other]).contains("not a bundle"));
+    assert!(refused(&["receive", JOB, "--record", &folder.text("none")]).contains("not a bundle"));
+    assert!(!folder.file("none").exists(), "and no record is left behind");
 }

@@ -1,6 +1,8 @@
 //! Files read and written beside a record, and why they could not be.
 
 use super::{Refused, words};
+use crate::failure::Failure;
+use provenohm_exchange::bundle::Bundle;
 use std::io::{Error, ErrorKind};
 use std::path::Path;
 
@@ -12,11 +14,17 @@ pub fn read_text(path: &Path) -> Result<String, Refused> {
     String::from_utf8(read_bytes(path)?).map_err(|_| Refused(words().text("file-not-text")))
 }
 
-/// The bytes of a file.
+/// The bytes of a bundle that can be opened.
 ///
 /// # Errors
-/// [`Refused`] for a file that is not there or may not be read.
-pub fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
+/// [`Refused`] for a file that is not there, may not be read, or is no bundle.
+pub fn bundle(path: &Path) -> Result<Vec<u8>, Refused> {
+    let bytes = read_bytes(path)?;
+    Bundle::open(&bytes).map_err(Failure::from)?;
+    Ok(bytes)
+}
+
+fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
     std::fs::read(path).map_err(|error| not_read(&error))
 }
 

@@ -17,7 +17,7 @@ mod tester_report;
 
 pub use bench::{BenchTold, TesterNamed, VerificationFile, bench};
 pub use explain::{ExplainAsked, Explained, explain};
-pub use files::{no_one_job, no_record, not_answered, read_bytes, read_text, write_text};
+pub use files::{bundle, no_one_job, no_record, not_answered, read_text, write_text};
 pub use group::{OwnTold, ParallelTold, own, parallel};
 pub use judge::{BoardJudged, CircuitJudged, JobJudged, PairJudged, ReadingJudged, Sums, TesterSums, judge};
 pub use limit::{LimitAsked, LimitTold, PairTold, ReducedTold, limit};
