@@ -72,17 +72,21 @@ async fn two_phones_record_one_job_and_a_person_settles_what_both_read() -> Resu
         window.run(&job.board).await?;
         window.tap_in(Entry::Typed { digits, unit: 'm' }).await?;
     }
+    two.go(&format!("#/handover/{}", job.job)).await?;
+    two.until_shown("1 reading only on this device").await?;
     let back = hand_over(&two, &job.job).await?;
+    two.until_shown("No reading only on this device").await?;
 
     let [_, _, settle] = adds_up(&look_into(&one, &back).await?);
     assert_eq!(settle, 1, "one pair was read on both");
     take_in(&one).await?;
     one.tap("receive-job").await?;
-    one.until_shown("350\u{a0}MΩ").await?;
+    one.until_shown("350 MΩ").await?;
     let view = one.call("job", json!({ "job": job.job })).await?;
     let values = view["to_settle"][0]["values"].as_array().unwrap();
     let theirs = values.iter().filter_map(|value| value["words"].as_str()).find(|words| words.contains("350")).unwrap();
-    one.tap_named(theirs).await?;
+    let press = "[...document.querySelectorAll('button')].find((it) => it.textContent.trim() === arguments[0]).click()";
+    one.ask(press, &[json!(theirs)]).await?;
     let settled = "return !document.body.textContent.includes(arguments[0])";
     one.until("nothing left to settle", settled, &[json!(theirs)]).await?;
     let after = one.call("job", json!({ "job": job.job })).await?;

@@ -1316,6 +1316,12 @@ job: JobId,
  */
 testers: Array<TesterId>, };
 
+export type HandedView = { 
+/**
+ * How many stand on this device alone, when it was handed over, when something was received.
+ */
+lines: Array<string>, };
+
 export type HoldsForm = { 
 /**
  * Lower end, for example `0.1 MΩ`.
@@ -4198,6 +4204,8 @@ export interface Operations {
   import_job_file: { input: JobFileText; output: Imported };
   /** Writes a job with its testers as a bundle, for another device to take in. */
   hand_over: { input: HandOverAsk; output: Written };
+  /** Whether a job was handed over, and what stands on this device alone. */
+  handed: { input: OfJob; output: HandedView };
   /** What a bundle holds, and what taking it in would do. */
   preview_bundle: { input: BundleFile; output: BundleView };
   /** Takes a bundle in, whole or not at all. */

@@ -2,15 +2,18 @@
 
 use crate::failure::Failure;
 use crate::ops::files::{file_stem, not_written, write_file};
+use crate::ops::run::Hand;
 use crate::state::State;
 use crate::views::*;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use provenohm_assess::ids::{JobId, PersonId, TesterId};
+use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle};
 use provenohm_exchange::join::{self, Joined, Watch};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::record::{By, Record, TakeInError};
+use serde::{Deserialize, Serialize};
 use std::ops::ControlFlow;
 use std::path::Path;
 use uuid::Uuid;
@@ -19,7 +22,10 @@ pub(crate) fn hand_over(state: &mut State, asked: HandOverAsk) -> Result<Written
     let judged = state.judged(asked.job)?;
     std::fs::create_dir_all(&state.papers).map_err(not_written)?;
     let path = state.papers.join(format!("{}.{ENDING}", file_stem(&judged)));
-    write_bundle(state, asked.job, &asked.testers, &path)?;
+    // The tester in hand goes too: whoever divides the work gives it with a board nobody has read on yet.
+    let in_hand = Hand::of(state)?.tester;
+    let testers: Vec<TesterId> = asked.testers.into_iter().chain(in_hand).collect();
+    write_bundle(state, asked.job, &testers, &path)?;
     let path = path.display().to_string();
     let words = state.words.text_with("answer-handed-over", &[("path", path.as_str().into())]);
     Ok(Written { path, words })
@@ -31,7 +37,44 @@ pub(crate) fn write_bundle(state: &mut State, job: JobId, also: &[TesterId], pat
     let person = state.me(job)?.unwrap_or(PersonId(Uuid::nil()));
     let by = By { person, at: state.host.now(), random: &mut state.host };
     let handed = bundle::hand_over(&mut state.record, by, job, also)?;
-    write_file(path, &handed.bytes)
+    write_file(path, &handed.bytes)?;
+    let kept = Handed { at: state.host.now(), own: own(state, job)? };
+    state.keep_setting(&format!("{HANDED}{job}"), &kept)
+}
+
+/// What this device keeps of a job handed over.
+#[derive(Serialize, Deserialize)]
+struct Handed {
+    at: Moment,
+    /// Readings recorded here until then.
+    own: usize,
+}
+
+/// Settings under which a job's hand-over and what was received last are kept, before its id.
+const HANDED: &str = "handed:";
+const RECEIVED: &str = "received:";
+
+/// Readings of a job that this device recorded, those that no longer stand too.
+fn own(state: &mut State, job: JobId) -> Result<usize, Failure> {
+    let judged = state.judged(job)?;
+    let device = state.record.device().id();
+    Ok(judged.readings.iter().filter(|one| one.taken.device == Some(device)).count())
+}
+
+pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Failure> {
+    let own = own(state, asked.job)?;
+    let handed: Option<Handed> = state.setting(&format!("{HANDED}{}", asked.job))?;
+    let received: Option<Moment> = state.setting(&format!("{RECEIVED}{}", asked.job))?;
+    let words = &state.words;
+    let since = own.saturating_sub(handed.as_ref().map_or(0, |handed| handed.own));
+    let mut lines = Vec::new();
+    lines.push(match &handed {
+        Some(handed) => words.text_with("answer-handed-at", &[("at", words.date_time(handed.at).into())]),
+        None => words.text("answer-handed-never"),
+    });
+    lines.push(words.text_with("answer-handed-only-here", &[("count", since.into())]));
+    lines.extend(received.map(|at| words.text_with("answer-received-at", &[("at", words.date_time(at).into())])));
+    Ok(HandedView { lines })
 }
 
 pub(crate) fn preview_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {
@@ -47,7 +90,12 @@ pub(crate) fn take_in_bundle(state: &mut State, asked: BundleFile) -> Result<Bun
 pub(crate) fn take_in(state: &mut State, bytes: &[u8]) -> Result<BundleView, Failure> {
     let joined = joined(state, bytes, |record, bundle, watch| join::take_in(record, bundle, watch));
     state.forget_judged();
-    joined.map(|joined| told(state, &joined))
+    let view = joined.map(|joined| told(state, &joined))?;
+    if let Some(job) = view.job {
+        let now = state.host.now();
+        state.keep_setting(&format!("{RECEIVED}{job}"), &now)?;
+    }
+    Ok(view)
 }
 
 /// Tells what is in a bundle's bytes.

@@ -78,6 +78,12 @@ told! {
         pub to_settle: u32,
     }
 
+    /// Where a job's readings are, as far as this device knows.
+    pub struct HandedView {
+        /// How many stand on this device alone, when it was handed over, when something was received.
+        pub lines: Vec<String>,
+    }
+
     /// The cautions.
     pub struct CautionsView {
         /// Title.

@@ -202,6 +202,14 @@ answer-file-testers = { $count ->
 }
 answer-file-same-name = A job called { $name } is on this device already: this makes another
 answer-handed-over = Bundle written to { $path }
+answer-handed-never = On this device: not handed over yet
+answer-handed-at = Handed over on { $at }
+answer-handed-only-here = { $count ->
+    [0] No reading only on this device
+    [one] { $count } reading only on this device
+   *[other] { $count } readings only on this device
+}
+answer-received-at = Received last on { $at }
 answer-bundle-sum = In { $came } = joined { $joined } + same { $same } + to settle { $settle }
 answer-bundle-job = Job { $name }: { $count ->
     [one] { $count } entry

@@ -366,7 +366,8 @@ receive-join = Take it in
 receive-joined = Taken in
 receive-job = Go to the job
 hand-over = Hand over
-hand-over-about = The record of this job with the testers its readings rely on, to be taken in on another device. It stays here too.
+hand-over-about = The record of this job with the tester in hand and those its readings rely on, to be taken in on another device. It stays here too.
+hand-over-testers = Further testers that go with it
 hand-over-do = Write the bundle
 receive-take = Make a job of it
 
