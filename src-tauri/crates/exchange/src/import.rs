@@ -152,7 +152,10 @@ impl Plan {
         let (job, circuit) = (self.job, CircuitId(self.renewed(from.id.0)));
         let (reference, description) = (from.reference.clone(), from.description.clone());
         writer.append(CircuitLabel { job, circuit, reference, description })?;
-        writer.append(CircuitElectrical { job, circuit, electrical: from.electrical.clone() })?;
+        // Two live values come in as two: neither names the other.
+        for electrical in std::iter::once(&from.electrical).chain(&from.electrical_also) {
+            writer.append(CircuitElectrical { job, circuit, electrical: electrical.clone() })?;
+        }
         writer.append(CircuitPlace { job, circuit, board })?;
         if !present {
             writer.append(CircuitPresent { job, circuit, present })?;
@@ -171,7 +174,7 @@ impl Plan {
             let person = |id: PersonId| PersonId(self.renewed(id.0));
             let (name, model, serial) = (from.name.clone(), from.model.clone(), from.serial.clone());
             writer.append(TesterIdentity { tester, name, model, serial })?;
-            if let Some(card) = &from.card {
+            for card in from.card.iter().chain(&from.card_also) {
                 writer.append(TesterCard { tester, card: card.card.clone() })?;
             }
             for it in &from.verifications {

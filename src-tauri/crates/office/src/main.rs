@@ -49,7 +49,7 @@ fn main() -> ExitCode {
 /// Help and version as they are; anything else that is no request, in one sentence.
 fn not_asked(error: &clap::Error) -> ExitCode {
     if !error.use_stderr() {
-        return match tell::lines([error.to_string().trim_end().to_owned()]) {
+        return match tell::whole(&error.to_string()) {
             Ok(code) => code,
             Err(_) => ExitCode::from(REFUSED),
         };

@@ -44,7 +44,7 @@ pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) ->
         Some(path) => {
             headless::write_text(path, &text).map_err(|refused| format!("{}: {refused}", path.display()))?;
         }
-        None => return tell::lines([text.trim_end().to_owned()]),
+        None => return tell::whole(&text),
     }
     Ok(ExitCode::SUCCESS)
 }

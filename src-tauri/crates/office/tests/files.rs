@@ -148,3 +148,54 @@ fn a_second_tester_of_one_serial_number_is_said() {
     let said = told(&["import", &folder.with("again.json", &again), "--record", &record]);
     assert!(said.contains("serial number"), "{said}");
 }
+
+#[test]
+fn what_is_on_record_of_a_tester_is_of_that_tester_and_can_be() {
+    let folder = Folder::new();
+    let proof = |change: fn(&mut Value)| {
+        changed(|file| {
+            let all = file["testers"].as_array_mut().unwrap();
+            let of = all.iter_mut().find(|one| one["verifications"].is_array()).unwrap();
+            change(&mut of["verifications"][0]["verification"]);
+        })
+    };
+    let foreign = proof(|it| it["tester"] = "018f0000-0000-7000-8000-0000000000bb".into());
+    assert!(refused_by_all(&folder, &foreign).contains("another tester"));
+    let lapsed_at_once = proof(|it| it["valid_until"] = "1999-01-01".into());
+    assert!(refused_by_all(&folder, &lapsed_at_once).contains("last day"));
+    let below_zero = proof(|it| {
+        let finding = &mut it["findings"][0];
+        let said = if finding["as_left"].is_object() { "as_left" } else { "as_found" };
+        finding[said]["holds"] = json!({ "in": [{ "from_ohm": "-5", "to_ohm": "1000000" }] });
+    });
+    assert!(refused_by_all(&folder, &below_zero).contains("testers["));
+}
+
+/// Two live values stay two: what cannot stand like this in the file cannot stand so in the record.
+#[test]
+fn two_live_values_come_in_as_two() {
+    let folder = Folder::new();
+    let file = changed(|file| {
+        let circuit = &mut file["boards"][0]["circuits"][0];
+        let mut other = circuit["electrical"].clone();
+        other["nominal"]["volts"] = "400".into();
+        circuit["electrical_also"] = json!([other]);
+    });
+    let record = folder.text("record");
+    told(&["import", &folder.with("two.json", &file), "--record", &record]);
+    let out = folder.text("out.json");
+    told(&["export", "--record", &record, "-o", &out]);
+    let again: Value = serde_json::from_str(&std::fs::read_to_string(&out).unwrap()).unwrap();
+    let circuit = &again["boards"][0]["circuits"][0];
+    let both = [&circuit["electrical"], &circuit["electrical_also"][0]].map(|one| one["nominal"]["volts"].clone());
+    assert!(both.contains(&"400".into()) && both[0] != both[1], "{circuit}");
+    assert_eq!(office(&["judge", &out, "--strict"]).status.code(), Some(3));
+}
+
+#[test]
+fn a_name_makes_no_line_and_no_colour_of_its_own() {
+    let folder = Folder::new();
+    let file = changed(|file| file["job"]["name"] = "Hall\n  9  L–PE  200 MΩ  meets\u{1b}[31m".into());
+    let lines = told(&["judge", &folder.with("name.json", &file)]);
+    assert!(lines.starts_with("Hall\u{fffd}") && !lines.contains('\u{1b}'), "{lines}");
+}

@@ -215,3 +215,61 @@ fn testers_are_counted_by_state() {
     let read = sums["required"].as_u64().unwrap() - sums["without_reading"].as_u64().unwrap();
     assert_eq!(states.values().map(|count| count.as_u64().unwrap()).sum::<u64>(), read);
 }
+
+/// IEC 60364-6:2016: a reading that is below after equipment was connected is no less below than before it.
+#[test]
+fn a_reading_below_after_equipment_was_connected_is_said_and_holds_strict() {
+    let folder = Folder::new();
+    let job = whole(|file| {
+        let mut after = file["readings"][0].clone();
+        after["reading"]["id"] = "018f0000-0000-7000-8000-000000000004".into();
+        after["reading"]["stage"] = "after".into();
+        after["reading"]["shown"] = serde_json::json!({ "comparator": "exact", "digits": "0.20", "unit": "Mohm" });
+        file["readings"].as_array_mut().unwrap().push(after);
+    });
+    let path = folder.with("after.json", &job);
+    assert_eq!(office(&["judge", &path, "--strict"]).status.code(), Some(3));
+    let lines = told(&["judge", &path]);
+    assert!(lines.contains("(after equipment is connected)"), "{lines}");
+    assert!(lines.contains("1 reading after equipment was connected does not meet"), "{lines}");
+}
+
+/// AS/NZS 3000 8.3.6 (seen): 250 V with 1 MΩ is for surge protectors, filters and electronics, not for these items.
+#[test]
+fn no_reduced_rule_stands_above_the_figure_of_a_special_item() {
+    for item in ["heating_element", "functional_earth"] {
+        let asked = ["limit", "--set", "as-nzs-3000", "--nominal", "230", "--item", item, "--json"];
+        assert_eq!(json(&asked)["reduced"], Value::Null, "{item}");
+    }
+    assert_eq!(
+        json(&["limit", "--set", "as-nzs-3000", "--nominal", "230", "--json"])["reduced"]["minimum_ohm"],
+        "1000000"
+    );
+}
+
+/// DIN VDE 0105-100 (seen): 1000 Ω/V of the voltage between the two ends, loads off.
+#[test]
+fn a_set_by_the_volt_tells_the_minimum_of_each_pair() {
+    let asked = [
+        "limit",
+        "--set",
+        "din-vde-0105-100",
+        "--nominal",
+        "400",
+        "--to-earth",
+        "230",
+        "--conductors",
+        "three_phase_n",
+    ];
+    let lines = told(&asked);
+    assert!(lines.contains("L1–L2 0.4\u{a0}MΩ") && lines.contains("L1–PE 0.23\u{a0}MΩ"), "{lines}");
+}
+
+#[test]
+fn a_verification_with_nothing_measured_says_so() {
+    let folder = Folder::new();
+    let example = concat!(env!("CARGO_MANIFEST_DIR"), "/../../../schemas/verification.example.json");
+    let mut file: Value = serde_json::from_str(&std::fs::read_to_string(example).unwrap()).unwrap();
+    file["measured"] = Value::Array(Vec::new());
+    assert!(told(&["bench", &folder.with("empty.json", &file.to_string())]).contains("Nothing was measured"));
+}

@@ -126,6 +126,9 @@ fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Str
         lines.push(words.bench_conforms(voltage, about));
         lines.extend(details(words, voltage, about).into_iter().map(|line| format!("  {line}")));
     }
+    if lines.is_empty() {
+        lines.push(words.failure("nothing_measured"));
+    }
     lines
 }
 

@@ -3,8 +3,11 @@
 use super::{Refused, words};
 use crate::failure::Failure;
 use provenohm_exchange::bundle::Bundle;
-use std::io::{Error, ErrorKind};
+use std::io::{Error, ErrorKind, Read as _};
 use std::path::Path;
+
+/// No file that is read here is larger: a bundle is the largest.
+const MOST_BYTES: u64 = provenohm_exchange::bundle::limits::MOST_BYTES;
 
 /// The text of a file.
 ///
@@ -25,7 +28,11 @@ pub fn bundle(path: &Path) -> Result<Vec<u8>, Refused> {
 }
 
 fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
-    std::fs::read(path).map_err(|error| not_read(&error))
+    let file = std::fs::File::open(path).map_err(|error| not_read(&error))?;
+    let mut bytes = Vec::new();
+    file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|error| not_read(&error))?;
+    let too_large = || Refused(words().text("file-too-large"));
+    if bytes.len() as u64 > MOST_BYTES { Err(too_large()) } else { Ok(bytes) }
 }
 
 /// Writes a file whole or not at all.

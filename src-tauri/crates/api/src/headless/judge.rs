@@ -70,6 +70,8 @@ pub struct Sums {
     pub stop: u32,
     /// Readings of joined conductors or of pairs not required that do not meet.
     pub beside_not_meeting: u32,
+    /// Readings after equipment was connected that do not meet.
+    pub after_not_meeting: u32,
 }
 
 /// Required pairs by the state of the tester of the reading that speaks for them.
@@ -224,7 +226,7 @@ pub fn judge(text: &str, at: Option<Moment>) -> Result<JobJudged, Refused> {
     let sums = sums(&judged);
     let job = &judged.file.job;
     let holds = sums.meets == sums.required && sums.testers.proved == sums.required && sums.method == 0;
-    let strict = sums.required > 0 && holds && sums.stop == 0 && settled(&judged);
+    let strict = sums.required > 0 && holds && sums.stop == 0 && sums.after_not_meeting == 0 && settled(&judged);
     Ok(JobJudged {
         format: "provenohm-judgement".to_owned(),
         version: 1,
@@ -297,7 +299,11 @@ fn sums(judged: &Judged) -> Sums {
         sums.stop += u32::from(spoken.is_some_and(|one| one.level == Level::Stop));
         if !slot.required {
             let own = slot.readings.iter().filter_map(|at| judged.readings.get(*at));
-            sums.beside_not_meeting += count(own.filter(|one| one.judgement.value.value != Value::Meets));
+            let not_meeting = count(own.filter(|one| one.judgement.value.value != Value::Meets));
+            *match slot.stage {
+                Stage::Before => &mut sums.beside_not_meeting,
+                Stage::After => &mut sums.after_not_meeting,
+            } += not_meeting;
             continue;
         }
         sums.required += 1;

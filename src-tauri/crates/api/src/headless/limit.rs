@@ -148,7 +148,12 @@ pub fn limit(asked: &LimitAsked) -> Result<LimitTold, Refused> {
             minimum_ohm: exact(pair.limit.minimum_ohm),
         })
         .collect();
-    let names: Vec<&str> = pairs.iter().map(|pair| pair.pair.as_str()).collect();
+    // Ω/V sets ask another minimum of each pair.
+    let alike = pairs.iter().all(|pair| pair.minimum_ohm == limit.minimum_ohm);
+    let named = |pair: &PairTold| {
+        if alike { pair.pair.clone() } else { format!("{} {}", pair.pair, words.ohms(pair.minimum_ohm)) }
+    };
+    let names: Vec<String> = pairs.iter().map(named).collect();
     let mut lines = vec![words.electrical(&electrical), words.demand(&limit), names.join(", ")];
     lines.extend(unsure(&words, &limit));
     lines.extend(no_row_of_its_own(&words, &set, &electrical));

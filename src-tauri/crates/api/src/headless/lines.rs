@@ -2,6 +2,7 @@
 
 use super::limit::is_unsure;
 use super::{JobJudged, PairJudged, ReadingJudged, words};
+use provenohm_assess::circuit::Stage;
 use provenohm_words::Words;
 use std::collections::BTreeSet;
 
@@ -18,8 +19,12 @@ pub fn judgement_lines(told: &JobJudged) -> Vec<String> {
         for circuit in &board.circuits {
             for pair in &circuit.pairs {
                 let name = format!("{} {}", circuit.reference, circuit.description);
+                let stage = match pair.stage {
+                    Stage::Before => String::new(),
+                    Stage::After => format!(" ({})", words.stage(pair.stage)),
+                };
                 let said = said(&words, pair).into_iter();
-                lines.extend(said.map(|said| format!("  {}  {}  {said}", name.trim(), pair.pair)));
+                lines.extend(said.map(|said| format!("  {}  {}{stage}  {said}", name.trim(), pair.pair)));
             }
         }
     }
@@ -62,6 +67,7 @@ fn sums(words: &Words, told: &JobJudged) -> Vec<String> {
         ("answer-judged-method", sums.method),
         ("answer-judged-stops", sums.stop),
         ("answer-judged-beside", sums.beside_not_meeting),
+        ("answer-judged-after", sums.after_not_meeting),
     ];
     let counted = counted.into_iter().filter(|(_, count)| *count > 0);
     lines.extend(counted.map(|(key, count)| words.text_with(key, &[("count", count.into())])));

@@ -38,6 +38,9 @@ fn fault(words: &Words, fault: &Fault) -> String {
         Fault::NotTheShipped => words.text("file-not-shipped"),
         Fault::Circuit(complaint) => because("file-circuit", circuit_complaint(words, *complaint).1),
         Fault::Card(complaint) => because("file-card", card(words, *complaint)),
+        Fault::OtherTester => words.text("file-other-tester"),
+        Fault::LastDay => words.text("complaint-last-day-before"),
+        Fault::Interval => words.text("complaint-ends-turned"),
         Fault::TestVoltage => words.text("complaint-above-zero"),
     }
 }

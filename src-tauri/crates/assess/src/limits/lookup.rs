@@ -1,7 +1,7 @@
 //! Which row, rule and limit a set has for a circuit, and for one given pair.
 
 use super::band::Asked;
-use super::{Limit, LimitSet, Minimum, PairRule, Reduced, Row};
+use super::{Band, Limit, LimitSet, Minimum, PairRule, Reduced, Row};
 use crate::circuit::{Electrical, Loads, MeasureName, Pair, Stage, Terminal};
 use crate::ids::CircuitId;
 use crate::quantity::{Ohms, Volts};
@@ -143,7 +143,9 @@ impl LimitSet {
     /// A rule whose voltage is not below what the row asks for anyway allows nothing.
     pub(super) fn reduced_rule(&self, asked: &Asked, row: &Row) -> Option<&Reduced> {
         let lower = |rule: &&Reduced| row.test_voltage_v.is_some_and(|volts| rule.volts < volts);
-        self.reduced.iter().filter(lower).find(|rule| rule.bands.iter().any(|band| band.fits(asked)))
+        // What a set asks of a special item is lowered only by a rule that names the item.
+        let fits = |band: &Band| band.fits(asked) && (row.band.item.is_none() || band.item == row.band.item);
+        self.reduced.iter().filter(lower).find(|rule| rule.bands.iter().any(fits))
     }
 }
 

@@ -5,8 +5,9 @@ use super::{JobFile, NotAJobFile, Taken};
 use provenohm_assess::circuit::{CircuitComplaint, Pair, Terminal};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::limits::{LimitSet, SetComplaint, SetName, shipped};
-use provenohm_assess::quantity::Volts;
-use provenohm_assess::tester::CardComplaint;
+use provenohm_assess::moment::When;
+use provenohm_assess::quantity::{Ohms, Volts};
+use provenohm_assess::tester::{CardComplaint, Holds, Interval, Verification};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What is wrong at a place of the file.
@@ -48,6 +49,15 @@ pub enum Fault {
     /// What cannot be a tester's card.
     #[error("this cannot be a tester's card: {0}")]
     Card(CardComplaint),
+    /// What is on record of a tester names another tester.
+    #[error("it is of another tester")]
+    OtherTester,
+    /// A last day before the day the verification was made.
+    #[error("its last day lies before the day it was made")]
+    LastDay,
+    /// An interval that ends below its beginning, or begins below zero.
+    #[error("an interval that ends where it begins or before")]
+    Interval,
     /// A reading at a test voltage that is not above zero.
     #[error("a test voltage that is not above zero")]
     TestVoltage,
@@ -105,6 +115,18 @@ impl JobFile {
             if let Some(complaint) = tester.card.as_ref().and_then(|card| card.card.complaint()) {
                 return broken(format!("testers[{index}].card"), Fault::Card(complaint));
             }
+            for (at, it) in tester.verifications.iter().enumerate() {
+                let place = || format!("testers[{index}].verifications[{at}]");
+                check_verification(tester.id, &it.verification, place)?;
+            }
+            let named = (tester.lead_checks.iter().map(|it| it.check.tester))
+                .chain(tester.quick_checks.iter().map(|it| it.check.tester))
+                .chain(tester.damages.iter().map(|it| it.damage.tester));
+            broken_unless(
+                named.into_iter().all(|id| id == tester.id),
+                || format!("testers[{index}]"),
+                Fault::OtherTester,
+            )?;
         }
         Ok(())
     }
@@ -169,6 +191,22 @@ impl Named {
         let unsaid = taken.corrections.iter().position(|it| it.reason.trim().is_empty());
         unsaid.map_or(Ok(()), |index| broken(format!("{place}.corrections[{index}]"), Fault::NoReason))
     }
+}
+
+fn check_verification(tester: TesterId, verification: &Verification, place: impl Fn() -> String) -> Checked {
+    broken_unless(verification.tester == tester, &place, Fault::OtherTester)?;
+    let made = match verification.made {
+        When::At(at) => at.date_naive(),
+        When::Day { date, .. } => date,
+    };
+    broken_unless(verification.valid_until.is_none_or(|last| last >= made), &place, Fault::LastDay)?;
+    let statements = verification.findings.iter().flat_map(|one| one.as_found.iter().chain(&one.as_left));
+    let intervals = statements.flat_map(|one| match &one.holds {
+        Holds::In(intervals) => intervals.as_slice(),
+        Holds::NotStated => &[],
+    });
+    let upright = |one: &Interval| one.from_ohm >= Ohms::default() && one.to_ohm >= one.from_ohm;
+    broken_unless(intervals.into_iter().all(upright), &place, Fault::Interval)
 }
 
 fn check_set(place: &str, named: &SetName, text: &str) -> Checked {

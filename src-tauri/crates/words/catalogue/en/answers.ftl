@@ -180,7 +180,7 @@ answer-readings-corrected = { $count ->
 
 answer-schedule-made = Schedule written to { $path }
 answer-job-exported = Job file written to { $path }
-answer-job-imported = New job made from the file: { $name }. In this record all of it counts as recorded now; the times of the readings stay as they were
+answer-job-imported = New job made from the file: { $name }. In this record all of it counts as recorded now, notes too; the times of the readings stay. The cautions are to be read again
 answer-file-same-serial = A tester with the serial number { $serial } is in this record already. { $name } comes in beside it: what is found of one says nothing of the other
 answer-job-file = Job { $name }: { $boards ->
     [one] { $boards } board
@@ -442,6 +442,10 @@ answer-judged-stops = { $count ->
 answer-judged-beside = { $count ->
     [one] Beside these { $count } reading of joined conductors or of a pair not required does not meet
    *[other] Beside these { $count } readings of joined conductors or of pairs not required do not meet
+}
+answer-judged-after = { $count ->
+    [one] { $count } reading after equipment was connected does not meet
+   *[other] { $count } readings after equipment was connected do not meet
 }
 answer-judged-unsure = Limits of { $source }: { $tag }. Look them up in the publication before relying on them
 answer-judged-not-strict = Not every required pair meets, is proved, and has no fault of method

@@ -88,11 +88,12 @@ said-json-list = a list in brackets
 
 file-place = { $place }: { $reason }
 file-empty = It is empty. Choose another file
-file-too-large = It is larger than any job file. Choose another file
+file-too-large = It is larger than any file that is read here. Choose another file
 file-other = It is not a job file: it does not begin with "format": "{ $format }"
 file-newer = It was made by a newer version of the program ({ $version }). Update to read it
 file-twice = { $id } stands in it twice
 file-no-person = its person is not among the people of the file
+file-other-tester = it is of another tester than the one it stands with
 file-no-tester = its tester is not among the testers of the file
 file-no-circuit = one of its circuits is not on a board of the file
 file-no-reading = the reading it names is not in the file
