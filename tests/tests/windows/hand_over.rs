@@ -15,6 +15,7 @@ const CHOOSE: &str = "
 
 async fn hand_over(window: &Window, job: &str) -> Result<String, Trouble> {
     window.go(&format!("#/handover/{job}")).await?;
+    window.until_shown("Further testers that go with it").await?;
     window.tap("hand-over").await?;
     let path = window.text("handed-path").await?;
     let encoded = std::process::Command::new("base64").args(["-w0", &path]).output().unwrap();
