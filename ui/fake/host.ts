@@ -88,7 +88,7 @@ const answers: Answers = {
     alt: 'Page 1: what is below, unproved or missing',
   }),
   make_schedule: ({ format }) => ({ path: `/home/recorder/Provenohm/harbour-workshop.${format}`, words: 'The schedule was written' }),
-  handed: () => ({ lines: ['Not handed over yet', '3 readings only on this device'] }),
+  handed: () => ({ lines: ['Not handed over yet', '3 readings of this device not handed over yet'] }),
   export_job: () => ({ path: '/home/recorder/Provenohm/harbour-workshop.json', words: 'The job file was written' }),
   cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: null }),
   confirm_cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: 'Confirmed by A. Recorder, 25 Nov 2026' }),

@@ -74,9 +74,9 @@ async fn two_phones_record_one_job_and_a_person_settles_what_both_read() -> Resu
         window.tap_in(Entry::Typed { digits, unit: 'm' }).await?;
     }
     two.go(&format!("#/handover/{}", job.job)).await?;
-    two.until_shown("1 reading only on this device").await?;
+    two.until_shown("1 reading of this device not handed over yet").await?;
     let back = hand_over(&two, &job.job).await?;
-    two.until_shown("No reading only on this device").await?;
+    two.until_shown("Every reading of this device is in that file").await?;
 
     let [_, _, settle] = adds_up(&look_into(&one, &back).await?);
     assert_eq!(settle, 1, "one pair was read on both");

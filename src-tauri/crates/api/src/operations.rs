@@ -238,7 +238,7 @@ operations! {
     import_job_file: JobFileText => Imported, job_file;
     /// Writes a job with its testers as a bundle, for another device to take in.
     hand_over: HandOverAsk => Written, bundle;
-    /// Whether a job was handed over, and what stands on this device alone.
+    /// Whether a job was handed over, and what of this device was not.
     handed: OfJob => HandedView, bundle;
     /// What a bundle holds, and what taking it in would do.
     preview_bundle: BundleFile => BundleView, bundle;

@@ -21,7 +21,7 @@ fn in_lines(more: &[&str]) -> String {
 
 const IEC: [&str; 2] = ["--set", "iec-60364-6-2016"];
 
-/// The set states no test voltage (facts.md, periodic inspection in Germany): none is made up.
+/// The set states no test voltage (DIN VDE 0105-100, periodic inspection; seen): none is made up.
 #[test]
 fn no_test_voltage_is_made_up() {
     let set = ["--set", "din-vde-0105-100", "--reading", "1.05 MΩ"];
@@ -30,7 +30,7 @@ fn no_test_voltage_is_made_up() {
     assert_eq!(explained(&[&set[..], &["--taken", "500"]].concat())["value"], "meets");
 }
 
-/// IEC 60364-6:2016 6.4.3.3 as design.md has it: lower without a reason cannot be judged, with one meets at 1 MΩ;
+/// IEC 60364-6:2016, clause 6.4.3.3 (seen) for the reduced voltage; the rest is ours: lower without a reason cannot be judged, with one meets at 1 MΩ;
 /// higher is looked at.
 #[test]
 fn another_test_voltage_than_the_set_asks_for() {
@@ -60,7 +60,7 @@ fn the_reduced_rule_is_told_with_its_minimum() {
     assert!(told(&limit).contains("250\u{a0}V d.c. allowed, at least 1.0\u{a0}MΩ"));
 }
 
-/// Separation and FELV rest on memory (facts.md §1): said wherever such a limit is told.
+/// Separation and FELV rest on memory: said wherever such a limit is told.
 #[test]
 fn a_figure_from_memory_is_called_one() {
     let felv = ["--nominal", "24", "--measure", "felv", "--supply", "230"];
@@ -216,7 +216,7 @@ fn testers_are_counted_by_state() {
     assert_eq!(states.values().map(|count| count.as_u64().unwrap()).sum::<u64>(), read);
 }
 
-/// IEC 60364-6:2016: a reading that is below after equipment was connected is no less below than before it.
+/// Common practice: a reading that is below after equipment was connected is no less below than before it.
 #[test]
 fn a_reading_below_after_equipment_was_connected_is_said_and_holds_strict() {
     let folder = Folder::new();

@@ -1318,7 +1318,7 @@ testers: Array<TesterId>, };
 
 export type HandedView = { 
 /**
- * How many stand on this device alone, when it was handed over, when something was received.
+ * When it was handed over, how many readings of this device were not, when something was received.
  */
 lines: Array<string>, };
 
@@ -4204,7 +4204,7 @@ export interface Operations {
   import_job_file: { input: JobFileText; output: Imported };
   /** Writes a job with its testers as a bundle, for another device to take in. */
   hand_over: { input: HandOverAsk; output: Written };
-  /** Whether a job was handed over, and what stands on this device alone. */
+  /** Whether a job was handed over, and what of this device was not. */
   handed: { input: OfJob; output: HandedView };
   /** What a bundle holds, and what taking it in would do. */
   preview_bundle: { input: BundleFile; output: BundleView };

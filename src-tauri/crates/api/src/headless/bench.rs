@@ -85,7 +85,6 @@ pub fn bench(text: &str) -> Result<BenchTold, Refused> {
 
 /// Reads a verification file.
 pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if text.trim().is_empty() {
         return Err(Refused(words().text("file-empty")));
     }

@@ -9,12 +9,14 @@ use std::path::Path;
 /// No file that is read here is larger: a bundle is the largest.
 const MOST_BYTES: u64 = provenohm_exchange::bundle::limits::MOST_BYTES;
 
-/// The text of a file.
+/// The text of a file, without the byte order mark some editors write: in UTF-8 it says nothing.
 ///
 /// # Errors
 /// [`Refused`] for a file that is not there, may not be read, or is not text.
 pub fn read_text(path: &Path) -> Result<String, Refused> {
-    String::from_utf8(read_bytes(path)?).map_err(|_| Refused(words().text("file-not-text")))
+    let bytes = read_bytes(path)?;
+    let text = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&bytes);
+    String::from_utf8(text.to_vec()).map_err(|_| Refused(words().text("file-not-text")))
 }
 
 /// The bytes of a bundle that can be opened.

@@ -4,7 +4,7 @@ use super::{Refused, SetAsked, exact, words};
 use crate::read::circuit_complaint;
 use provenohm_assess::circuit::{Conductors, Current, Electrical, Item, Loads, Measure, Nominal, PairKind, Stage};
 use provenohm_assess::ids::CircuitId;
-use provenohm_assess::limits::{Demand, Limit, LimitSet, MeasureName, NoLimit, ReducedReason, Source, Tag, Under};
+use provenohm_assess::limits::{Demand, Limit, LimitSet, MeasureName, NoLimit, ReducedReason, Source, Under};
 use provenohm_assess::quantity::{Ohms, Volts};
 use provenohm_words::{PairNames, Words};
 use schemars::JsonSchema;
@@ -211,15 +211,10 @@ pub(super) fn asks(set: &LimitSet, electrical: &Electrical) -> Result<Asks, Refu
     Ok(Asks { circuit, demand, limit, reduced })
 }
 
-/// How sure a limit is, where it was not read in a published page.
+/// How sure a limit is, where it was recalled and not read in a published page.
 pub(super) fn unsure(words: &Words, limit: &Limit) -> Option<String> {
     let tag = limit.source.tag;
-    is_unsure(tag).then(|| words.text_with("answer-limit-unsure", &[("tag", words.tag(tag).into())]))
-}
-
-/// Neither read in a published page nor answered for by the user of a set of their own.
-pub(super) const fn is_unsure(tag: Tag) -> bool {
-    !matches!(tag, Tag::Seen | Tag::User)
+    tag.is_memory().then(|| words.text_with("answer-limit-unsure", &[("tag", words.tag(tag).into())]))
 }
 
 /// That a set treats a special item like any other circuit.

@@ -1,6 +1,5 @@
 //! A judgement in lines for a person.
 
-use super::limit::is_unsure;
 use super::{JobJudged, PairJudged, ReadingJudged, words};
 use provenohm_assess::circuit::Stage;
 use provenohm_words::Words;
@@ -77,7 +76,7 @@ fn sums(words: &Words, told: &JobJudged) -> Vec<String> {
 /// Where limits rest on less than a published page, one line a publication and tag.
 fn unsure(words: &Words, told: &JobJudged) -> Vec<String> {
     let pairs = told.boards.iter().flat_map(|board| &board.circuits).flat_map(|circuit| &circuit.pairs);
-    let sources = pairs.filter_map(|pair| pair.source.as_ref()).filter(|source| is_unsure(source.tag));
+    let sources = pairs.filter_map(|pair| pair.source.as_ref()).filter(|source| source.tag.is_memory());
     let lines: BTreeSet<String> = sources
         .map(|source| {
             let args = [("source", words.source(source).into()), ("tag", words.tag(source.tag).into())];

@@ -72,14 +72,13 @@ pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Fail
         Some(handed) => words.text_with("answer-handed-at", &[("at", words.date_time(handed.at).into())]),
         None => words.text("answer-handed-never"),
     });
-    lines.push(words.text_with("answer-handed-only-here", &[("count", since.into())]));
+    lines.push(words.text_with("answer-handed-not-yet", &[("count", since.into())]));
     lines.extend(received.map(|at| words.text_with("answer-received-at", &[("at", words.date_time(at).into())])));
     Ok(HandedView { lines })
 }
 
 pub(crate) fn preview_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {
-    let joined = joined(state, &decoded(&asked.base64)?, |record, bundle, watch| join::look(record, bundle, watch))?;
-    Ok(told(state, &joined))
+    look(state, &decoded(&asked.base64)?)
 }
 
 pub(crate) fn take_in_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {

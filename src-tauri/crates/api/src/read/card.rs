@@ -3,7 +3,7 @@
 use super::Fields;
 use crate::views::{CardForm, RangeForm, VoltageForm};
 use provenohm_assess::quantity::{Comparator, Ohms, Shown, Volts};
-use provenohm_assess::tester::{Card, Range, VoltageCard};
+use provenohm_assess::tester::{Card, CardComplaint, Range, VoltageCard};
 use provenohm_words::Words;
 use std::collections::BTreeSet;
 
@@ -64,22 +64,20 @@ fn read_range(fields: &mut Fields<'_>, at: &str, form: &RangeForm) -> Option<Ran
     let resolution = fields.ohms(&format!("{at}.resolution"), &form.resolution);
     let percent = fields.percent(&format!("{at}.percent"), &form.percent);
     let digits = fields.whole(&format!("{at}.digits"), &form.digits);
-    let (from_ohm, to_ohm, resolution_ohm) = (from?, to?, resolution?);
-    if to_ohm <= from_ohm {
-        fields.complain(&format!("{at}.to"), "complaint-ends-turned", &[]);
-        return None;
-    }
-    if resolution_ohm.0.is_zero() {
-        fields.complain(&format!("{at}.resolution"), "complaint-above-zero", &[]);
-        return None;
-    }
-    if resolution_ohm > to_ohm {
-        fields.complain(&format!("{at}.resolution"), "complaint-step-too-large", &[]);
-        return None;
-    }
     // p % without digits is p % + 0.
     let accuracy_digits = digits.or_else(|| percent.map(|_| 0));
-    Some(Range { from_ohm, to_ohm, resolution_ohm, accuracy_percent: percent, accuracy_digits })
+    let (from_ohm, to_ohm, resolution_ohm) = (from?, to?, resolution?);
+    let range = Range { from_ohm, to_ohm, resolution_ohm, accuracy_percent: percent, accuracy_digits };
+    let (field, key) = match range.complaint() {
+        None => return Some(range),
+        Some(CardComplaint::Step) => ("resolution", "complaint-above-zero"),
+        Some(CardComplaint::StepTooLarge) => ("resolution", "complaint-step-too-large"),
+        Some(CardComplaint::Accuracy) => ("percent", "complaint-above-zero"),
+        // Of one range alone nothing else is complained of.
+        Some(_) => ("to", "complaint-ends-turned"),
+    };
+    fields.complain(&format!("{at}.{field}"), key, &[]);
+    None
 }
 
 /// The form a card was typed as.

@@ -48,6 +48,7 @@ fn fault(words: &Words, fault: &Fault) -> String {
 fn card(words: &Words, complaint: CardComplaint) -> String {
     match complaint {
         CardComplaint::Voltage | CardComplaint::Step | CardComplaint::Accuracy => words.text("complaint-above-zero"),
+        CardComplaint::StepTooLarge => words.text("complaint-step-too-large"),
         CardComplaint::VoltageTwice(volts) => {
             words.text_with("complaint-voltage-twice", &[("volts", words.volts(volts).into())])
         }

@@ -80,7 +80,7 @@ told! {
 
     /// Where a job's readings are, as far as this device knows.
     pub struct HandedView {
-        /// How many stand on this device alone, when it was handed over, when something was received.
+        /// When it was handed over, how many readings of this device were not, when something was received.
         pub lines: Vec<String>,
     }
 

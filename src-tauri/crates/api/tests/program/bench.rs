@@ -354,6 +354,12 @@ impl Bench {
         self.program.ask("bench_result", asked)
     }
 
+    /// The report of a run of this program, as data.
+    fn report(&self, id: &Value) -> Value {
+        let written = self.program.ask("make_tester_report", json!({ "bench": id, "format": "json" }));
+        serde_json::from_slice(&std::fs::read(written["path"].as_str().unwrap()).unwrap()).unwrap()
+    }
+
     fn close(&self, reason: &str) -> Value {
         let asked = json!({ "bench": self.id, "valid_until": "24 Nov 2027", "reason": reason });
         self.program.ask("close_bench", asked)
@@ -503,11 +509,7 @@ fn a_report_made_again_says_what_the_first_one_said() {
     let bench = Bench::full();
     wrong_at_the_low_end(&bench);
     bench.close("");
-    let report = |id: &Value| -> Value {
-        let written = bench.program.ask("make_tester_report", json!({ "bench": id, "format": "json" }));
-        serde_json::from_slice(&std::fs::read(written["path"].as_str().unwrap()).unwrap()).unwrap()
-    };
-    let first = report(&bench.id);
+    let first = bench.report(&bench.id);
     assert_eq!(first["drift"], json!([]), "one verification makes no line");
 
     let tester = bench.view()["tester"].clone();
@@ -534,15 +536,11 @@ fn a_report_made_again_says_what_the_first_one_said() {
     wrong_at_the_low_end(&second);
     second.close("");
 
-    let report = |id: &Value| -> Value {
-        let written = second.program.ask("make_tester_report", json!({ "bench": id, "format": "json" }));
-        serde_json::from_slice(&std::fs::read(written["path"].as_str().unwrap()).unwrap()).unwrap()
-    };
-    let again = report(&bench.id);
+    let again = second.report(&bench.id);
     for key in first.as_object().unwrap().keys().filter(|key| *key != "as_of") {
         assert_eq!(again[key], first[key], "{key}");
     }
-    let later = report(&second.id);
+    let later = second.report(&second.id);
     let drift = later["drift"].as_array().unwrap().iter().find(|one| plain(&one["title"]) == "500 V, 1.0 MΩ").unwrap();
     assert_eq!(drift["lines"].as_array().unwrap().len(), 2);
     assert_eq!(plain(&drift["lines"][0]["error"]), "−12 %");

@@ -62,18 +62,25 @@ fn a_job_handed_over_is_the_same_job_on_the_other_device() {
 }
 
 #[test]
-fn what_stands_on_one_device_alone_is_said() {
+fn what_was_not_handed_over_yet_is_said() {
     let (program, job, board) = recorded();
     let lines = |program: &Program| program.ask("handed", json!({ "job": job }))["lines"].clone();
-    assert_eq!(lines(&program), json!(["On this device: not handed over yet", "1 reading only on this device"]));
+    assert_eq!(
+        lines(&program),
+        json!(["On this device: not handed over yet", "1 reading of this device not handed over yet"])
+    );
     let bytes = handed(&program, &job);
     assert!(lines(&program)[0].as_str().unwrap().starts_with("Handed over on "), "{}", lines(&program));
-    assert_eq!(lines(&program)[1], "No reading only on this device");
+    assert_eq!(lines(&program)[1], "Every reading of this device is in that file");
     read(&program, &board, "300");
-    assert_eq!(lines(&program)[1], "1 reading only on this device");
+    assert_eq!(lines(&program)[1], "1 reading of this device not handed over yet");
     program.ask("take_in_bundle", file(&bytes));
     assert!(lines(&program)[2].as_str().unwrap().starts_with("Received last on "), "{}", lines(&program));
-    assert_eq!(lines(&program)[1], "1 reading only on this device", "its own bundle back brings nothing");
+    assert_eq!(
+        lines(&program)[1],
+        "1 reading of this device not handed over yet",
+        "its own bundle back brings nothing"
+    );
 }
 
 #[test]

@@ -98,9 +98,7 @@ impl LimitSet {
         if bytes.len() > MOST_BYTES {
             return Err(SetComplaint { line: 1, column: 1, reason: SetReason::TooLong { most: MOST_BYTES } });
         }
-        // A byte order mark, as some editors write it, says nothing in UTF-8; it counts for the hash.
-        let text = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
-        let set: Self = serde_json::from_slice(text).map_err(|error| {
+        let set: Self = serde_json::from_slice(bytes).map_err(|error| {
             let text = error.to_string();
             let reason = text.rsplit_once(" at line ").map_or(text.as_str(), |(reason, _)| reason);
             SetComplaint {

@@ -19,9 +19,12 @@ pub enum CardComplaint {
     /// Ranges that overlap.
     #[error("a range that begins below the end of the one before")]
     Overlap,
-    /// A step of the display that is not above zero, or larger than its range.
-    #[error("a step of the display that is not above zero or larger than its range")]
+    /// A step of the display that is not above zero.
+    #[error("a step of the display that is not above zero")]
     Step,
+    /// A step of the display that is larger than its range.
+    #[error("a step of the display that is larger than its range")]
+    StepTooLarge,
     /// An accuracy or an uncertainty below zero.
     #[error("an accuracy below zero")]
     Accuracy,
@@ -48,12 +51,16 @@ impl Card {
 }
 
 impl Range {
-    fn complaint(&self) -> Option<CardComplaint> {
+    /// The first reason why this cannot be a range of a display; none: it can.
+    #[must_use]
+    pub fn complaint(&self) -> Option<CardComplaint> {
         let Self { from_ohm, to_ohm, resolution_ohm, accuracy_percent, accuracy_digits: _ } = self;
         if from_ohm.0 < Decimal::ZERO || to_ohm <= from_ohm {
             Some(CardComplaint::EndsTurned)
-        } else if resolution_ohm.0 <= Decimal::ZERO || resolution_ohm > to_ohm {
+        } else if resolution_ohm.0 <= Decimal::ZERO {
             Some(CardComplaint::Step)
+        } else if resolution_ohm > to_ohm {
+            Some(CardComplaint::StepTooLarge)
         } else {
             accuracy_percent.filter(|percent| percent.0 < Decimal::ZERO).map(|_| CardComplaint::Accuracy)
         }

@@ -16,7 +16,8 @@ impl RequirementName {
 
 impl Tag {
     /// A figure recalled and not read: what is judged by it is a remark, never a failure.
-    pub(crate) const fn is_memory(self) -> bool {
+    #[must_use]
+    pub const fn is_memory(self) -> bool {
         matches!(self, Self::MemoryHigh | Self::MemoryMedium | Self::MemoryLow)
     }
 }

@@ -52,8 +52,6 @@ impl JobFile {
     /// # Errors
     /// [`NotAJobFile`] with place and reason.
     pub fn read(text: &str) -> Result<Self, NotAJobFile> {
-        // A byte order mark, as some editors write it, says nothing in UTF-8.
-        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         if text.len() > MOST_BYTES {
             return Err(NotAJobFile::TooLarge);
         }

@@ -204,10 +204,10 @@ answer-file-same-name = A job called { $name } is on this device already: this m
 answer-handed-over = Bundle written to { $path }
 answer-handed-never = On this device: not handed over yet
 answer-handed-at = Handed over on { $at }
-answer-handed-only-here = { $count ->
-    [0] No reading only on this device
-    [one] { $count } reading only on this device
-   *[other] { $count } readings only on this device
+answer-handed-not-yet = { $count ->
+    [0] Every reading of this device is in that file
+    [one] { $count } reading of this device not handed over yet
+   *[other] { $count } readings of this device not handed over yet
 }
 answer-received-at = Received last on { $at }
 answer-bundle-sum = In { $came } = joined { $joined } + same { $same } + to settle { $settle }
