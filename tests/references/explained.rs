@@ -1,7 +1,7 @@
 //! Explains readings for another program to compare: one JSON object a line in, one a line out. `cargo xtask prove references`
 //! starts it.
 use provenohm_api::headless::{ExplainAsked, LimitAsked, SetAsked, explain};
-use provenohm_assess::circuit::{Current, Loads};
+use provenohm_assess::circuit::{Current, Loads, Stage};
 use provenohm_assess::limits::MeasureName;
 use provenohm_assess::policy::ValuePolicy;
 use provenohm_assess::quantity::{Accuracy, Ohms, Shown, Volts};
@@ -25,8 +25,10 @@ struct Asked {
 impl Asked {
     fn read(&self) -> Result<ExplainAsked, Box<dyn Error>> {
         Ok(ExplainAsked {
+            pair: None,
             shown: Shown::parse(&self.reading)?,
             limit: LimitAsked {
+                stage: Stage::Before,
                 set: SetAsked::Shipped(self.set.clone()),
                 nominal_v: Volts::parse(&self.nominal)?,
                 measure: self.measure,

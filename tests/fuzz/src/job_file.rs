@@ -23,6 +23,14 @@ pub(crate) fn holds(bytes: &[u8]) {
         Ok(again) => again,
         Err(failure) => panic!("what was taken in cannot be given out: {failure:?}"),
     };
+    // Importing records all of it now, so what the file knew of clocks stays behind.
+    if file
+        .readings
+        .iter()
+        .any(|one| one.doubtful_clock || one.every().iter().any(|it| it.is_ahead_of(one.last_recorded_at())))
+    {
+        return;
+    }
     let told = headless::judge(&again, None).map(|judged| (judged.sums, judged.limit_set));
     assert_eq!(told, judged.map(|judged| (judged.sums, judged.limit_set)), "the record judges as the file");
 }

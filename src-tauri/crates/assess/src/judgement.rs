@@ -99,6 +99,7 @@ pub enum GuardSource {
 
 /// The guard asked for by the policy, worked out at the reading.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Guard {
     /// Where it comes from.
     pub source: GuardSource,
@@ -144,6 +145,7 @@ pub enum ValueReason {
 
 /// The value's part of a judgement.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct ValueJudgement {
     /// What is said.
     pub value: Value,
@@ -324,6 +326,7 @@ pub enum TesterRemark {
 
 /// The tester's part of a judgement.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct TesterJudgement {
     /// The tester.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -396,6 +399,13 @@ pub enum MethodReason {
         /// One step of the card, Ω.
         resolution_ohm: Ohms,
     },
+    /// More digits than the card shows in any range that holds them: that display cannot have shown it. *Look*.
+    MoreDigits {
+        /// The finest step of the card there, Ω.
+        resolution_ohm: Ohms,
+    },
+    /// On a conductor that its circuit does not have, or has no more. *Look*.
+    NoSuchConductor,
     /// Above the tester's own over-range limit at that voltage. *Look*.
     AboveTesterLimit {
         /// The limit.
@@ -422,6 +432,7 @@ pub enum MethodReason {
 
 /// What is said of one reading.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Judgement {
     /// About its value.
     pub value: ValueJudgement,

@@ -13,7 +13,7 @@ pub(crate) type Instant = DateTime<Utc>;
 
 /// The date of a verification: some certificates give a time, most only a day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case")]
+#[serde(deny_unknown_fields, rename_all = "snake_case")]
 pub enum When {
     /// A known instant.
     At(Moment),

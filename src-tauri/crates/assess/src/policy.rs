@@ -30,6 +30,7 @@ pub enum TesterPolicy {
 
 /// The policies of a job, together.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Policies {
     /// How values are compared with the limit.
     pub value: ValuePolicy,

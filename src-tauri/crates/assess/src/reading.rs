@@ -5,13 +5,14 @@ use crate::ids::{PersonId, ReadingId, TesterId};
 use crate::limits::ReducedReason;
 use crate::moment::Moment;
 use crate::quantity::{Shown, Volts};
+use chrono::TimeDelta;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 /// Conditions a reading was taken under.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(default)]
+#[serde(deny_unknown_fields, default)]
 pub struct Conditions {
     /// Loads at that moment.
     pub loads: Loads,
@@ -27,6 +28,7 @@ pub struct Conditions {
 
 /// A reading: what was shown between which ends, and how it was taken.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Reading {
     /// Its id.
     pub id: ReadingId,
@@ -49,6 +51,15 @@ pub struct Reading {
     /// Under which conditions.
     #[serde(default)]
     pub conditions: Conditions,
+}
+
+impl Reading {
+    /// Whether it was taken more than a day after it was put on record: then one of the two clocks cannot have been
+    /// right.
+    #[must_use]
+    pub fn is_ahead_of(&self, recorded_at: Moment) -> bool {
+        self.at.signed_duration_since(recorded_at) > TimeDelta::days(1)
+    }
 }
 
 /// Why a pair was not tested.

@@ -122,8 +122,9 @@ fn australia_and_new_zealand_give_two_items_rows_of_their_own() {
     assert_eq!(asked("as-nzs-3000", &single_phase(Measure::None)), (Some(500), 1_000_000, Tag::Seen));
     assert_eq!(asked("as-nzs-3000", &item(Item::HeatingElement)), (Some(500), 10_000, Tag::Seen));
     assert_eq!(asked("as-nzs-3000", &item(Item::FunctionalEarth)), (Some(500), 50_000, Tag::Seen));
-    let reduced = set("as-nzs-3000").demand(CIRCUIT, &single_phase(Measure::None), Stage::Before).unwrap().reduced;
-    assert_eq!(reduced.unwrap().volts, volts(250));
+    let (plain, set) = (single_phase(Measure::None), set("as-nzs-3000"));
+    let limit = set.limit_for(&joined_earth(&plain), Under::default(), |_| Some(&plain)).unwrap();
+    assert_eq!(limit.reduced.map(|(rule, _)| rule.volts), Some(volts(250)));
 }
 
 #[test]
@@ -211,17 +212,31 @@ fn joining_in_part_is_forbidden_with_electronics_and_the_only_conductor_is_not()
 fn a_lower_voltage_is_allowed_only_where_the_set_says_so() {
     // IEC 60364-6: 250 V d.c. where disconnecting is not practicable, the minimum staying 1 MΩ (seen).
     let id = "iec-60364-6-2016";
-    let reduced = |electrical: &Electrical, stage| set(id).demand(CIRCUIT, electrical, stage).unwrap().reduced;
-    let rule = reduced(&single_phase(Measure::None), Stage::Before).unwrap();
+    let reduced = |id: &str, electrical: &Electrical, stage, pair: &Pair| {
+        let under = Under { stage, loads: electrical.loads };
+        let set = set(id);
+        let limit = set.limit_for(pair, under, |_| Some(electrical)).unwrap();
+        limit.reduced.map(|(rule, _)| rule.clone())
+    };
+    let (plain, selv) = (single_phase(Measure::None), single_phase(Measure::Selv));
+    let across = Pair::between(End::live(CIRCUIT, Conductor::L), End::live(CIRCUIT, Conductor::N)).unwrap();
+    let rule = reduced(id, &plain, Stage::Before, &across).unwrap();
     assert_eq!((rule.volts, rule.source.tag), (volts(250), Tag::Seen));
     assert_eq!(rule.reasons, [ReducedReason::SurgeProtector, ReducedReason::Equipment]);
-    assert_eq!(reduced(&single_phase(Measure::Selv), Stage::Before), None, "250 V is what is asked there");
+    assert_eq!(reduced(id, &selv, Stage::Before, &joined_earth(&selv)), None, "250 V is what is asked there");
     // BS 7671:2018+A2:2022: after equipment is connected, lives joined to earth at 250 V (seen), minimum memory-M.
     let demand = set("bs-7671-2018").demand(CIRCUIT, &single_phase(Measure::None), Stage::After).unwrap();
     assert_eq!(demand.pairs.iter().map(|p| p.kind).collect::<Vec<_>>(), [PairKind::JoinedEarth]);
-    let rule = demand.reduced.unwrap();
+    let id = "bs-7671-2018";
+    let rule = reduced(id, &plain, Stage::After, &joined_earth(&plain)).unwrap();
     assert!(rule.reasons.contains(&ReducedReason::EquipmentConnected));
     assert_eq!(rule.source.tag, Tag::MemoryMedium);
+    // Between conductors, or from one of them alone, equipment connected allows nothing; a surge protector does.
+    let alone = Pair::between(End::live(CIRCUIT, Conductor::L), End::earth()).unwrap();
+    for pair in [across, alone] {
+        let rule = reduced(id, &plain, Stage::After, &pair).unwrap();
+        assert_eq!(rule.reasons, [ReducedReason::SurgeProtector, ReducedReason::Equipment]);
+    }
 }
 
 #[test]

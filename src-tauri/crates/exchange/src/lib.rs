@@ -5,6 +5,7 @@ pub mod bundle;
 pub mod import;
 pub mod job_file;
 pub mod join;
+pub mod json;
 mod renewed;
 mod snapshot;
 

@@ -33,6 +33,7 @@ pub(crate) fn explain(explain: &Explain) -> Outcome {
     let asked = ExplainAsked {
         shown: explain.reading,
         limit: asked(&explain.circuit)?,
+        pair: explain.pair.clone(),
         accuracy: explain.accuracy,
         resolution: explain.resolution,
         policy: word("policy", &explain.policy)?,
@@ -106,6 +107,7 @@ fn asked(circuit: &Circuit) -> Result<LimitAsked, String> {
         loads: word("loads", &circuit.loads)?,
         item: circuit.item.as_deref().map(|item| word("item", item)).transpose()?,
         conductors: circuit.conductors.as_deref().map(|it| word("conductors", it)).transpose()?,
+        stage: word("stage", &circuit.stage)?,
     })
 }
 

@@ -196,6 +196,9 @@ pub(crate) struct Circuit {
     /// Live conductors, for example single_phase, three_phase_n
     #[arg(long)]
     pub(crate) conductors: Option<String>,
+    /// Equipment: before it is connected, or after
+    #[arg(long, default_value = "before")]
+    pub(crate) stage: String,
 }
 
 #[derive(Args)]
@@ -205,6 +208,9 @@ pub(crate) struct Explain {
     pub(crate) reading: Shown,
     #[command(flatten)]
     pub(crate) circuit: Circuit,
+    /// The pair, for example L-PE; absent: the one with the highest minimum
+    #[arg(long)]
+    pub(crate) pair: Option<String>,
     /// Stated accuracy, for example '3 % + 2'
     #[arg(long, value_parser = accuracy, allow_hyphen_values = true)]
     pub(crate) accuracy: Option<Accuracy>,

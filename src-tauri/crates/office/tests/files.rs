@@ -76,6 +76,17 @@ fn complaints_are_for_people_and_short() {
     assert!(said.contains("is not one of: ") && said.len() < 400, "{said}");
     let spelt = example().replace("\"limit_set\"", "\"limitset\"");
     assert!(refused_by_all(&folder, &spelt).contains("“limitset”"));
+    // One line for the whole file: the place is what helps.
+    let misspelt = changed(|file| file["readings"][1]["reading"]["conditions"]["n_isolatd"] = true.into());
+    let said = refused_by_all(&folder, &misspelt);
+    assert!(said.contains("readings[1].reading.conditions") && said.contains("“n_isolatd”"), "{said}");
+    for key in ["as_left", "leads_shorted_good", "resolution_ohm"] {
+        let wrong = format!("{key}_");
+        let misspelt = example().replacen(&format!("\"{key}\""), &format!("\"{wrong}\""), 1);
+        assert_ne!(misspelt, example(), "{key}");
+        let said = refused_by_all(&folder, &misspelt);
+        assert!(said.contains(&format!("“{wrong}”")) && said.contains("testers["), "{said}");
+    }
     std::fs::write(folder.file("utf16.json"), [0xff, 0xfe, 0x7b, 0x00]).unwrap();
     assert!(refused(&["judge", &folder.text("utf16.json")]).contains("UTF-8"));
     assert!(refused(&["judge", &folder.text("")]).contains("a folder"));

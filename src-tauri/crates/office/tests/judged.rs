@@ -49,6 +49,58 @@ fn another_test_voltage_than_the_set_asks_for() {
     assert!(refused(&zero.iter().map(String::as_str).collect::<Vec<_>>()).contains("--taken"));
 }
 
+/// BS 7671:2018+A2:2022, regulation 643.3 (seen): after equipment is connected, live conductors joined to earth; its
+/// minimum at 250 V from memory.
+#[test]
+fn after_equipment_only_lives_joined_to_earth_are_read_at_the_lower_voltage() {
+    let set = ["--set", "bs-7671-2018", "--stage", "after"];
+    let limit = json(&[&["limit", "--nominal", "230", "--json"], &set[..]].concat());
+    assert_eq!(limit["pairs"][0]["kind"], "joined_earth");
+    assert_eq!(limit["reduced"]["reasons"][0], "equipment_connected");
+    let ask = ["--reading", "1.2 MΩ", "--taken", "250", "--reduced", "equipment_connected"];
+    assert_eq!(explained(&[&set[..], &ask].concat())["value"], "meets");
+    let before = explain(&[&["--set", "bs-7671-2018"][..], &ask].concat());
+    refused(&before.iter().map(String::as_str).collect::<Vec<_>>());
+    assert!(refused(&["limit", "--nominal", "230", "--set", "bs-7671-2018", "--stage", "later"]).contains("before"));
+}
+
+/// DIN VDE 0105-100 (seen): 1000 Ω/V with loads out, so 230 kΩ to earth and 400 kΩ between lines of 230/400 V.
+#[test]
+fn each_pair_is_explained_by_its_own_minimum() {
+    let of = |pair: &[&str]| {
+        let lines = ["explain", "--set", "din-vde-0105-100", "--nominal", "400", "--to-earth", "230"];
+        let more = ["--conductors", "three_phase", "--reading", "300 kΩ", "--taken", "500", "--json"];
+        json(&[&lines[..], &more, pair].concat())
+    };
+    assert_eq!((&of(&[])["pair"], &of(&[])["value"]), (&"L1–L2".into(), &"below".into()));
+    let earth = of(&["--pair", "L1-PE"]);
+    assert_eq!((&earth["minimum_ohm"], &earth["value"]), (&"230000".into(), &"meets".into()));
+    let asked = ["explain", "--set", "iec-60364-6-2016", "--nominal", "230", "--reading", "3 MΩ", "--pair", "L2-PE"];
+    assert!(refused(&asked).contains("L–PE"));
+}
+
+#[test]
+fn what_a_display_or_a_circuit_cannot_have_shown_is_looked_at() {
+    let folder = Folder::new();
+    let job = changed(|file| {
+        let reading = &mut file["readings"][2];
+        assert_eq!(reading["reading"]["shown"]["digits"], "487", "{reading}");
+        reading["reading"]["shown"]["digits"] = "487.5".into();
+        reading["recorded_at"] = "2001-01-01T00:00:00+00:00".into();
+    });
+    let lines = told(&["judge", &folder.with("job.json", &job)]);
+    assert!(lines.contains("more digits than this tester shows"), "{lines}");
+    assert!(lines.contains("the clock of this device was in doubt"), "{lines}");
+    let job = changed(|file| {
+        for circuit in file["boards"][0]["circuits"].as_array_mut().unwrap() {
+            circuit["electrical"]["conductors"] = "dc".into();
+            circuit["electrical"]["nominal"]["current"] = "dc".into();
+        }
+    });
+    let lines = told(&["judge", &folder.with("other.json", &job)]);
+    assert!(lines.contains("on a conductor that its circuit does not have"), "{lines}");
+}
+
 #[test]
 fn the_reduced_rule_is_told_with_its_minimum() {
     let limit = ["limit", "--set", "iec-60364-6-2016", "--nominal", "230"];

@@ -42,6 +42,10 @@ impl Words {
             MethodReason::FewerDigits { resolution_ohm } => {
                 self.text_with("said-method-fewer-digits", &[("resolution", self.step_alone(*resolution_ohm).into())])
             }
+            MethodReason::MoreDigits { resolution_ohm } => {
+                self.text_with("said-method-more-digits", &[("resolution", self.step_alone(*resolution_ohm).into())])
+            }
+            MethodReason::NoSuchConductor => self.text("said-method-no-such-conductor"),
             MethodReason::AboveTesterLimit { limit } => {
                 self.text_with("said-method-above-tester-limit", &[("limit", self.reading(limit).into())])
             }

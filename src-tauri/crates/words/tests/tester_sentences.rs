@@ -226,6 +226,11 @@ fn every_method_reason_has_its_sentence() {
             "fewer digits than this tester shows: one step is 1 MΩ",
         ),
         (
+            MethodReason::MoreDigits { resolution_ohm: ohms("10000") },
+            "more digits than this tester shows: one step is 0.01 MΩ",
+        ),
+        (MethodReason::NoSuchConductor, "on a conductor that its circuit does not have"),
+        (
             MethodReason::AboveTesterLimit {
                 limit: made::shown(
                     provenohm_assess::quantity::Comparator::Exact,

@@ -8,7 +8,7 @@ use provenohm_api::headless::{
     SetTold, VerificationFile,
 };
 use provenohm_api::{Api, Host};
-use provenohm_assess::circuit::{Current, Loads};
+use provenohm_assess::circuit::{Current, Loads, Stage};
 use provenohm_assess::limits::{LimitSet, MeasureName, SHIPPED_FILES};
 use provenohm_assess::policy::ValuePolicy;
 use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
@@ -68,6 +68,7 @@ fn text<T: serde::Serialize>(value: &T) -> Result<String, Fault> {
 
 fn circuit() -> LimitAsked {
     LimitAsked {
+        stage: Stage::Before,
         set: SetAsked::Shipped("iec-60364-6-2016".to_owned()),
         nominal_v: Volts(230.into()),
         measure: MeasureName::None,
@@ -82,6 +83,7 @@ fn circuit() -> LimitAsked {
 
 fn reading() -> Result<ExplainAsked, Fault> {
     Ok(ExplainAsked {
+        pair: None,
         shown: Shown::parse("1.05 MΩ")?,
         limit: circuit(),
         accuracy: Some(Accuracy::parse("3 % + 2")?),

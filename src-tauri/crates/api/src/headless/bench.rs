@@ -1,10 +1,12 @@
 //! A verification file, computed.
 
 use super::{Refused, words};
+use crate::tell;
 use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, Measured, Series, VoltageResult, compute};
 use provenohm_assess::reference::Reference;
 use provenohm_assess::standard::{Edition, shipped_editions};
 use provenohm_assess::tester::Card;
+use provenohm_exchange::json;
 use provenohm_words::{AboutBench, Words};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -88,7 +90,7 @@ pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
     if text.trim().is_empty() {
         return Err(Refused(words().text("file-empty")));
     }
-    let file: VerificationFile = serde_json::from_str(text).map_err(|error| malformed(&error))?;
+    let file: VerificationFile = json::read(text).map_err(|what| Refused(tell::not_that_json(&words(), &what)))?;
     if file.format != "provenohm-verification" {
         return Err(Refused(format!("`{}` is no verification file", file.format)));
     }
@@ -96,13 +98,6 @@ pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
         return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
     }
     Ok(file)
-}
-
-fn malformed(error: &serde_json::Error) -> Refused {
-    let text = error.to_string();
-    let reason = text.rsplit_once(" at line ").map_or(text.as_str(), |(reason, _)| reason);
-    let args = [("line", error.line().into()), ("reason", words().json_complaint(reason).into())];
-    Refused(words().text_with("complaint-file-line", &args))
 }
 
 /// The edition a file is judged by.

@@ -1,6 +1,6 @@
 //! One reading judged against one limit, with every figure used. The tester's state is not asked here.
 
-use super::limit::{Asks, asks, unsure};
+use super::limit::{Asks, asks, name, unsure};
 use super::{LimitAsked, Refused, exact, words};
 use crate::tell::imagined;
 use provenohm_assess::RULES_VERSION;
@@ -24,6 +24,8 @@ pub struct ExplainAsked {
     pub shown: Shown,
     /// The circuit and the set.
     pub limit: LimitAsked,
+    /// The pair, `L–PE`; absent: the one with the highest minimum.
+    pub pair: Option<String>,
     /// Stated accuracy of the tester; absent: not known.
     pub accuracy: Option<Accuracy>,
     /// Step of its display there, Ω; absent: the last digit shown.
@@ -40,6 +42,8 @@ pub struct ExplainAsked {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Explained {
+    /// The pair it is judged for, `L–PE`: the one asked for, or the one with the highest minimum.
+    pub pair: String,
     /// What the display showed.
     pub reading: Shown,
     /// The same in ohms.
@@ -80,11 +84,11 @@ pub struct Explained {
 /// [`Refused`] for what cannot be asked.
 pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
     let set = asked.limit.set.set()?;
-    let Asks { demand, limit, reduced, .. } = asks(&set, &asked.limit.electrical()?)?;
+    let electrical = asked.limit.electrical()?;
+    let Asks { demand, pair, limit, reduced } = asks(&set, &electrical, asked.limit.stage, asked.pair.as_deref())?;
     let words = words();
     let volts = asked.taken_v.or(limit.test_voltage_v);
     let volts = volts.ok_or_else(|| Refused(words.text("office-taken-needed")))?;
-    let reduced = reduced.zip(demand.reduced.map(|rule| rule.reasons));
     if let Some(reason) = asked.reduced
         && reduced.as_ref().is_none_or(|(_, reasons)| !reasons.contains(&reason))
     {
@@ -104,6 +108,7 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
     let mut reading = imagined(tester, asked.shown, volts, chrono::DateTime::UNIX_EPOCH.fixed_offset());
     reading.conditions.reduced = asked.reduced;
     reading.conditions.loads = asked.limit.loads;
+    (reading.pair, reading.stage) = (pair.pair.clone(), asked.limit.stage);
     let wanted = Wanted { limit: Some(limit), reduced, ..Wanted::default() };
     let policies = Policies { value: asked.policy, tester: TesterPolicy::default(), quick_check_days: None };
     let prepared = Prepared::new(&history);
@@ -127,10 +132,11 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
     };
     let mut method: Vec<MethodReason> = judgement.method.iter().filter(told).cloned().collect();
     method.sort_by_key(|reason| std::cmp::Reverse(reason.level()));
-    let mut lines = vec![
-        format!("{}: {}", words.reading(&asked.shown), words.value_sentence(&judgement, &reading)),
-        words.demand(&limit),
-    ];
+    let one_of_many = demand.pairs.iter().any(|other| other.limit.minimum_ohm != pair.limit.minimum_ohm);
+    let name = name(&words, &electrical, &pair);
+    let shown = words.reading(&asked.shown);
+    let shown = if one_of_many || asked.pair.is_some() { format!("{name}  {shown}") } else { shown };
+    let mut lines = vec![format!("{shown}: {}", words.value_sentence(&judgement, &reading)), words.demand(&limit)];
     lines.extend(unsure(&words, &limit));
     lines.extend(method.iter().map(|reason| words.method_sentence(reason)));
     match (&guard, smallest.filter(|smallest| *smallest > limit.minimum_ohm)) {
@@ -139,6 +145,7 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
         (None, None) => {}
     }
     Ok(Explained {
+        pair: name,
         reading: asked.shown,
         indicated_ohm: exact(asked.shown.ohms()),
         test_voltage_v: volts,

@@ -4,11 +4,14 @@ use super::{Refused, SetAsked, exact, words};
 use crate::read::circuit_complaint;
 use provenohm_assess::circuit::{Conductors, Current, Electrical, Item, Loads, Measure, Nominal, PairKind, Stage};
 use provenohm_assess::ids::CircuitId;
-use provenohm_assess::limits::{Demand, Limit, LimitSet, MeasureName, NoLimit, ReducedReason, Source, Under};
+use provenohm_assess::limits::{
+    Demand, Limit, LimitSet, MeasureName, NoLimit, ReducedReason, RequiredPair, Source, Under,
+};
 use provenohm_assess::quantity::{Ohms, Volts};
 use provenohm_words::{PairNames, Words};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use std::cmp::Reverse;
 
 /// A circuit to be asked about.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,6 +34,8 @@ pub struct LimitAsked {
     pub item: Option<Item>,
     /// Live conductors; absent: line and neutral, or the two of a d.c. circuit.
     pub conductors: Option<Conductors>,
+    /// Before equipment is connected, or after.
+    pub stage: Stage,
 }
 
 /// What the set asks.
@@ -128,26 +133,21 @@ impl LimitAsked {
     }
 }
 
-/// What a set asks of a circuit before equipment is connected.
+/// What a set asks of a circuit.
 ///
 /// # Errors
 /// [`Refused`] for an unknown set, an impossible circuit, or one the set has no limit for.
 pub fn limit(asked: &LimitAsked) -> Result<LimitTold, Refused> {
     let set = asked.set.set()?;
     let electrical = asked.electrical()?;
-    let Asks { circuit, demand, limit, reduced } = asks(&set, &electrical)?;
+    let Asks { demand, limit, reduced, pair: _ } = asks(&set, &electrical, asked.stage, None)?;
     let words = words();
-    let reference = |_| String::new();
-    let names = PairNames { circuit, earthing: electrical.conductors.earthing(), reference: &reference };
-    let pairs: Vec<PairTold> = demand
-        .pairs
-        .iter()
-        .map(|pair| PairTold {
-            pair: words.pair(&pair.pair, &names),
-            kind: pair.kind,
-            minimum_ohm: exact(pair.limit.minimum_ohm),
-        })
-        .collect();
+    let told = |pair: &RequiredPair| PairTold {
+        pair: name(&words, &electrical, pair),
+        kind: pair.kind,
+        minimum_ohm: exact(pair.limit.minimum_ohm),
+    };
+    let pairs: Vec<PairTold> = demand.pairs.iter().map(told).collect();
     // Ω/V sets ask another minimum of each pair.
     let alike = pairs.iter().all(|pair| pair.minimum_ohm == limit.minimum_ohm);
     let named = |pair: &PairTold| {
@@ -157,11 +157,9 @@ pub fn limit(asked: &LimitAsked) -> Result<LimitTold, Refused> {
     let mut lines = vec![words.electrical(&electrical), words.demand(&limit), names.join(", ")];
     lines.extend(unsure(&words, &limit));
     lines.extend(no_row_of_its_own(&words, &set, &electrical));
-    let reduced = reduced.zip(demand.reduced).map(|(limit, rule)| ReducedTold {
-        test_voltage_v: rule.volts,
-        minimum_ohm: exact(limit.minimum_ohm),
-        reasons: rule.reasons,
-        source: rule.source,
+    let reduced = reduced.and_then(|(limit, reasons)| {
+        let (minimum_ohm, source) = (exact(limit.minimum_ohm), limit.source);
+        Some(ReducedTold { test_voltage_v: limit.test_voltage_v?, minimum_ohm, reasons, source })
     });
     if let Some(told) = &reduced {
         let reasons: Vec<String> = told.reasons.iter().map(|reason| words.reduced_reason(*reason)).collect();
@@ -185,30 +183,52 @@ pub fn limit(asked: &LimitAsked) -> Result<LimitTold, Refused> {
     })
 }
 
-/// What a set asks of one circuit before equipment is connected.
+/// What a set asks of one circuit, and of one pair of it.
 pub(super) struct Asks {
-    pub(super) circuit: CircuitId,
     pub(super) demand: Demand,
-    /// The highest minimum of its pairs.
+    /// The pair asked for; otherwise the one with the highest minimum.
+    pub(super) pair: RequiredPair,
+    /// Its limit.
     pub(super) limit: Limit,
-    /// The same at the reduced voltage, where the set has one.
-    pub(super) reduced: Option<Limit>,
+    /// The same at the reduced voltage, where the set has one, with the reasons that allow it.
+    pub(super) reduced: Option<(Limit, Vec<ReducedReason>)>,
 }
 
-pub(super) fn asks(set: &LimitSet, electrical: &Electrical) -> Result<Asks, Refused> {
-    let circuit = CircuitId(uuid::Uuid::nil());
+pub(super) fn asks(set: &LimitSet, electrical: &Electrical, stage: Stage, pair: Option<&str>) -> Result<Asks, Refused> {
     let words = words();
     let none = |why: NoLimit| {
         let args = [("set", set.title.as_str().into()), ("reason", words.no_limit(&why).into())];
         Refused(words.text_with("office-no-limit-because", &args))
     };
-    let demand = set.demand(circuit, electrical, Stage::Before).map_err(none)?;
-    let strictest = demand.pairs.iter().max_by_key(|pair| pair.limit.minimum_ohm);
-    let strictest = strictest.ok_or_else(|| none(NoLimit::NoCircuit))?;
-    let under = Under { stage: Stage::Before, loads: electrical.loads };
-    let reduced = set.limit_for(&strictest.pair, under, |_| Some(electrical)).map_err(none)?.to_reduced_limit();
-    let limit = strictest.limit.clone();
-    Ok(Asks { circuit, demand, limit, reduced })
+    let demand = set.demand(CIRCUIT, electrical, stage).map_err(none)?;
+    let chosen = match pair {
+        Some(asked) => {
+            let bare = |name: &str| name.replace('-', "–").split_whitespace().collect::<String>();
+            let found = demand.pairs.iter().find(|pair| bare(&name(&words, electrical, pair)) == bare(asked));
+            Some(found.ok_or_else(|| {
+                let known: Vec<String> = demand.pairs.iter().map(|pair| name(&words, electrical, pair)).collect();
+                let args = [("found", asked.into()), ("choices", known.join(", ").into())];
+                Refused(words.text_with("said-json-no-choice", &args))
+            })?)
+        }
+        None => demand.pairs.iter().min_by_key(|pair| Reverse(pair.limit.minimum_ohm)),
+    };
+    let pair = chosen.ok_or_else(|| none(NoLimit::NoCircuit))?.clone();
+    let under = Under { stage, loads: electrical.loads };
+    let found = set.limit_for(&pair.pair, under, |_| Some(electrical)).map_err(none)?;
+    let reduced = found.to_reduced_limit().zip(found.reduced.map(|(rule, _)| rule.reasons.clone()));
+    let limit = pair.limit.clone();
+    Ok(Asks { demand, pair, limit, reduced })
+}
+
+/// The circuit asked about has no id.
+const CIRCUIT: CircuitId = CircuitId(uuid::Uuid::nil());
+
+/// What the two ends of a pair are called.
+pub(super) fn name(words: &Words, electrical: &Electrical, pair: &RequiredPair) -> String {
+    let reference = |_| String::new();
+    let names = PairNames { circuit: CIRCUIT, earthing: electrical.conductors.earthing(), reference: &reference };
+    words.pair(&pair.pair, &names)
 }
 
 /// How sure a limit is, where it was recalled and not read in a published page.

@@ -3,7 +3,7 @@
 use super::{JobJudged, PairJudged, ReadingJudged, words};
 use provenohm_assess::circuit::Stage;
 use provenohm_words::Words;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One line a pair, board by board, and the sums.
 #[must_use]
@@ -73,17 +73,24 @@ fn sums(words: &Words, told: &JobJudged) -> Vec<String> {
     lines
 }
 
-/// Where limits rest on less than a published page, one line a publication and tag.
+/// Where limits rest on less than a published page, one line a publication and tag, with the circuits: other rows of
+/// the same table may have been read.
 fn unsure(words: &Words, told: &JobJudged) -> Vec<String> {
-    let pairs = told.boards.iter().flat_map(|board| &board.circuits).flat_map(|circuit| &circuit.pairs);
-    let sources = pairs.filter_map(|pair| pair.source.as_ref()).filter(|source| source.tag.is_memory());
-    let lines: BTreeSet<String> = sources
-        .map(|source| {
-            let args = [("source", words.source(source).into()), ("tag", words.tag(source.tag).into())];
-            words.text_with("answer-judged-unsure", &args)
-        })
-        .collect();
-    lines.into_iter().collect()
+    let mut circuits: BTreeMap<(String, String), BTreeSet<&str>> = BTreeMap::new();
+    for circuit in told.boards.iter().flat_map(|board| &board.circuits) {
+        let sources = circuit.pairs.iter().filter_map(|pair| pair.source.as_ref());
+        for source in sources.filter(|source| source.tag.is_memory()) {
+            let said = (words.source(source), words.tag(source.tag));
+            circuits.entry(said).or_default().insert(&circuit.reference);
+        }
+    }
+    let line = |((source, tag), circuits): ((String, String), BTreeSet<&str>)| {
+        let count = circuits.len().into();
+        let named = circuits.into_iter().collect::<Vec<_>>().join(", ");
+        let args = [("source", source.into()), ("tag", tag.into()), ("count", count), ("circuits", named.into())];
+        words.text_with("answer-judged-unsure", &args)
+    };
+    circuits.into_iter().map(line).collect()
 }
 
 /// What stands for a pair, one text a reading: of two live values both are said.

@@ -30,7 +30,8 @@ pub(super) fn judge(judged: &Judged, reading: &Reading, taken: &Taken, together:
     let newer = circuits.iter().any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
         || reading.tester.and_then(|id| judged.tester(id)).is_some_and(|tester| tester.needs_newer_version);
     let known = Known {
-        doubtful_clock: taken.doubtful_clock,
+        doubtful_clock: taken.doubtful_clock
+            || taken.every().iter().any(|one| one.is_ahead_of(taken.last_recorded_at())),
         needs_newer_version: newer || taken.needs_newer_version || judged.file.job.needs_newer_version,
         median: judged.medians.without(median::key(judged, reading), reading.shown),
     };
@@ -92,13 +93,18 @@ fn choices<'a>(judged: &'a Judged, pair: &Pair) -> Vec<BTreeMap<CircuitId, &'a E
 fn wanted_of(set: &LimitSet, pair: &Pair, under: Under, choice: &BTreeMap<CircuitId, &Electrical>) -> Wanted {
     let electrical = |id: CircuitId| choice.get(&id).copied();
     let forbidden = set.forbids(pair, under, electrical);
+    let no_such_conductor = !pair.is_on(|id| electrical(id).map(|it| it.conductors));
     match set.limit_for(pair, under, electrical) {
         Ok(limit) => Wanted {
             limit: Some(limit.to_limit()),
             reduced: limit.to_reduced_limit().zip(limit.reduced.map(|(rule, _)| rule.reasons.clone())),
             forbidden,
+            no_such_conductor,
             members_differ: false,
         },
-        Err(why) => Wanted { limit: None, reduced: None, forbidden, members_differ: why == NoLimit::MembersDiffer },
+        Err(why) => {
+            let members_differ = why == NoLimit::MembersDiffer;
+            Wanted { limit: None, reduced: None, forbidden, no_such_conductor, members_differ }
+        }
     }
 }

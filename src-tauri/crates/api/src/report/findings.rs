@@ -13,7 +13,7 @@ use provenohm_words::Words;
 type Test = fn(&JudgedReading) -> bool;
 
 /// Each kind of thing to say about readings: its key, its sign, and which readings it is said of.
-const OF_READINGS: [(&str, Sign, Test); 23] = [
+const OF_READINGS: [(&str, Sign, Test); 25] = [
     ("answer-finding-two-values", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::TwoLiveValues))),
     ("answer-finding-newer-version", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::NeedsNewerVersion))),
     ("answer-finding-forbidden", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::ForbiddenPair))),
@@ -36,6 +36,8 @@ const OF_READINGS: [(&str, Sign, Test); 23] = [
     ("answer-finding-above-limit", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::AboveTesterLimit { .. }))),
     ("answer-finding-far-below", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::FarBelowOthers { .. }))),
     ("answer-finding-fewer-digits", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::FewerDigits { .. }))),
+    ("answer-finding-more-digits", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::MoreDigits { .. }))),
+    ("answer-finding-no-such-conductor", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::NoSuchConductor))),
     ("answer-finding-neutral", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::NeutralNotIsolated))),
     ("answer-finding-no-quick-check", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::NoQuickCheck { .. }))),
     ("answer-finding-clock", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::DoubtfulClock))),

@@ -3,6 +3,7 @@
 use crate::read::circuit_complaint;
 use provenohm_assess::tester::CardComplaint;
 use provenohm_exchange::job_file::{Fault, JobFile, NotAJobFile};
+use provenohm_exchange::json::NotThat;
 use provenohm_words::Words;
 
 /// One sentence for whoever has the file in hand.
@@ -10,10 +11,7 @@ pub(crate) fn not_a_job_file(words: &Words, why: &NotAJobFile) -> String {
     match why {
         NotAJobFile::TooLarge => words.text("file-too-large"),
         NotAJobFile::Empty => words.text("file-empty"),
-        NotAJobFile::Malformed { line, column: _, reason } => {
-            let args = [("line", (*line).into()), ("reason", words.json_complaint(reason).into())];
-            words.text_with("complaint-file-line", &args)
-        }
+        NotAJobFile::Malformed(what) => not_that_json(words, what),
         NotAJobFile::OtherFormat => words.text_with("file-other", &[("format", JobFile::format().0.as_str().into())]),
         NotAJobFile::Newer(version) => words.text_with("file-newer", &[("version", (*version).into())]),
         NotAJobFile::Broken { place, reason } => {
@@ -21,6 +19,16 @@ pub(crate) fn not_a_job_file(words: &Words, why: &NotAJobFile) -> String {
             words.text_with("file-place", &args)
         }
     }
+}
+
+/// Where JSON is not what it should be, and why.
+pub(crate) fn not_that_json(words: &Words, what: &NotThat) -> String {
+    let reason = words.json_complaint(&what.reason);
+    if what.place.is_empty() {
+        return words.text_with("complaint-file-line", &[("line", what.line.into()), ("reason", reason.into())]);
+    }
+    let place = ("place", what.place.as_str().into());
+    words.text_with("file-line-place", &[("line", what.line.into()), place, ("reason", reason.into())])
 }
 
 fn fault(words: &Words, fault: &Fault) -> String {

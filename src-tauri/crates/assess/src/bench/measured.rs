@@ -44,7 +44,7 @@ pub enum TesterPosition {
 
 /// Under which conditions.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(default)]
+#[serde(deny_unknown_fields, default)]
 pub struct Conditions {
     /// Supply.
     pub supply: Supply,
@@ -58,6 +58,7 @@ pub struct Conditions {
 
 /// One known resistance of one reference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Resistor {
     /// The reference.
     pub reference: ReferenceId,
@@ -67,6 +68,7 @@ pub struct Resistor {
 
 /// What a meter showed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct MeterReading<Q> {
     /// The meter.
     pub reference: ReferenceId,
@@ -86,6 +88,7 @@ pub enum LoadRole {
 
 /// Voltage and current at a load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct LoadReading {
     /// Which.
     pub role: LoadRole,
@@ -166,6 +169,7 @@ pub enum MeasuredWhat {
 
 /// One thing measured. It is never changed: a mistyped one is withdrawn, and measured again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Measured {
     /// Its id.
     pub id: MeasuredId,

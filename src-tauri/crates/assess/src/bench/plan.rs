@@ -48,6 +48,7 @@ pub enum PlannedWhat {
 
 /// One point of a plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct PlannedPoint {
     /// Test voltage, V d.c.
     pub test_voltage_v: Volts,

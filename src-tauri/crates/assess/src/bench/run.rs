@@ -41,7 +41,7 @@ pub enum LookedAt {
 
 /// A look at the tester itself.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(default)]
+#[serde(deny_unknown_fields, default)]
 pub struct TesterLook {
     /// The case is whole.
     pub case: LookedAt,
@@ -57,6 +57,7 @@ pub struct TesterLook {
 
 /// One bench run. What was measured in it are facts of their own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct BenchRun {
     /// Its id.
     pub id: BenchId,

@@ -18,6 +18,7 @@ pub enum Current {
 
 /// Nominal voltage of a circuit: between its live conductors, and to earth where a set asks for it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Nominal {
     /// The highest between two live conductors, in volts (400 for 400/230 V).
     pub volts: Volts,
@@ -31,7 +32,7 @@ pub struct Nominal {
 
 /// Protective measure of a circuit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case", tag = "kind")]
+#[serde(deny_unknown_fields, rename_all = "snake_case", tag = "kind")]
 pub enum Measure {
     /// None that changes the limit: automatic disconnection of supply.
     None,
@@ -156,6 +157,7 @@ pub enum Location {
 
 /// The electrical facet of a circuit.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Electrical {
     /// Nominal voltage.
     pub nominal: Nominal,

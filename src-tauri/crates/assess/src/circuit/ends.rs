@@ -102,6 +102,12 @@ impl Pair {
         Ok(if one <= other { Self { a: one, b: other } } else { Self { a: other, b: one } })
     }
 
+    /// Whether each live conductor on it is one that its circuit has.
+    pub fn is_on(&self, conductors: impl Fn(CircuitId) -> Option<Conductors>) -> bool {
+        let mut lives = self.a.lives().chain(self.b.lives());
+        lives.all(|(circuit, conductor)| conductors(circuit).is_none_or(|it| it.live().contains(&conductor)))
+    }
+
     /// Every circuit with a live conductor in it.
     #[must_use]
     pub fn circuits(&self) -> BTreeSet<CircuitId> {

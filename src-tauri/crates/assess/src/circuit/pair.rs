@@ -9,7 +9,7 @@ use ts_rs::TS;
 
 /// One thing a lead is connected to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case")]
+#[serde(deny_unknown_fields, rename_all = "snake_case")]
 pub enum Terminal {
     /// A live conductor of a circuit.
     Live {

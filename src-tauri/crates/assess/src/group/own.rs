@@ -17,6 +17,7 @@ const DIGITS: u32 = 2;
 
 /// What a circuit has by itself, rounded outwards to two significant digits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct OwnResistance {
     /// At least this, Ω.
     pub at_least_ohm: Ohms,

@@ -13,6 +13,7 @@ const DIGITS: u32 = 2;
 
 /// What one pair read at one visit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Visit {
     /// When.
     pub at: Moment,
@@ -22,6 +23,7 @@ pub struct Visit {
 
 /// This visit's reading over an earlier one's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Ratio {
     /// Exact digits, or open towards one side because a reading was.
     pub comparator: Comparator,
@@ -32,6 +34,7 @@ pub struct Ratio {
 
 /// An earlier visit beside this one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Trend {
     /// The earlier visit.
     pub earlier: Visit,

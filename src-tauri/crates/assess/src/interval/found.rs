@@ -11,6 +11,7 @@ use ts_rs::TS;
 
 /// One verification, as found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct AsFound {
     /// The verification.
     pub verification: VerificationId,

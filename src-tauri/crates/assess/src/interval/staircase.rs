@@ -13,6 +13,7 @@ use ts_rs::TS;
 
 /// How the staircase is walked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Staircase {
     /// Where it starts, months.
     pub start_months: u32,
@@ -52,6 +53,7 @@ pub enum Change {
 
 /// One verification's step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Step {
     /// The verification.
     pub verification: VerificationId,
@@ -69,6 +71,7 @@ pub struct Step {
 
 /// A proposed interval with every figure it was made from.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Proposal {
     /// The proposed interval, months.
     pub months: u32,

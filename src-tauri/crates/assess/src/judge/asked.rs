@@ -18,6 +18,8 @@ pub struct Wanted {
     pub reduced: Option<(Limit, Vec<ReducedReason>)>,
     /// The set forbids this pair with those loads.
     pub forbidden: bool,
+    /// It is on a conductor that its circuit does not have.
+    pub no_such_conductor: bool,
     /// The members ask for different test voltages, so one reading cannot serve them all.
     pub members_differ: bool,
 }

@@ -50,6 +50,8 @@ impl MethodReason {
             | Self::NoQuickCheck { .. }
             | Self::NeutralNotIsolated
             | Self::FewerDigits { .. }
+            | Self::MoreDigits { .. }
+            | Self::NoSuchConductor
             | Self::AboveTesterLimit { .. }
             | Self::FarBelowOthers { .. }
             | Self::DoubtfulClock => Level::Look,

@@ -3,7 +3,7 @@
 use super::{Asked, Median};
 use crate::circuit::Loads;
 use crate::judgement::{GuardSource, MethodReason, Value, ValueJudgement};
-use crate::quantity::{Comparator, Ohms};
+use crate::quantity::Comparator;
 use crate::tester::Prepared;
 
 /// Every reason, in no particular order.
@@ -17,6 +17,7 @@ pub(super) fn method(asked: &Asked<'_>, value: &ValueJudgement) -> Vec<MethodRea
     };
     add(known.needs_newer_version, MethodReason::NeedsNewerVersion);
     add(wanted.forbidden, MethodReason::ForbiddenPair);
+    add(wanted.no_such_conductor, MethodReason::NoSuchConductor);
     add(reading.conditions.n_isolated == Some(false), MethodReason::NeutralNotIsolated);
     add(reading.conditions.loads != Loads::Out, MethodReason::LoadsConnected);
     add(known.doubtful_clock, MethodReason::DoubtfulClock);
@@ -53,7 +54,8 @@ fn leads(asked: &Asked<'_>, tester: &Prepared, value: Value) -> impl Iterator<It
     doubt.into_iter().chain(unchecked.then_some(MethodReason::LeadsNotChecked))
 }
 
-/// What the tester's card says of the digits: coarser than every range that holds them, or above all it can show.
+/// What the tester's card says of the digits: coarser or finer than every range that holds them, or above all it can
+/// show.
 fn display(asked: &Asked<'_>, tester: &Prepared) -> Option<MethodReason> {
     let shown = asked.reading.shown;
     let card = tester.voltage_card(asked.reading.test_voltage_v).filter(|_| shown.comparator == Comparator::Exact)?;
@@ -62,6 +64,10 @@ fn display(asked: &Asked<'_>, tester: &Prepared) -> Option<MethodReason> {
         return Some(MethodReason::AboveTesterLimit { limit });
     }
     let holding = card.ranges.iter().filter(|r| r.from_ohm <= ohms && ohms <= r.to_ohm);
-    let resolution_ohm: Ohms = holding.map(|r| r.resolution_ohm).max()?;
-    (shown.last_digit() > resolution_ohm).then_some(MethodReason::FewerDigits { resolution_ohm })
+    let steps = holding.map(|r| r.resolution_ohm);
+    let (finest, coarsest) = (steps.clone().min()?, steps.max()?);
+    if shown.last_digit() > coarsest {
+        return Some(MethodReason::FewerDigits { resolution_ohm: coarsest });
+    }
+    (shown.last_digit() < finest).then_some(MethodReason::MoreDigits { resolution_ohm: finest })
 }

@@ -1,6 +1,6 @@
 //! What a set asks of one circuit: the answer of a lookup.
 
-use super::{Reduced, Source};
+use super::Source;
 use crate::circuit::{Pair, PairKind, Stage};
 use crate::quantity::{Ohms, Volts};
 use schemars::JsonSchema;
@@ -9,6 +9,7 @@ use ts_rs::TS;
 
 /// One minimum with the test voltage it asks for and its source.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Limit {
     /// Minimum, Ω.
     pub minimum_ohm: Ohms,
@@ -24,6 +25,7 @@ pub struct Limit {
 
 /// A pair the set requires, with its own limit (Ω/V depends on the two ends).
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct RequiredPair {
     /// The two ends.
     pub pair: Pair,
@@ -33,8 +35,9 @@ pub struct RequiredPair {
     pub limit: Limit,
 }
 
-/// What follows from a circuit at a stage: its pairs, their limits, what is forbidden and what reduced rule applies.
+/// What follows from a circuit at a stage: its pairs, their limits, and what is forbidden.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Demand {
     /// The stage it is for.
     pub stage: Stage,
@@ -42,8 +45,4 @@ pub struct Demand {
     pub pairs: Vec<RequiredPair>,
     /// Kinds of pair that must not be taken with these loads.
     pub forbidden: Vec<PairKind>,
-    /// The reduced-voltage rule, where the set has one for this circuit.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
-    pub reduced: Option<Reduced>,
 }

@@ -2,7 +2,7 @@
 
 use super::band::Asked;
 use super::{Band, Limit, LimitSet, Minimum, PairRule, Reduced, Row};
-use crate::circuit::{Electrical, Loads, MeasureName, Pair, Stage, Terminal};
+use crate::circuit::{Electrical, Loads, MeasureName, Pair, PairKind, Stage, Terminal};
 use crate::ids::CircuitId;
 use crate::quantity::{Ohms, Volts};
 use rust_decimal::Decimal;
@@ -99,11 +99,12 @@ impl LimitSet {
         let some_apart = known().flatten().any(|(_, electrical)| is_apart(electrical));
         let mut highest: Option<PairLimit<'_>> = None;
         for member in known() {
-            let (circuit, electrical) = member?;
-            if across && some_apart && !is_apart(electrical) {
+            let (circuit, one) = member?;
+            if across && some_apart && !is_apart(one) {
                 continue;
             }
-            let limit = self.limit_of_member(pair, circuit, electrical, under)?;
+            let is = |kind: PairKind| pair.is(kind, |id| electrical(id).map(|it| it.conductors));
+            let limit = self.limit_of_member(pair, circuit, one, under, is)?;
             highest = Some(match highest {
                 None => limit,
                 Some(other) => higher(other, limit)?,
@@ -118,6 +119,7 @@ impl LimitSet {
         circuit: CircuitId,
         electrical: &Electrical,
         under: Under,
+        is: impl Fn(PairKind) -> bool,
     ) -> Result<PairLimit<'_>, NoLimit> {
         let asked = Asked::of(electrical, under);
         let row = self.row(&asked).ok_or(asked.no_row())?;
@@ -128,7 +130,7 @@ impl LimitSet {
                 Ohms(ohms.0.checked_mul(highest_voltage(pair, circuit, electrical).0).unwrap_or(Decimal::MAX))
             }
         };
-        let reduced = self.reduced_rule(&asked, row).map(|rule| (rule, minimum(rule.minimum)));
+        let reduced = self.reduced_rule(&asked, row, is).map(|rule| (rule, minimum(rule.minimum)));
         Ok(PairLimit { minimum: minimum(row.minimum), row, reduced, title: &self.title })
     }
 
@@ -141,11 +143,12 @@ impl LimitSet {
     }
 
     /// A rule whose voltage is not below what the row asks for anyway allows nothing.
-    pub(super) fn reduced_rule(&self, asked: &Asked, row: &Row) -> Option<&Reduced> {
+    fn reduced_rule(&self, asked: &Asked, row: &Row, is: impl Fn(PairKind) -> bool) -> Option<&Reduced> {
         let lower = |rule: &&Reduced| row.test_voltage_v.is_some_and(|volts| rule.volts < volts);
         // What a set asks of a special item is lowered only by a rule that names the item.
         let fits = |band: &Band| band.fits(asked) && (row.band.item.is_none() || band.item == row.band.item);
-        self.reduced.iter().filter(lower).find(|rule| rule.bands.iter().any(fits))
+        let of_kind = |rule: &&Reduced| rule.kinds.is_empty() || rule.kinds.iter().any(|kind| is(*kind));
+        self.reduced.iter().filter(lower).filter(of_kind).find(|rule| rule.bands.iter().any(fits))
     }
 }
 

@@ -6,15 +6,15 @@ use crate::circuit::{Electrical, End, NotAPair, Pair, PairKind, Stage};
 use crate::ids::CircuitId;
 
 impl LimitSet {
-    /// What follows from a circuit at a stage: the pairs the set requires, each with its limit, the kinds it
-    /// forbids and the reduced voltage it allows.
+    /// What follows from a circuit at a stage: the pairs the set requires, each with its limit, and the kinds it
+    /// forbids.
     ///
     /// # Errors
     /// [`NoLimit`] where the set has no row or no pairs for the circuit.
     pub fn demand(&self, circuit: CircuitId, electrical: &Electrical, stage: Stage) -> Result<Demand, NoLimit> {
         let under = Under { stage, loads: electrical.loads };
         let asked = Asked::of(electrical, under);
-        let row = self.row(&asked).ok_or(asked.no_row())?;
+        self.row(&asked).ok_or(asked.no_row())?;
         let rule = self.pair_rule(&asked).ok_or(asked.no_pairs())?;
         let mut pairs = Vec::new();
         for kind in rule.kinds.iter().map(|kind| joined_where_asked(*kind, rule.lives_may_be_joined, electrical)) {
@@ -23,7 +23,7 @@ impl LimitSet {
                 pairs.push(RequiredPair { pair, kind, limit });
             }
         }
-        Ok(Demand { stage, pairs, forbidden: rule.forbidden.clone(), reduced: self.reduced_rule(&asked, row).cloned() })
+        Ok(Demand { stage, pairs, forbidden: rule.forbidden.clone() })
     }
 
     /// Whether the set forbids a pair with these loads: a kind it forbids for one of the circuits, or live

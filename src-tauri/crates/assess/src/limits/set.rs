@@ -15,6 +15,7 @@ pub struct SetId(pub String);
 
 /// A set named exactly: id, version, and the SHA-256 of the bytes of its file.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct SetName {
     /// Which set.
     pub id: SetId,
@@ -139,6 +140,9 @@ pub enum ReducedReason {
 pub struct Reduced {
     /// Circuits it is for.
     pub bands: Vec<Band>,
+    /// Kinds of pair it is for; none named: every kind.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub kinds: Vec<PairKind>,
     /// The lower test voltage d.c., V.
     pub volts: Volts,
     /// The minimum at it.

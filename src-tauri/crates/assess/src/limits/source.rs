@@ -26,6 +26,7 @@ pub enum Tag {
 
 /// A publication, the place in it, and how sure the figure is.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Source {
     /// Publication with edition, for example `IEC 60364-6:2016`.
     pub title: String,

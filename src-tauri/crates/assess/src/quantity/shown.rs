@@ -167,6 +167,7 @@ impl std::fmt::Display for Digits {
 
 /// An indication as it stood on the display.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Shown {
     /// Exact, more than, less than.
     pub comparator: Comparator,

@@ -10,7 +10,7 @@ use ts_rs::TS;
 
 /// What it is, with the values its certificate states.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case", tag = "kind")]
+#[serde(deny_unknown_fields, rename_all = "snake_case", tag = "kind")]
 pub enum ReferenceKind {
     /// One known resistor, or a few in one case.
     Resistor {
@@ -45,6 +45,7 @@ pub enum ReferenceKind {
 
 /// A known resistor or meter used to prove a tester, with its own certificate.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Reference {
     /// Its id.
     pub id: ReferenceId,

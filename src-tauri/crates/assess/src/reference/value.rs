@@ -7,7 +7,7 @@ use ts_rs::TS;
 
 /// How an uncertainty was stated.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case")]
+#[serde(deny_unknown_fields, rename_all = "snake_case")]
 pub enum Stated {
     /// An expanded uncertainty U with its k (a calibration certificate): normal, u = U / k.
     Expanded {
@@ -23,6 +23,7 @@ pub enum Stated {
 /// Its uncertainty at the value is `within_percent` of the stated value plus `within_ohm`; a certificate gives one or
 /// both. Neither given: the value is not known well enough to judge by.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct KnownResistance {
     /// What is marked on it, Ω. Names the value within its reference.
     pub nominal_ohm: Ohms,
@@ -65,6 +66,7 @@ pub struct KnownResistance {
 /// A range speaks for the indications above the next lower range and up to its own nominal one. The true voltage is
 /// indication × stated / nominal.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct VoltageRange {
     /// The indication the range goes up to, V.
     pub nominal_v: Volts,
@@ -92,6 +94,7 @@ pub struct VoltageRange {
 
 /// What a current meter shows, up to an indication; as [`VoltageRange`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct CurrentRange {
     /// The indication the range goes up to, A.
     pub nominal_a: Amps,

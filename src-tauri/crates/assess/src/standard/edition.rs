@@ -10,6 +10,7 @@ use ts_rs::TS;
 
 /// A figure with its source.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Figure<Q> {
     /// The figure.
     pub value: Q,

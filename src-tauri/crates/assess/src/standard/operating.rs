@@ -6,6 +6,7 @@ use ts_rs::TS;
 
 /// The parts of an operating uncertainty, signed, % of the measured value.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct OperatingParts {
     /// A: intrinsic uncertainty under reference conditions.
     pub intrinsic: f64,

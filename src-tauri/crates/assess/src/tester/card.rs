@@ -8,6 +8,7 @@ use ts_rs::TS;
 
 /// One range of a tester at one test voltage.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Range {
     /// Lower end of the measuring range, Ω.
     pub from_ohm: Ohms,
@@ -27,6 +28,7 @@ pub struct Range {
 
 /// What the card says for one test voltage.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct VoltageCard {
     /// Test voltage, V d.c.
     pub test_voltage_v: Volts,
@@ -44,6 +46,7 @@ pub struct VoltageCard {
 
 /// The card facet of a tester.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Card {
     /// Per test voltage.
     pub voltages: Vec<VoltageCard>,

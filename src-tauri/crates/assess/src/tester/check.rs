@@ -20,6 +20,7 @@ pub enum LeadEnd {
 
 /// Leads shorted or open, at the start or the end of a run. It belongs to one tester.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct LeadCheck {
     /// Its id.
     pub id: CheckId,
@@ -44,6 +45,7 @@ pub struct LeadCheck {
 
 /// A check between verifications. Good, it proves nothing; failed, it counts as an as-found failure there.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct QuickCheck {
     /// Its id.
     pub id: CheckId,
@@ -66,6 +68,7 @@ pub struct QuickCheck {
 
 /// A report that the tester was damaged.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Damage {
     /// Its id.
     pub id: DamageId,

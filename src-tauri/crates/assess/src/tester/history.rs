@@ -20,6 +20,7 @@ pub enum ProofEvent {
 
 /// A tester with all that is known of it; withdrawn events are already left out.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct TesterHistory {
     /// The tester.
     pub tester: TesterId,

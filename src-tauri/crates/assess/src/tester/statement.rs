@@ -79,8 +79,9 @@ impl Testimony {
     }
 
     /// Failed, good or silent. A failed requirement comes first, since it holds at every resistance; a conditional
-    /// fail then silences the rest, its points included. "Failed" beside intervals says where by what it leaves out:
-    /// outside them it failed, and nothing above them may be claimed.
+    /// fail then silences the rest, its points included. "Failed" that names neither requirement nor point may mean a
+    /// requirement, and so fails everywhere; where indications alone are asked for, intervals beside it say where by
+    /// what they leave out: outside them it failed, and nothing above them may be claimed.
     pub(super) fn says(&self, q: &Question) -> Says {
         let s = &self.statement;
         if q.policy != TesterPolicy::IndicationsOnly {
@@ -96,7 +97,8 @@ impl Testimony {
         }
         let unplaced =
             s.outcome == Outcome::Failed && !self.coverage.has_failed_points() && s.not_met().next().is_none();
-        if unplaced && !self.coverage.says_where() {
+        let by_intervals = q.policy == TesterPolicy::IndicationsOnly && self.coverage.says_where();
+        if unplaced && !by_intervals {
             return Says::Failed(Failing::Everywhere);
         }
         let cut = if unplaced { (q.ohms, false) } else { self.coverage.cut(q.comparator, q.ohms, q.limit) };

@@ -51,6 +51,7 @@ pub enum Conforms {
 
 /// An interval of indicated resistance in which indications hold, both ends included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Interval {
     /// Lower end, Ω.
     pub from_ohm: Ohms,
@@ -71,6 +72,7 @@ pub enum Holds {
 
 /// One known resistance and what the tester showed at it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Point {
     /// The known resistance, Ω.
     pub reference_ohm: Ohms,
@@ -86,6 +88,7 @@ pub struct Point {
 
 /// The output voltage measured at one load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct VoltageAtLoad {
     /// The load with the voltmeter across it, Ω.
     pub load_ohm: Ohms,
@@ -123,6 +126,7 @@ pub enum RequirementResult {
 
 /// One requirement, its result, and how sure its figure is: one judged by a figure from memory never fails a tester.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Requirement {
     /// Which.
     pub name: RequirementName,
@@ -134,7 +138,7 @@ pub struct Requirement {
 
 /// What one verification says of one test voltage, as found or as left.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(default)]
+#[serde(deny_unknown_fields, default)]
 pub struct Statement {
     /// On the whole.
     pub outcome: Outcome,
@@ -171,6 +175,7 @@ pub struct Statement {
 
 /// What a verification says of one test voltage.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct VoltageFinding {
     /// Test voltage, V d.c.
     pub test_voltage_v: Volts,
@@ -186,6 +191,7 @@ pub struct VoltageFinding {
 
 /// One dated proof of a tester.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Verification {
     /// Its id.
     pub id: VerificationId,

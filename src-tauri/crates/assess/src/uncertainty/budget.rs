@@ -21,6 +21,7 @@ const SERIES_FROM: f64 = 1_000.0;
 
 /// One line of a budget.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Line<N> {
     /// The input.
     pub input: Input<N>,
@@ -32,6 +33,7 @@ pub struct Line<N> {
 
 /// A budget of uncorrelated inputs, first order (GUM 5.1.2), in the unit of the result.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Budget<N> {
     /// Line by line, in the order given.
     pub lines: Vec<Line<N>>,

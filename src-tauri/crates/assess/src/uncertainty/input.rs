@@ -21,6 +21,7 @@ pub enum Shape {
 /// One input: `what` names it, all figures in the input's own unit but the sensitivity, which is the unit of the result
 /// for each unit of the input.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Input<N> {
     /// What it is.
     pub what: N,

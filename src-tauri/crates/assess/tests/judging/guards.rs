@@ -159,7 +159,8 @@ fn digits() {
             .and(|j| matches!(j.method[..], [MethodReason::FewerDigits { .. }])),
         case("all digits", "as the card shows", two_ranges("1.20"), (Meets, Proved, Done)),
         case("the next range", "steps of 0.1 there", two_ranges("12.0"), (Meets, Proved, Done)),
-        case("more digits", "not fewer", two_ranges("12.00"), (Meets, Proved, Done)),
+        case("more digits", "that display has no such step", two_ranges("12.00"), (Meets, Proved, Look))
+            .and(|j| matches!(j.method[..], [MethodReason::MoreDigits { .. }])),
         case("no card", "nothing to compare with", Scene::new("1.2"), (Meets, Proved, Done)),
         case(
             "another voltage of the card",

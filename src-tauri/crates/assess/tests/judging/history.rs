@@ -166,6 +166,24 @@ fn what_bars() {
             (Meets, Barred, Stop),
         ),
         case(
+            "failed beside intervals",
+            "it may have failed in what is not an indication",
+            june().proof(january()).proof(
+                Proof::laboratory(11, "2026-02-01", "2027-01-31")
+                    .found(Statement { outcome: Outcome::Failed, ..holds(&[("0.5", "1000")]) }),
+            ),
+            (Meets, Barred, Stop),
+        ),
+        case(
+            "failed beside intervals, indications only",
+            "inside them indications hold",
+            june().policy(TesterPolicy::IndicationsOnly).proof(
+                Proof::laboratory(11, "2026-02-01", "2027-01-31")
+                    .found(Statement { outcome: Outcome::Failed, ..holds(&[("0.5", "1000")]) }),
+            ),
+            (Meets, Proved, Done),
+        ),
+        case(
             "a failed whole",
             "no voltage named: at all of them",
             june()

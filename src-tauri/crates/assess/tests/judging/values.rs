@@ -57,6 +57,13 @@ fn limits_and_guards() {
         )
         .and(|j| matches!(j.method[..], [MethodReason::FewerDigits { .. }])),
         case(
+            "more digits than the card shows",
+            "2.000 where the card steps by 0.01",
+            Scene::new("2.000").with_accuracy(),
+            (Meets, Proved, Look),
+        )
+        .and(|j| matches!(j.method[..], [MethodReason::MoreDigits { .. }])),
+        case(
             "no tester chosen",
             "a Stop",
             Scene::new("2.0").with(|s| s.reading.tester = None),

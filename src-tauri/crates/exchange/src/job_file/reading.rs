@@ -174,6 +174,12 @@ impl Taken {
         every
     }
 
+    /// When the last of it was put on record: the reading, or what corrected it.
+    #[must_use]
+    pub fn last_recorded_at(&self) -> Moment {
+        self.corrections.iter().map(|one| one.recorded_at).fold(self.recorded_at, Moment::max)
+    }
+
     /// The reading that took its place.
     #[must_use]
     pub fn replaced_by(&self) -> Option<ReadingId> {

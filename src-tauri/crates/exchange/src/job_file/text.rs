@@ -1,6 +1,7 @@
 //! Reading and writing the file's text.
 
 use super::{Fault, JobFile};
+use crate::json::{self, NotThat};
 
 /// What stands in `format`.
 const FORMAT: &str = "provenohm-job";
@@ -21,15 +22,8 @@ pub enum NotAJobFile {
     #[error("it is empty")]
     Empty,
     /// Not the JSON of a job file.
-    #[error("line {line}, column {column}: {reason}")]
-    Malformed {
-        /// Line, from 1.
-        line: usize,
-        /// Column, from 1.
-        column: usize,
-        /// What is wrong there.
-        reason: String,
-    },
+    #[error(transparent)]
+    Malformed(#[from] NotThat),
     /// JSON of something else.
     #[error("`format` is not `{FORMAT}`")]
     OtherFormat,
@@ -64,9 +58,9 @@ impl JobFile {
             format: Option<String>,
             version: Option<u32>,
         }
-        let head: Head = serde_json::from_str(text).map_err(|error| {
+        let head: Head = json::read(text).map_err(|error| {
             // JSON that is not even an object with these two is the JSON of something else.
-            if error.is_data() { NotAJobFile::OtherFormat } else { malformed(&error) }
+            if error.no_json { error.into() } else { NotAJobFile::OtherFormat }
         })?;
         if head.format.as_deref() != Some(FORMAT) {
             return Err(NotAJobFile::OtherFormat);
@@ -74,7 +68,7 @@ impl JobFile {
         if let Some(newer) = head.version.filter(|version| *version > VERSION) {
             return Err(NotAJobFile::Newer(newer));
         }
-        let file: Self = serde_json::from_str(text).map_err(|error| malformed(&error))?;
+        let file: Self = json::read(text)?;
         file.check()?;
         Ok(file)
     }
@@ -92,11 +86,4 @@ impl JobFile {
     pub fn format() -> (String, u32) {
         (FORMAT.to_owned(), VERSION)
     }
-}
-
-fn malformed(error: &serde_json::Error) -> NotAJobFile {
-    let reason = error.to_string();
-    let at = format!(" at line {} column {}", error.line(), error.column());
-    let reason = reason.strip_suffix(&at).map_or(reason.clone(), str::to_owned);
-    NotAJobFile::Malformed { line: error.line(), column: error.column(), reason }
 }

@@ -382,6 +382,14 @@ answer-finding-far-below = { $count ->
     [one] { $count } reading is far below like pairs on its board
    *[other] { $count } readings are far below like pairs on their board
 }
+answer-finding-more-digits = { $count ->
+    [one] { $count } reading with more digits than its tester shows
+   *[other] { $count } readings with more digits than their tester shows
+}
+answer-finding-no-such-conductor = { $count ->
+    [one] { $count } reading on a conductor its circuit does not have
+   *[other] { $count } readings on a conductor their circuit does not have
+}
 answer-finding-fewer-digits = { $count ->
     [one] { $count } reading has fewer digits than its tester shows
    *[other] { $count } readings have fewer digits than their tester shows
@@ -447,7 +455,10 @@ answer-judged-after = { $count ->
     [one] { $count } reading after equipment was connected does not meet
    *[other] { $count } readings after equipment was connected do not meet
 }
-answer-judged-unsure = Limits of { $source }: { $tag }. Look them up in the publication before relying on them
+answer-judged-unsure = { $count ->
+    [one] Limits of circuit { $circuits } by { $source }: { $tag }. Look them up in the publication before relying on them
+   *[other] Limits of circuits { $circuits } by { $source }: { $tag }. Look them up in the publication before relying on them
+}
 answer-judged-not-strict = Not every required pair meets, is proved, and has no fault of method
 answer-judged-nothing-required = No pair is required: there is nothing in this job that could meet
 

@@ -86,6 +86,7 @@ said-json-decimal = a number in quotes, for example "1000000",
 said-json-object = an object in braces
 said-json-list = a list in brackets
 
+file-line-place = Line { $line }, { $place }: { $reason }
 file-place = { $place }: { $reason }
 file-empty = It is empty. Choose another file
 file-too-large = It is larger than any file that is read here. Choose another file

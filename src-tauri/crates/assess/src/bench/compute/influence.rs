@@ -60,6 +60,7 @@ pub enum Influence {
 
 /// A computed figure with its budget.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Budgeted {
     /// The figure.
     pub value: f64,

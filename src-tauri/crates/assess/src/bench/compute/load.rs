@@ -27,6 +27,7 @@ pub enum LoadKind {
 
 /// Voltage and current at one load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct LoadResult {
     /// The fact.
     pub measured: MeasuredId,

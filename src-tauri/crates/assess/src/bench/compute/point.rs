@@ -19,6 +19,7 @@ const USUAL_RATIO: f64 = 4.0;
 
 /// What is permitted at an indication: p·I + n·d, percentage of the reading (seen).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Permitted {
     /// p.
     pub percent: Percent,
@@ -32,6 +33,7 @@ pub struct Permitted {
 
 /// One point.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct PointResult {
     /// The facts, by id.
     pub measured: Vec<MeasuredId>,

@@ -48,6 +48,7 @@ pub enum OperatingPart {
 /// Operating uncertainty at one known resistance, % of the indication. A part that was not tested there is taken from the
 /// resistance at that test voltage where it was largest; tested nowhere, it is absent.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct OperatingAt {
     /// The known resistance.
     pub known_ohm: Ohms,
@@ -75,6 +76,7 @@ pub struct OperatingAt {
 
 /// What was found of one requirement of the tester standard.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct RequirementFound {
     /// Which.
     pub name: RequirementName,
@@ -141,6 +143,7 @@ pub enum IntervalEnd {
 
 /// An interval of resistance in which indications hold, and why.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct HeldInterval {
     /// Lower end: the higher of the lowest known resistance and its indication.
     pub from_ohm: Ohms,
@@ -191,6 +194,7 @@ pub enum NoInterval {
 
 /// Leads as shown at the bench.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct LeadsFound {
     /// What was shown; the least favourable of several.
     pub shown: Shown,
@@ -200,6 +204,7 @@ pub struct LeadsFound {
 
 /// A current measured at the terminals.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct CurrentResult {
     /// The fact.
     pub measured: MeasuredId,
@@ -213,6 +218,7 @@ pub struct CurrentResult {
 
 /// What follows for one test voltage, in one series.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct VoltageResult {
     /// Test voltage, V d.c.
     pub test_voltage_v: Volts,
@@ -256,6 +262,7 @@ pub struct VoltageResult {
 
 /// What a bench run comes to.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct BenchResult {
     /// The run.
     pub bench: BenchId,

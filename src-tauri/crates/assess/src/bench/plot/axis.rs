@@ -8,6 +8,7 @@ use ts_rs::TS;
 
 /// A tick of a resistance axis.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct Tick {
     /// Where: log10 of the resistance in ohms.
     pub log: f64,

@@ -13,6 +13,7 @@ const SAMPLES: u32 = 64;
 
 /// The error found in one verification.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct DriftPoint {
     /// The verification.
     pub verification: VerificationId,
@@ -28,6 +29,7 @@ pub struct DriftPoint {
 
 /// The fitted line at one day.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct FittedAt {
     /// Day.
     pub day: f64,
@@ -39,6 +41,7 @@ pub struct FittedAt {
 
 /// One resistance over time.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct DriftPlot {
     /// Points, earliest first.
     pub points: Vec<DriftPoint>,

@@ -13,6 +13,7 @@ use ts_rs::TS;
 
 /// What is permitted at one resistance.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct PermittedAt {
     /// log10 of the resistance in ohms.
     pub log: f64,
@@ -22,6 +23,7 @@ pub struct PermittedAt {
 
 /// A point of the plot.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct ErrorPoint {
     /// The facts, to leave it out of the view by.
     pub measured: Vec<MeasuredId>,
@@ -43,6 +45,7 @@ pub struct ErrorPoint {
 
 /// One panel.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct ErrorPlot {
     /// Test voltage.
     pub test_voltage_v: Volts,

@@ -12,6 +12,7 @@ use ts_rs::TS;
 
 /// One load.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct LoadPoint {
     /// The fact.
     pub measured: MeasuredId,
@@ -29,6 +30,7 @@ pub struct LoadPoint {
 
 /// One panel.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
 pub struct LoadPlot {
     /// Test voltage: the least voltage from the rated load on, since 1 mA is asked through it.
     pub test_voltage_v: Volts,
