@@ -1,6 +1,6 @@
 //! Job files: refused with place and reason, or read, judged, put on paper and taken into the record.
 use provenohm_api::headless;
-use provenohm_exchange::job_file::JobFile;
+use provenohm_exchange::job_file::{JobFile, Taken};
 
 use crate::seeds::program;
 
@@ -24,11 +24,12 @@ pub(crate) fn holds(bytes: &[u8]) {
         Err(failure) => panic!("what was taken in cannot be given out: {failure:?}"),
     };
     // Importing records all of it now, so what the file knew of clocks stays behind.
-    if file
-        .readings
-        .iter()
-        .any(|one| one.doubtful_clock || one.every().iter().any(|it| it.is_ahead_of(one.last_recorded_at())))
-    {
+    let in_record = JobFile::read(&again);
+    let doubted = |file: &JobFile| {
+        let ahead = |one: &Taken| one.every().iter().any(|it| it.is_ahead_of(one.last_recorded_at()));
+        file.readings.iter().any(|one| one.doubtful_clock || ahead(one))
+    };
+    if doubted(&file) || in_record.as_ref().is_ok_and(doubted) {
         return;
     }
     let told = headless::judge(&again, None).map(|judged| (judged.sums, judged.limit_set));

@@ -61,7 +61,7 @@ fn unhex(text: &str) -> Vec<u8> {
 /// The program over a record in memory, whose time stands still and whose chance counts, so that an input gives the
 /// same again.
 pub(crate) fn program(papers: &Path) -> Api {
-    let noon = chrono::DateTime::UNIX_EPOCH.fixed_offset() + chrono::Duration::days(20_000);
+    let noon = chrono::DateTime::UNIX_EPOCH.fixed_offset() + chrono::Duration::days(25_000);
     let mut count = 0_u8;
     let host = Host::new(
         move || noon,
