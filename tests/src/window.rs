@@ -52,6 +52,24 @@ impl Window {
         Ok(())
     }
 
+    /// Presses a pointer at a point of the page and holds it.
+    pub async fn hold(&self, (x, y): (i64, i64)) -> Result<(), Trouble> {
+        self.page.action_chain().move_to(x, y).click_and_hold().perform().await?;
+        Ok(())
+    }
+
+    /// Moves a held pointer there.
+    pub async fn move_to(&self, (x, y): (i64, i64)) -> Result<(), Trouble> {
+        self.page.action_chain().move_to(x, y).perform().await?;
+        Ok(())
+    }
+
+    /// Lets a held pointer go there.
+    pub async fn let_go(&self, (x, y): (i64, i64)) -> Result<(), Trouble> {
+        self.page.action_chain().move_to(x, y).release().perform().await?;
+        Ok(())
+    }
+
     /// What the element with this id says, its no-break spaces as plain ones.
     pub async fn text(&self, id: &str) -> Result<String, Trouble> {
         Ok(self.element(id).await?.text().await?.replace('\u{a0}', " ").trim().to_owned())

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use std::path::PathBuf;
 
 /// Leaves a picture where pictures are asked for.
-async fn picture(window: &Window, name: &str) -> Result<(), Trouble> {
+pub(super) async fn picture(window: &Window, name: &str) -> Result<(), Trouble> {
     match std::env::var_os("PROVENOHM_PICTURES") {
         Some(folder) => window.picture(&PathBuf::from(folder).join(format!("{name}.png"))).await,
         None => Ok(()),

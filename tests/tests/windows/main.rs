@@ -8,6 +8,7 @@ mod hand_over;
 mod job_file;
 mod keyboard;
 mod opening;
+mod order;
 mod screens;
 mod sizes;
 mod tester;
