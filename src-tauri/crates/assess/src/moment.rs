@@ -27,6 +27,16 @@ pub enum When {
 }
 
 impl When {
+    /// Whether a verification made then can be valid to the end of this day: not one before it was made.
+    #[must_use]
+    pub fn can_last_until(self, last: NaiveDate) -> bool {
+        let made = match self {
+            Self::At(moment) => moment.date_naive(),
+            Self::Day { date, .. } => date,
+        };
+        last >= made
+    }
+
     /// From when a failure counts: the instant, or 00:00 of the day.
     pub(crate) fn failure_counts_from(self) -> Instant {
         match self {

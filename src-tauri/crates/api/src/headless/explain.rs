@@ -183,7 +183,7 @@ fn imagined_card(asked: &ExplainAsked, volts: Volts, step: Ohms) -> VoltageCard 
 
 /// One step of the display, which must be able to show the reading.
 fn step(words: &Words, asked: &ExplainAsked) -> Result<Ohms, Refused> {
-    if let Some(accuracy) = asked.accuracy.filter(|it| it.percent.0 >= Decimal::ONE_HUNDRED) {
+    if let Some(accuracy) = asked.accuracy.filter(|it| it.proves_nothing()) {
         let args = [("percent", words.percent(accuracy.percent).into())];
         return Err(Refused(words.text_with("office-accuracy-whole", &args)));
     }
@@ -191,12 +191,9 @@ fn step(words: &Words, asked: &ExplainAsked) -> Result<Ohms, Refused> {
     if step.0 <= Decimal::ZERO {
         return Err(Refused(words.text("complaint-above-zero")));
     }
-    match asked.shown.ohms().0.checked_rem(step.0) {
-        Some(rest) if rest.is_zero() => Ok(step),
-        _ => {
-            let args =
-                [("step", words.step(step, asked.shown.unit).into()), ("reading", words.reading(&asked.shown).into())];
-            Err(Refused(words.text_with("office-between-steps", &args)))
-        }
+    if asked.shown.is_in_steps_of(step) {
+        return Ok(step);
     }
+    let args = [("step", words.step(step, asked.shown.unit).into()), ("reading", words.reading(&asked.shown).into())];
+    Err(Refused(words.text_with("office-between-steps", &args)))
 }

@@ -23,7 +23,8 @@ pub(crate) fn read_verification(
     }
     let time = if form.time.trim().is_empty() { None } else { fields.time("time", &form.time) };
     let last = if form.valid_until.trim().is_empty() { None } else { fields.date("valid_until", &form.valid_until) };
-    if date.zip(last).is_some_and(|(made, last)| last < made) {
+    let made = date.map(|date| when(date, time, *now.offset()));
+    if made.zip(last).is_some_and(|(made, last)| !made.can_last_until(last)) {
         fields.complain("valid_until", "complaint-last-day-before", &[]);
     }
     if form.findings.is_empty() && !form.failed_on_the_whole {
@@ -44,7 +45,7 @@ pub(crate) fn read_verification(
         id,
         tester,
         kind: form.kind,
-        made: when(date?, time, *now.offset()),
+        made: made?,
         valid_until: last,
         by: fields.optional("by", &form.by, crate::read::NAME_MOST),
         certificate: (!certificate.is_empty()).then_some(certificate),
@@ -71,10 +72,11 @@ fn read_finding(fields: &mut Fields<'_>, index: usize, form: &FindingForm, adjus
         let from = fields.ohms(&at(&format!("holds.{place}.from")), &interval.from);
         let to = fields.ohms(&at(&format!("holds.{place}.to")), &interval.to);
         if let Some((from_ohm, to_ohm)) = from.zip(to) {
-            if to_ohm <= from_ohm {
+            let interval = Interval { from_ohm, to_ohm };
+            if !interval.is_upright() {
                 fields.complain(&at(&format!("holds.{place}.to")), "complaint-ends-turned", &[]);
             }
-            intervals.push(Interval { from_ohm, to_ohm });
+            intervals.push(interval);
         }
     }
     intervals.sort_by_key(|interval| interval.from_ohm);

@@ -12,6 +12,14 @@ pub struct Accuracy {
     pub digits: u32,
 }
 
+impl Accuracy {
+    /// Whether the reading may be as far off as it is high: then no indication proves anything.
+    #[must_use]
+    pub fn proves_nothing(self) -> bool {
+        self.percent.0 >= Decimal::ONE_HUNDRED
+    }
+}
+
 impl Shown {
     /// Reads `1.20 MΩ`, `> 999 MΩ`, `0,5 Mohm`, `487 k`. Point and comma both mean the decimal sign.
     ///

@@ -184,6 +184,12 @@ impl Shown {
         Ohms((self.digits.value() * self.unit.ohms()).normalize())
     }
 
+    /// Whether a display in steps of this size, above zero, can show it.
+    #[must_use]
+    pub fn is_in_steps_of(self, step: Ohms) -> bool {
+        self.ohms().0.checked_rem(step.0).is_some_and(|rest| rest.is_zero())
+    }
+
     /// One step of the last digit shown, exact.
     #[must_use]
     pub fn last_digit(self) -> Ohms {

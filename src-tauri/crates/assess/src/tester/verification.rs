@@ -59,6 +59,14 @@ pub struct Interval {
     pub to_ohm: Ohms,
 }
 
+impl Interval {
+    /// Whether it begins at zero or above and does not end below its beginning.
+    #[must_use]
+    pub fn is_upright(self) -> bool {
+        self.from_ohm >= Ohms::default() && self.to_ohm >= self.from_ohm
+    }
+}
+
 /// Where indications hold.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]

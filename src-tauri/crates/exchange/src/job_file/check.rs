@@ -5,9 +5,8 @@ use super::{JobFile, NotAJobFile, Taken};
 use provenohm_assess::circuit::{CircuitComplaint, Pair, Terminal};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::limits::{LimitSet, SetComplaint, SetName, shipped};
-use provenohm_assess::moment::When;
-use provenohm_assess::quantity::{Ohms, Volts};
-use provenohm_assess::tester::{CardComplaint, Holds, Interval, Verification};
+use provenohm_assess::quantity::Volts;
+use provenohm_assess::tester::{CardComplaint, Holds, Verification};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What is wrong at a place of the file.
@@ -195,18 +194,14 @@ impl Named {
 
 fn check_verification(tester: TesterId, verification: &Verification, place: impl Fn() -> String) -> Checked {
     broken_unless(verification.tester == tester, &place, Fault::OtherTester)?;
-    let made = match verification.made {
-        When::At(at) => at.date_naive(),
-        When::Day { date, .. } => date,
-    };
-    broken_unless(verification.valid_until.is_none_or(|last| last >= made), &place, Fault::LastDay)?;
+    let lasts = verification.valid_until.is_none_or(|last| verification.made.can_last_until(last));
+    broken_unless(lasts, &place, Fault::LastDay)?;
     let statements = verification.findings.iter().flat_map(|one| one.as_found.iter().chain(&one.as_left));
     let intervals = statements.flat_map(|one| match &one.holds {
         Holds::In(intervals) => intervals.as_slice(),
         Holds::NotStated => &[],
     });
-    let upright = |one: &Interval| one.from_ohm >= Ohms::default() && one.to_ohm >= one.from_ohm;
-    broken_unless(intervals.into_iter().all(upright), &place, Fault::Interval)
+    broken_unless(intervals.into_iter().all(|one| one.is_upright()), &place, Fault::Interval)
 }
 
 fn check_set(place: &str, named: &SetName, text: &str) -> Checked {

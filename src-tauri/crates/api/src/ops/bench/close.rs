@@ -23,7 +23,7 @@ pub(crate) fn close_bench(state: &mut State, asked: CloseBench) -> Result<Tester
     let mut fields = Fields::new(&state.words);
     let until = asked.valid_until.trim();
     let valid_until = if until.is_empty() { None } else { fields.date("valid_until", until) };
-    if valid_until.is_some_and(|day| day < made.date_naive()) {
+    if valid_until.is_some_and(|day| !When::At(made).can_last_until(day)) {
         fields.complain("valid_until", "complaint-last-day-before", &[]);
     }
     let number = fields.optional("certificate", &asked.certificate, NAME_MOST);
