@@ -8,6 +8,7 @@ mod intake;
 mod local;
 mod own_log;
 mod receive;
+mod sign_off;
 mod take_in;
 mod time_travel;
 mod undo;
