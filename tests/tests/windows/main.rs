@@ -9,5 +9,6 @@ mod job_file;
 mod keyboard;
 mod opening;
 mod screens;
+mod sign_off;
 mod sizes;
 mod tester;

@@ -4,6 +4,7 @@ mod door;
 mod forget;
 mod guard;
 mod hand_over;
+mod inspect;
 mod intake;
 mod local;
 mod own_log;
@@ -14,6 +15,7 @@ mod time_travel;
 mod undo;
 
 pub use door::{Appended, By, Receipt, WriteError, Writer};
+pub use inspect::{InspectError, Inspected};
 pub use intake::Refusal;
 pub use receive::{ReceiveError, Received};
 pub use take_in::{Fate, Sum, TakeInError, Taken, Taking};

@@ -20,6 +20,9 @@ pub struct Covered {
     pub missing: Vec<(LogId, Seq)>,
 }
 
+/// Rows a cut covers, and the first place of each of its ends that is not here.
+type Rows = (BTreeSet<i64>, Vec<(LogId, Seq)>);
+
 /// An entry that no cut covers.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Later {
@@ -156,7 +159,7 @@ impl View<'_> {
     }
 
     /// The rows a cut covers, and the first place of each end that is not here.
-    fn rows_of(&self, cut: &[CutEnd]) -> Result<(BTreeSet<i64>, Vec<(LogId, Seq)>), ReadError> {
+    fn rows_of(&self, cut: &[CutEnd]) -> Result<Rows, ReadError> {
         let (mut rows, mut missing) = (BTreeSet::new(), Vec::new());
         for end in cut {
             let lacks = self.follow(*end, |row, _| {

@@ -3,8 +3,8 @@
 use super::facet::Stated;
 use super::query::{ReadError, View};
 use crate::entry::body::{Book, SignOff};
-use crate::entry::{Noun, Object, ObjectId};
-use crate::store::blob;
+use crate::entry::{Entry, EntryRef, Kind, Noun, Object, ObjectId};
+use crate::store::{blob, number};
 use provenohm_assess::ids::JobId;
 use rusqlite::params;
 
@@ -17,6 +17,20 @@ impl View<'_> {
         let mut all = self.stated::<SignOff>(Object { noun: Noun::Job, id: ObjectId(job.0) })?;
         all.sort_by_key(|one| one.value.number);
         Ok(all)
+    }
+
+    /// What bears a sign-off out: the first entry of its log, the sign-off, and the seal over it.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn evidence(&self, sign_off: EntryRef) -> Result<Vec<Entry>, ReadError> {
+        self.entries_where(
+            "SELECT e.envelope, e.salt, e.body FROM entry s JOIN entry e ON e.log = s.log
+             WHERE s.log = ?1 AND s.seq = ?2 AND substr(s.hash, 1, 8) = ?3
+               AND (e.seq = 0 OR e.id = s.id OR (e.seq = s.seq + 1 AND e.prev = s.hash AND e.kind = ?4))
+             ORDER BY e.seq, e.hash",
+            params![blob(&sign_off.log.0), number(sign_off.seq.0), sign_off.short, number(Kind::Seal.number())],
+        )
     }
 
     /// How many entries of some books this version cannot read and must not sign over.
