@@ -1,5 +1,5 @@
 /** Invented, and as varied as real work: what the screens are looked at with. */
-import type { BoardTable, CircuitForm, CircuitView, CircuitsView, JobView, LookView, OriginView, ReadingsView, RecallView, TesterLine, TesterView } from '../src/host';
+import type { BoardTable, CircuitForm, CircuitView, CircuitsView, JobView, LookView, OriginView, ReadingsView, RecallView, SignOffView, TesterLine, TesterView } from '../src/host';
 
 export const testers: TesterLine[] = [
   { id: 't1', name: 'Tester A', serial: '1001', state: { level: 'done', words: 'Proved to 3 Mar 2027' } },
@@ -25,6 +25,10 @@ export const job: JobView = {
   place: 'Pier 4',
   demo: true,
   from_file: false,
+  signed: [
+    { level: 'remark', words: 'Signed as No. 1 by B. Reviewer, 25 Nov 2026, 16:05' },
+    { level: 'look', words: '2 entries after sign-off' },
+  ],
   limit_set: set,
   value_policy: 'guarded',
   tester_policy: 'usual',
@@ -312,3 +316,36 @@ export function moved(circuit: string, by: number): CircuitsView {
   circuits.splice(from + by, 0, ...circuits.splice(from, 1));
   return { ...circuitsView, circuits };
 }
+
+export const signOff: SignOffView = {
+  job: 'j1',
+  title: 'Harbour workshop',
+  counts: ['54 readings', '3 lines to look at', '1 pair not tested', '2 readings withdrawn or replaced'],
+  blocked: null,
+  testers: [
+    { words: 'Tester A, serial number 1001', state: { level: 'done', words: 'proved' }, verifications: ['Calibration of 3 Mar 2026 by A laboratory: good'] },
+    { words: 'Tester C, serial number 1003', state: { level: 'look', words: 'lapsed' }, verifications: ['Calibration of 25 Sep 2025 by A laboratory: good'] },
+  ],
+  open: [
+    { said: { level: 'look', words: '2 readings are below their limit' }, to: { kind: 'look' } },
+    { said: { level: 'look', words: '1 pair is not tested' }, to: { kind: 'look' } },
+  ],
+  covers: 'This will be sign-off No. 3, over 412 entries on this device now, fingerprint 3f2a 91c0 77de 5b10',
+  button: 'Sign off 54 readings',
+  signed: [
+    {
+      entry: 'e2',
+      words: 'Signed as No. 2 by B. Reviewer, 25 Nov 2026, 16:05',
+      since: [{ level: 'look', words: '2 entries after sign-off' }, { level: 'look', words: 'Since then 6 readings have come into doubt' }],
+      later: ['A reading · A. Recorder · 25 Nov 2026, 17:12', 'A verification of a tester · A. Laboratory · 2 Dec 2026, 09:00'],
+      stands: true,
+    },
+    {
+      entry: 'e1',
+      words: 'Signed as No. 1 by B. Reviewer, 25 Nov 2026, 15:20',
+      since: [{ level: 'remark', words: 'Withdrawn 25 Nov 2026, 15:31: circuit 3 was forgotten' }],
+      later: [],
+      stands: false,
+    },
+  ],
+};

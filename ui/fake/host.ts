@@ -77,10 +77,15 @@ const answers: Answers = {
     ready: [
       { said: { level: 'stop', words: 'Tester D is barred for 1 reading' }, to: { kind: 'look' } },
       { said: { level: 'look', words: '24 pairs of Board DB-2 are not tested' }, to: { kind: 'run', board: 'b2' } },
-      { said: { level: 'remark', words: 'Not signed' }, to: null },
+      { said: { level: 'remark', words: 'Not signed' }, to: { kind: 'sign_off' } },
     ],
+    as_signed: 'As it was signed',
     formats: [],
   }),
+  sign_off_view: () => data.signOff,
+  sign_off: () => data.signOff,
+  withdraw_sign_off: () => data.signOff,
+  verify_file: () => ({ holds: true, words: 'What was signed is as it was signed', lines: [{ level: 'remark', words: 'Signed as No. 2 by B. Reviewer, 25 Nov 2026, 16:05' }] }),
   preview_page: ({ page }) => ({
     page,
     pages: 3,

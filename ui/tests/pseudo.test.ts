@@ -74,6 +74,8 @@ const SCREENS: [hash: string, opened?: string][] = [
   ['#/look/j1'],
   ['#/look/j1', '#look-items button'],
   ['#/correct/j1'],
+  ['#/signoff/j1'],
+  ['#/signoff/j1', '#signed button'],
   ['#/schedule/j1'],
   ['#/handover/j1'],
   ['#/cautions/j1'],

@@ -10,5 +10,6 @@ mod keyboard;
 mod opening;
 mod order;
 mod screens;
+mod sign_off;
 mod sizes;
 mod tester;

@@ -98,6 +98,7 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
         ("drift", format!("#/drift/{tester}/{job}")),
         ("compare", "#/compare".to_owned()),
         ("cautions", format!("#/cautions/{job}")),
+        ("signoff", format!("#/signoff/{job}")),
         ("schedule", format!("#/schedule/{job}")),
         ("handover", format!("#/handover/{job}")),
     ])

@@ -14,10 +14,12 @@ mod ops;
 mod read;
 mod recalled;
 mod report;
+mod signed;
 mod state;
 mod tally;
 mod tell;
 mod typescript;
+mod verify;
 pub mod views;
 
 pub use api::Api;

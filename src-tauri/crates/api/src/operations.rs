@@ -230,6 +230,12 @@ operations! {
     preview_page: PageAsk => PageView, schedule;
     /// Writes the schedule to a file.
     make_schedule: MakeSchedule => Written, schedule;
+    /// What would be signed, what stops it, and what was signed before.
+    sign_off_view: OfJob => SignOffView, sign_off;
+    /// Signs off all that is here of a job, under a name.
+    sign_off: SignOffAsk => SignOffView, sign_off;
+    /// Takes a sign-off back, with a reason; it stays on record.
+    withdraw_sign_off: WithdrawSignOff => SignOffView, sign_off;
     /// Writes a job file.
     export_job: OfJob => Written, job_file;
     /// What a job file holds.
@@ -244,6 +250,8 @@ operations! {
     preview_bundle: BundleFile => BundleView, bundle;
     /// Takes a bundle in, whole or not at all.
     take_in_bundle: BundleFile => BundleView, bundle;
+    /// Whether a schedule's PDF or a bundle is what was signed.
+    verify_file: BundleFile => VerifyView, verify;
     /// The cautions.
     cautions: OfJob => CautionsView, cautions;
     /// This person has read the cautions for this job.

@@ -3,12 +3,14 @@
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::judged::Judged;
+use crate::signed::{AsSigned, put_together, record_of};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, TesterId};
 use provenohm_exchange::job_file::Made;
 use provenohm_exchange::{renewed, snapshot};
 use provenohm_logbook::entry::EntryRef;
-use provenohm_logbook::entry::body::Person;
+use provenohm_logbook::entry::body::{Person, SignOff};
 use provenohm_logbook::record::{By, Receipt, Record, Writer};
+use provenohm_logbook::view::Stated;
 use provenohm_words::{Locale, Words};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -30,6 +32,8 @@ pub(crate) struct State {
     elsewhere: i64,
     /// The job of each board and circuit: it never changes.
     homes: BTreeMap<Uuid, JobId>,
+    /// Jobs as they were signed: what a sign-off covers never changes.
+    signed: BTreeMap<EntryRef, Arc<AsSigned>>,
 }
 
 /// A job as judged.
@@ -49,6 +53,7 @@ impl State {
             judged: BTreeMap::new(),
             elsewhere: 0,
             homes: BTreeMap::new(),
+            signed: BTreeMap::new(),
         };
         if let Some(locale) = state.setting::<String>("locale")?.and_then(|id| Locale::named(&id)) {
             state.words = Words::new(locale);
@@ -193,6 +198,21 @@ impl State {
         let hand = self.setting::<crate::ops::run::Hand>("hand")?;
         let also: Vec<TesterId> = hand.and_then(|hand| hand.tester).into_iter().collect();
         Judged::of(snapshot(&self.record.view(), job, &also, made)?)
+    }
+
+    /// A job as it was signed, judged by the rules of this version. Nothing where not all of it is here.
+    pub(crate) fn as_signed(&mut self, job: JobId, said: &Stated<SignOff>) -> Result<Option<Arc<AsSigned>>, Failure> {
+        if let Some(known) = self.signed.get(&said.entry) {
+            return Ok(Some(Arc::clone(known)));
+        }
+        let made = Made { at: self.host.now(), by: maker() };
+        let mut past = Record::in_memory(&mut self.host)?;
+        let Some(judged) = put_together(&self.record.view(), job, &said.value.cut, &mut past, made)? else {
+            return Ok(None);
+        };
+        let found = Arc::new(AsSigned { judged, record: record_of(&past.view(), job)? });
+        self.signed.insert(said.entry, Arc::clone(&found));
+        Ok(Some(found))
     }
 
     /// Forgets what was judged: something outside the record that it rests on has changed.

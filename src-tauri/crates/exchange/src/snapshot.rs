@@ -378,7 +378,16 @@ pub fn as_of(file: &JobFile) -> Option<Moment> {
         let corrections = taken.corrections.iter().map(|it| it.recorded_at);
         corrections.chain(taken.past.iter().map(|it| it.recorded_at)).chain([taken.recorded_at])
     });
-    let proofs = file.testers.iter().flat_map(|tester| {
+    // A tester that only lies at hand, or is used elsewhere, says nothing of this job.
+    let used: BTreeSet<TesterId> = file
+        .readings
+        .iter()
+        .flat_map(|taken| {
+            let corrected = taken.corrections.iter().filter_map(|it| it.tester);
+            corrected.chain(taken.live.iter().filter_map(|it| it.tester)).chain(taken.reading.tester)
+        })
+        .collect();
+    let proofs = file.testers.iter().filter(|tester| used.contains(&tester.id)).flat_map(|tester| {
         let card = tester.card.iter().map(|it| it.recorded_at);
         let verifications = tester.verifications.iter().map(|it| it.recorded_at);
         card.chain(verifications).chain(tester.lead_checks.iter().map(|it| it.recorded_at))

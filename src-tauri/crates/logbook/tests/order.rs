@@ -22,6 +22,8 @@ enum Step {
     Note,
     Erase,
     Rename,
+    SignOff,
+    WithdrawSignOff,
     Other,
     Exchange,
 }
@@ -38,6 +40,8 @@ fn step() -> impl Strategy<Value = Step> {
         1 => Just(Step::Note),
         1 => Just(Step::Erase),
         1 => Just(Step::Rename),
+        1 => Just(Step::SignOff),
+        1 => Just(Step::WithdrawSignOff),
         2 => Just(Step::Other),
         2 => Just(Step::Exchange),
     ]
@@ -121,6 +125,15 @@ fn take(hand: &mut Hand, number: u128, step: &Step) {
             let card = Person { person: hand.person, name: format!("Recorder {number}"), role: String::new() };
             hand.write(|writer| writer.change_person(&card)).unwrap();
         }
+        Step::SignOff => {
+            support::sign_off(hand);
+        }
+        Step::WithdrawSignOff => {
+            let live = hand.record.view().sign_offs(JOB).unwrap().into_iter().find(|one| one.is_live());
+            if let Some(one) = live {
+                hand.write(|writer| writer.withdraw(&[one.entry], "signed too early")).unwrap();
+            }
+        }
         Step::Other => {
             hand.person = if hand.person == PERSON { OTHER_PERSON } else { PERSON };
         }
@@ -161,7 +174,13 @@ fn received<'e>(entries: impl IntoIterator<Item = &'e Entry>) -> Hand {
 fn what_it_says(hand: &Hand) -> String {
     let view = hand.record.view();
     format!(
-        "{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}",
+        "{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}",
+        view.sign_offs(JOB)
+            .unwrap()
+            .iter()
+            .map(|one| (one.clone(), view.after(&one.value.cut, &[JOB.into()]).unwrap()))
+            .collect::<Vec<_>>(),
+        view.fingerprint(&[JOB.into()]).unwrap(),
         view.jobs().unwrap(),
         view.boards(JOB).unwrap(),
         view.circuits(JOB).unwrap(),

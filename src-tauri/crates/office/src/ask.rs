@@ -7,10 +7,10 @@ use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Percent, Shown};
 use serde::de::DeserializeOwned;
 use serde::de::value::{Error, StrDeserializer};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// What `judge --strict` answers when something does not hold.
+/// What `judge --strict` and `verify` answer when something does not hold.
 const NOT_STRICT: u8 = 3;
 
 /// Done, or why not in one sentence.
@@ -75,6 +75,16 @@ pub(crate) fn tester_report(file: &Path, output: &Path) -> Outcome {
     let text = read(file)?;
     headless::tester_report(&text, output).map_err(|refused| format!("{}: {refused}", file.display()))?;
     tell::lines([output.display().to_string()])
+}
+
+pub(crate) fn verify(files: &[PathBuf], as_json: bool) -> Outcome {
+    let told = headless::verify(files).map_err(|refused| refused.to_string())?;
+    if as_json {
+        json(&told)?;
+    } else {
+        tell::lines(headless::verify_lines(&told))?;
+    }
+    Ok(if told.holds { ExitCode::SUCCESS } else { ExitCode::from(NOT_STRICT) })
 }
 
 pub(crate) fn parallel(members: &[Shown], as_json: bool) -> Outcome {

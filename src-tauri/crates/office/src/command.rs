@@ -116,6 +116,15 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Whether a schedule's PDF, a bundle or a record is what was signed, by whom and when; exit 3 if it is not
+    Verify {
+        /// The file, the folder of a record, or all parts of one schedule
+        #[arg(required = true)]
+        files: Vec<PathBuf>,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
     /// What circuits read together: 1/R = Σ 1/Rᵢ
     Parallel {
         /// Their resistances, for example '1.5 MΩ' '> 999 MΩ'

@@ -1,6 +1,6 @@
 //! `provenohm-office`: what can be done without a window. It asks the same functions as the screens and holds no rule
 //! of the trade. Exit 0: done. 2: something could not be read or done, in one sentence. 3: `judge --strict` and not
-//! every required pair meets, is proved, and has no fault of method.
+//! every required pair meets, is proved, and has no fault of method; or `verify`, and something is not what was signed.
 
 mod ask;
 mod command;
@@ -32,6 +32,7 @@ fn main() -> ExitCode {
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
         Command::Bundle { job, record, output } => record::bundle(job.as_deref(), &record, &output),
         Command::Receive { file, record, look, json } => record::receive(&file, &record, look, json),
+        Command::Verify { files, json } => ask::verify(&files, json),
         Command::Parallel { members, json } => ask::parallel(&members, json),
         Command::Own { with, without, uncertainty, json } => ask::own(with, without, uncertainty, json),
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),

@@ -16,4 +16,4 @@ mod view;
 
 pub use defused::{defused, plain};
 pub use error::PaperError;
-pub use pdf::{Pages, Scale};
+pub use pdf::{Attached, MOST_PDF_BYTES, NotAttached, Pages, Scale, attached, maker};

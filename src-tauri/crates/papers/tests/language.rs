@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 use std::io::Cursor;
 
 use calamine::{Reader as _, Xlsx};
-use invented::{every_text, large, small};
+use invented::{every_text, large, signed, small};
 use provenohm_papers::Pages;
 use provenohm_papers::report::{Digest, Parts, Schedule};
 use provenohm_words::{Locale, Words};
@@ -31,7 +31,8 @@ fn plain_words<'a>(text: &'a str, digests: &BTreeSet<String>) -> Vec<&'a str> {
 /// The groups of digits that digests are printed in.
 fn digests(parts: &Parts) -> BTreeSet<String> {
     let own = parts.parts.iter().map(|part| Digest::of(&part.canonical().unwrap()));
-    let all = own.chain([parts.whole.clone()]);
+    let record = parts.parts.iter().filter_map(|part| part.schedule.record.clone());
+    let all = own.chain([parts.whole.clone()]).chain(record);
     let groups = all.flat_map(|digest| {
         let long = digest.as_str().as_bytes().chunks(16).map(|group| String::from_utf8(group.to_vec()).unwrap());
         let short = digest.fingerprint().to_string().split(' ').map(str::to_owned).collect::<Vec<_>>();
@@ -42,7 +43,7 @@ fn digests(parts: &Parts) -> BTreeSet<String> {
 
 #[test]
 fn on_pages() {
-    for schedule in [small(), large(400)] {
+    for schedule in [small(), large(400), signed()] {
         let parts = Parts::of(&wordless(&schedule)).unwrap();
         let said = |locale| {
             let words = Words::new(locale);

@@ -1464,6 +1464,10 @@ testers: Array<TesterLine>,
  */
 in_doubt: Array<DoubtLine>, 
 /**
+ * Who signed it and what has come since; empty: nobody.
+ */
+signed: Array<Sentence>, 
+/**
  * Things to look at.
  */
 look: number, 
@@ -1690,7 +1694,11 @@ job: JobId,
 /**
  * Format.
  */
-format: ScheduleFormat, };
+format: ScheduleFormat, 
+/**
+ * As it was signed, not as it is now.
+ */
+as_signed: boolean, };
 
 export type MakeTesterReport = { 
 /**
@@ -1922,7 +1930,11 @@ job: JobId,
 /**
  * Page, from 1.
  */
-page: number, };
+page: number, 
+/**
+ * As it was signed, not as it is now.
+ */
+as_signed: boolean, };
 
 export type PageView = { 
 /**
@@ -2466,7 +2478,7 @@ export type ReadyPlace = { "kind": "look" } | { "kind": "run",
 /**
  * The board.
  */
-board: BoardId, } | { "kind": "testers" } | { "kind": "job" };
+board: BoardId, } | { "kind": "testers" } | { "kind": "job" } | { "kind": "sign_off" };
 
 export type RecallAsk = { 
 /**
@@ -3232,6 +3244,10 @@ title: string,
  */
 ready: Array<ReadyLine>, 
 /**
+ * The choice of the paper as it was signed, where something came after; absent: there is one paper only.
+ */
+as_signed: string | null, 
+/**
  * Formats to choose from.
  */
 formats: Array<Choice>, };
@@ -3499,6 +3515,90 @@ facet: string,
 value: string, };
 
 export type Sign = "todo" | "done" | "look" | "stop";
+
+export type SignOffAsk = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The name of who signs, as typed.
+ */
+name: string, };
+
+export type SignOffTester = { 
+/**
+ * Its name and serial number.
+ */
+words: string, 
+/**
+ * Its state for the readings taken with it.
+ */
+state: Sentence, 
+/**
+ * Its verifications, a sentence each.
+ */
+verifications: Array<string>, };
+
+export type SignOffView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Its name.
+ */
+title: string, 
+/**
+ * What there is, counted in words.
+ */
+counts: Array<string>, 
+/**
+ * Why it cannot be signed now; absent: it can.
+ */
+blocked: Sentence | null, 
+/**
+ * The testers used, each with the verifications on record.
+ */
+testers: Array<SignOffTester>, 
+/**
+ * What is open: looked at and signed with.
+ */
+open: Array<ReadyLine>, 
+/**
+ * Which sign-off it would be, and over what.
+ */
+covers: string, 
+/**
+ * What the one button says.
+ */
+button: string, 
+/**
+ * Sign-offs of the job, the newest first.
+ */
+signed: Array<SignedLine>, };
+
+export type SignedLine = { 
+/**
+ * Sent back to withdraw it.
+ */
+entry: string, 
+/**
+ * Who signed, when, under which number.
+ */
+words: string, 
+/**
+ * What has come since, or why it was withdrawn.
+ */
+since: Array<Sentence>, 
+/**
+ * What has come since, one line an entry; the first ones.
+ */
+later: Array<string>, 
+/**
+ * Not withdrawn.
+ */
+stands: boolean, };
 
 export type SlotId = string;
 
@@ -3866,6 +3966,20 @@ withdrawn: string | null,
  */
 form: VerificationForm, };
 
+export type VerifyView = { 
+/**
+ * Nothing was found that is not as it was written or signed.
+ */
+holds: boolean, 
+/**
+ * The first thing that is not; or that all is.
+ */
+words: string, 
+/**
+ * Who signed what and when, and everything else found.
+ */
+lines: Array<Sentence>, };
+
 export type VoltageForm = { 
 /**
  * V d.c.
@@ -3987,6 +4101,20 @@ job: JobId,
  * The reading.
  */
 reading: ReadingId, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type WithdrawSignOff = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Which sign-off.
+ */
+entry: string, 
 /**
  * Why.
  */
@@ -4196,6 +4324,12 @@ export interface Operations {
   preview_page: { input: PageAsk; output: PageView };
   /** Writes the schedule to a file. */
   make_schedule: { input: MakeSchedule; output: Written };
+  /** What would be signed, what stops it, and what was signed before. */
+  sign_off_view: { input: OfJob; output: SignOffView };
+  /** Signs off all that is here of a job, under a name. */
+  sign_off: { input: SignOffAsk; output: SignOffView };
+  /** Takes a sign-off back, with a reason; it stays on record. */
+  withdraw_sign_off: { input: WithdrawSignOff; output: SignOffView };
   /** Writes a job file. */
   export_job: { input: OfJob; output: Written };
   /** What a job file holds. */
@@ -4210,6 +4344,8 @@ export interface Operations {
   preview_bundle: { input: BundleFile; output: BundleView };
   /** Takes a bundle in, whole or not at all. */
   take_in_bundle: { input: BundleFile; output: BundleView };
+  /** Whether a schedule's PDF or a bundle is what was signed. */
+  verify_file: { input: BundleFile; output: VerifyView };
   /** The cautions. */
   cautions: { input: OfJob; output: CautionsView };
   /** This person has read the cautions for this job. */

@@ -29,7 +29,7 @@ pub fn bundle(path: &Path) -> Result<Vec<u8>, Refused> {
     Ok(bytes)
 }
 
-fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
+pub(super) fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
     let file = std::fs::File::open(path).map_err(|error| not_read(&error))?;
     let mut bytes = Vec::new();
     file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|error| not_read(&error))?;

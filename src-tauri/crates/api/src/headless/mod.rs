@@ -14,6 +14,7 @@ mod recall;
 mod schedule;
 mod sets;
 mod tester_report;
+mod verify;
 
 pub use bench::{BenchTold, TesterNamed, VerificationFile, bench};
 pub use explain::{ExplainAsked, Explained, explain};
@@ -26,6 +27,7 @@ pub use recall::recall_lines;
 pub use schedule::schedule;
 pub use sets::{SetTold, sets};
 pub use tester_report::{tester_report, tester_report_of};
+pub use verify::{verify, verify_lines};
 
 use crate::failure::Failure;
 use crate::tell;

@@ -4,9 +4,11 @@ use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard};
 use crate::ops::recall::in_doubt_words;
 use crate::ops::rules::{readings_to_settle, set_line};
+use crate::ops::sign_off::{said, since_of};
 use crate::ops::undo::token;
 use crate::read::Fields;
 use crate::recalled::{Doubt, doubts};
+use crate::signed::{Standing, standing};
 use crate::state::State;
 use crate::tally::{JobTally, Tally, tallies};
 use crate::tell;
@@ -190,6 +192,7 @@ pub(crate) fn remove_board(state: &mut State, asked: OfBoard) -> Result<Done, Fa
 
 /// Everything the job screen shows.
 pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure> {
+    let standing = standing(state, job)?;
     let judged = state.judged(job)?;
     let now = state.host.now();
     let me = state.me(job)?;
@@ -225,6 +228,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
             .filter(|tester| used.contains(&tester.id))
             .map(|tester| tell::tester_line(words, tester, policies, now))
             .collect(),
+        signed: standing.iter().flat_map(|one| signed_lines(words, one)).collect(),
         in_doubt: in_doubt.iter().filter_map(|one| doubt_line(words, &judged, one)).collect(),
         look: tally.look,
         stop: tally.stop,
@@ -246,6 +250,12 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
             .chain(readings_to_settle(words, &judged))
             .collect(),
     })
+}
+
+/// Who signed, when, and what has come since.
+fn signed_lines(words: &Words, one: &Standing) -> Vec<Sentence> {
+    let signed = Sentence { level: Level::Remark, words: said(words, &one.said) };
+    std::iter::once(signed).chain(since_of(words, one)).collect()
 }
 
 /// What one tester puts in doubt in a job, with the way to its recall list.

@@ -2,14 +2,18 @@
 
 use crate::failure::Failure;
 use crate::ops::files::{file_stem, not_written, write_file};
+use crate::ops::sign_off::{said, since_of};
 use crate::report;
+use crate::signed::{Standing, model_of, signatures, standing};
 use crate::state::State;
 use crate::views::*;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
+use provenohm_assess::ids::JobId;
 use provenohm_assess::judgement::Level;
-use provenohm_papers::report::{Parts, Schedule, Sign as PaperSign};
+use provenohm_papers::report::{Parts, Schedule, Sign as PaperSign, Signature};
 use provenohm_papers::{Pages, Scale};
+use provenohm_words::{Locale, Words};
 use std::path::{Path, PathBuf};
 
 /// Pixels for one point of the page: an A4 page about 1,260 pixels wide.
@@ -17,10 +21,11 @@ const PREVIEW_SCALE: f64 = 1.5;
 
 pub(crate) fn schedule(state: &mut State, asked: OfJob) -> Result<ScheduleView, Failure> {
     let judged = state.judged(asked.job)?;
+    let model = now(state, asked.job)?;
+    let standing = standing(state, asked.job)?;
     let words = &state.words;
-    let model = report::schedule(words, &judged)?;
-    let mut ready =
-        vec![ReadyLine { said: Sentence { level: Level::Remark, words: words.text("answer-not-signed") }, to: None }];
+    let mut ready = signed_lines(words, &standing);
+    let later = standing.iter().any(|one| !one.after.is_empty());
     ready.extend(model.findings.iter().map(|finding| {
         let level = match finding.sign {
             PaperSign::Stop => Level::Stop,
@@ -35,14 +40,15 @@ pub(crate) fn schedule(state: &mut State, asked: OfJob) -> Result<ScheduleView, 
         job: asked.job,
         title: judged.file.job.name.clone(),
         ready,
+        as_signed: later.then(|| words.text("answer-schedule-as-signed")),
         formats: formats.map(|(id, name)| Choice { id: id.to_owned(), words: name.to_owned() }).into(),
     })
 }
 
 pub(crate) fn preview_page(state: &mut State, asked: PageAsk) -> Result<PageView, Failure> {
-    let judged = state.judged(asked.job)?;
+    let model = of(state, asked.job, asked.as_signed)?;
     let words = &state.words;
-    let parts = parts(&report::schedule(words, &judged)?)?;
+    let parts = parts(&model)?;
     // Pages are counted through all parts.
     let (mut before, mut found) = (0, None);
     for part in &parts.parts {
@@ -61,7 +67,7 @@ pub(crate) fn preview_page(state: &mut State, asked: PageAsk) -> Result<PageView
 
 pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Written, Failure> {
     let judged = state.judged(asked.job)?;
-    let model = report::schedule(&state.words, &judged)?;
+    let model = of(state, asked.job, asked.as_signed)?;
     let extension = match asked.format {
         ScheduleFormat::Pdf => "pdf",
         ScheduleFormat::Xlsx => "xlsx",
@@ -75,9 +81,51 @@ pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Wr
     Ok(Written { path, words })
 }
 
+/// Who signed and what has come since, or that nobody did.
+fn signed_lines(words: &Words, standing: &[Standing]) -> Vec<ReadyLine> {
+    let remark = |words: String| Sentence { level: Level::Remark, words };
+    let mut lines: Vec<Sentence> = Vec::new();
+    for one in standing {
+        lines.push(remark(said(words, &one.said)));
+        lines.extend(since_of(words, one));
+    }
+    if lines.is_empty() {
+        lines.push(remark(words.text("answer-not-signed")));
+    }
+    lines.into_iter().map(|said| ReadyLine { said, to: Some(ReadyPlace::SignOff) }).collect()
+}
+
+/// The model of what the record says now, or of what was signed.
+fn of(state: &mut State, job: JobId, as_signed: bool) -> Result<Schedule, Failure> {
+    if as_signed { signed(state, job) } else { now(state, job) }
+}
+
+fn now(state: &mut State, job: JobId) -> Result<Schedule, Failure> {
+    let judged = state.judged(job)?;
+    let signatures = signatures(state, job)?;
+    Ok(Schedule { signatures, ..model_of(&state.words, &state.record.view(), job, &judged)? })
+}
+
+/// What was signed, as it was signed: the same bytes each time, whatever has come since.
+fn signed(state: &mut State, job: JobId) -> Result<Schedule, Failure> {
+    let not_signed = || Failure::of("not_signed");
+    let standing = standing(state, job)?;
+    let one = standing.first().ok_or_else(not_signed)?;
+    let signature = signatures(state, job)?.into_iter().next().ok_or_else(not_signed)?;
+    let lacking = || Failure::of("sign_off_incomplete");
+    let as_signed = state.as_signed(job, &one.said)?.ok_or_else(lacking)?;
+    let words = Locale::named(&one.said.value.language).map_or_else(|| state.words.clone(), Words::new);
+    let model = report::schedule(&words, &as_signed.judged)?;
+    Ok(Schedule {
+        record: as_signed.record.clone(),
+        signatures: vec![Signature { after: 0, in_doubt: 0, ..signature }],
+        ..model
+    })
+}
+
 /// Writes a schedule; a long one as FILE-1.pdf, FILE-2.pdf … Returns where.
 pub(crate) fn write_schedule(
-    words: &provenohm_words::Words,
+    words: &Words,
     model: &Schedule,
     format: ScheduleFormat,
     path: &Path,

@@ -77,6 +77,8 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
             .map(|board| boards::board(words, judged, board))
             .chain(gone.map(|board| boards::taken_away(words, judged, board)))
             .collect(),
+        record: None,
+        signatures: Vec::new(),
     })
 }
 

@@ -66,6 +66,8 @@ told! {
         pub testers: Vec<TesterLine>,
         /// What failed testers put in doubt here, a line a tester.
         pub in_doubt: Vec<DoubtLine>,
+        /// Who signed it and what has come since; empty: nobody.
+        pub signed: Vec<Sentence>,
         /// Things to look at.
         pub look: u32,
         /// Things that block a sign-off.

@@ -12,6 +12,8 @@ told! {
         pub title: String,
         /// What is missing, to look at, unproved or unsigned. Never blocks a draft.
         pub ready: Vec<ReadyLine>,
+        /// The choice of the paper as it was signed, where something came after; absent: there is one paper only.
+        pub as_signed: Option<String>,
         /// Formats to choose from.
         pub formats: Vec<Choice>,
     }
@@ -110,6 +112,8 @@ pub enum ReadyPlace {
     Testers,
     /// The job's people, rules and names.
     Job,
+    /// Signing off.
+    SignOff,
 }
 
 choice! {
@@ -143,7 +147,7 @@ asked! {
         pub testers: Vec<TesterId>,
     }
 
-    /// A bundle.
+    /// A bundle, or another file to look at.
     pub struct BundleFile {
         /// Its bytes, base64.
         pub base64: String,
@@ -155,6 +159,9 @@ asked! {
         pub job: JobId,
         /// Page, from 1.
         pub page: u32,
+        /// As it was signed, not as it is now.
+        #[serde(default)]
+        pub as_signed: bool,
     }
 
     /// A schedule to make.
@@ -163,6 +170,9 @@ asked! {
         pub job: JobId,
         /// Format.
         pub format: ScheduleFormat,
+        /// As it was signed, not as it is now.
+        #[serde(default)]
+        pub as_signed: bool,
     }
 
     /// A tester report to make.

@@ -14,4 +14,5 @@ mod recording;
 mod references;
 mod rules;
 mod schedule;
+mod sign_off;
 mod support;

@@ -70,6 +70,23 @@ impl fmt::Display for Hash {
     }
 }
 
+impl std::str::FromStr for Hash {
+    type Err = NoReference;
+
+    /// Reads what [`fmt::Display`] wrote.
+    fn from_str(text: &str) -> Result<Self, NoReference> {
+        let mut hash = [0; 32];
+        if text.len() != 64 || !text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f')) {
+            return Err(NoReference);
+        }
+        for (byte, at) in hash.iter_mut().zip((0..).step_by(2)) {
+            let digits = text.get(at..at + 2).ok_or(NoReference)?;
+            *byte = u8::from_str_radix(digits, 16).map_err(|_| NoReference)?;
+        }
+        Ok(Self(hash))
+    }
+}
+
 impl fmt::Debug for Hash {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "Hash({self})")

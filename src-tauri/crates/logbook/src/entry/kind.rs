@@ -16,7 +16,7 @@ pub enum Kind {
     Erasure = 5,
     /// Reserved: a file that belongs to something.
     Attachment = 6,
-    /// Reserved: a person's statement over heads.
+    /// A person's statement over an exact cut of the record.
     SignOff = 7,
     /// Reserved: a reviewer asks for something.
     Request = 8,

@@ -234,7 +234,16 @@ impl Writer<'_> {
     /// The acting person's card goes into the book ahead of their first entry there, so that the book can travel alone.
     fn introduce(&mut self, book: Book, fact: &Fact) -> Result<(), WriteError> {
         let person = self.person;
-        if matches!(&fact.body, Body::Person(card) if card.person == person) || self.view().names(book, person)? {
+        if matches!(&fact.body, Body::Person(card) if card.person == person) {
+            return Ok(());
+        }
+        self.introduce_to(book)
+    }
+
+    /// The same where nothing else is written yet.
+    pub(super) fn introduce_to(&mut self, book: Book) -> Result<(), WriteError> {
+        let person = self.person;
+        if self.view().names(book, person)? {
             return Ok(());
         }
         let card: Person = self.view().card(person)?.ok_or(WriteError::UnknownPerson(person))?;

@@ -4,15 +4,18 @@ mod door;
 mod forget;
 mod guard;
 mod hand_over;
+mod inspect;
 mod intake;
 mod local;
 mod own_log;
 mod receive;
+mod sign_off;
 mod take_in;
 mod time_travel;
 mod undo;
 
 pub use door::{Appended, By, Receipt, WriteError, Writer};
+pub use inspect::{InspectError, Inspected};
 pub use intake::Refusal;
 pub use receive::{ReceiveError, Received};
 pub use take_in::{Fate, Sum, TakeInError, Taken, Taking};

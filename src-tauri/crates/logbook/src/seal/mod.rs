@@ -1,5 +1,9 @@
 //! Seals: Ed25519 signatures by a device's key over the head of one of its logs.
 
+mod evidence;
+
+pub use evidence::{BorneOut, borne_out};
+
 use crate::entry::body::Sealed;
 use crate::entry::{Coded, Hash, LogId, Seq, Value};
 use crate::random::{self, NoRandomness, Randomness};

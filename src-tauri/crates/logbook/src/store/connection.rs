@@ -52,6 +52,19 @@ pub(crate) fn open(path: &Path) -> Result<Opened, OpenError> {
     prepare(connection)
 }
 
+/// Opens a record file to look at it: nothing in it is changed.
+pub(crate) fn open_to_look(path: &Path) -> Result<Connection, OpenError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let mut connection = Connection::open_with_flags(path, flags)?;
+    connection.busy_timeout(PATIENCE)?;
+    connection.pragma_update(None, "trusted_schema", false)?;
+    match what_it_is(&mut connection) {
+        Ok(0) => Err(OpenError::NotARecord),
+        Ok(_) => Ok(connection),
+        Err(error) => Err(error),
+    }
+}
+
 /// A record that lives as long as the program.
 pub(crate) fn in_memory() -> Result<Connection, OpenError> {
     Ok(prepare(Connection::open_in_memory()?)?.connection)

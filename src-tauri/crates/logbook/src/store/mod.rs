@@ -6,6 +6,6 @@ mod migration;
 mod row;
 
 pub use connection::{OLDEST_SQLITE, OpenError};
-pub(crate) use connection::{Opened, in_memory, open};
+pub(crate) use connection::{Opened, in_memory, open, open_to_look};
 pub use migration::SCHEMA;
 pub(crate) use row::{blob, counter, entry_of, number};

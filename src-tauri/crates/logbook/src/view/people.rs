@@ -81,7 +81,7 @@ impl View<'_> {
     }
 
     /// A person's card: this device's own word, else the first of any book.
-    pub(crate) fn card(&self, person: PersonId) -> Result<Option<Person>, ReadError> {
+    pub fn card(&self, person: PersonId) -> Result<Option<Person>, ReadError> {
         let known = self.person(person)?;
         Ok(known.local.or_else(|| known.card.first().cloned()))
     }

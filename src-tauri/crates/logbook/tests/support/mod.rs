@@ -13,9 +13,9 @@ use provenohm_assess::quantity::{Comparator, Digits, Shown, Unit, Volts};
 use provenohm_assess::reading::{Conditions, Reading};
 use provenohm_logbook::entry::body::{
     BoardNames, CircuitElectrical, CircuitLabel, CircuitPlace, JobNames, JobOpened, Origin, Person, ReadingTaken,
-    ReplacedWhy,
+    ReplacedWhy, SignOff,
 };
-use provenohm_logbook::entry::{Body, EntryRef, Fact, Role};
+use provenohm_logbook::entry::{Body, EntryRef, Fact, Hash, Role};
 use provenohm_logbook::random::NoRandomness;
 use provenohm_logbook::record::{By, Receipt, Record, WriteError, Writer};
 use uuid::Uuid;
@@ -162,4 +162,25 @@ pub fn taken(number: u128, mantissa: u32) -> Body {
 pub fn replacing(number: u128, mantissa: u32, replaced: EntryRef) -> Fact {
     let body = ReadingTaken { job: JOB, reading: reading(number, mantissa, 1), why: Some(ReplacedWhy::Repaired) };
     Fact::naming(body, Role::Replaces, [replaced])
+}
+
+/// Signs off all that is here of the job.
+pub fn sign_off(hand: &mut Hand) -> EntryRef {
+    let person = hand.person;
+    let signed = hand.write(|writer| {
+        let cut = writer.cut_to_sign(JOB, &[JOB.into()].into())?;
+        let number = writer.next_sign_off(JOB)?;
+        writer.sign_off(SignOff {
+            job: JOB,
+            number,
+            person,
+            name: "A. Reviewer".into(),
+            cut,
+            limit_set: Hash([5; 32]),
+            rules: 1,
+            language: "en".into(),
+            model: Hash([7; 32]),
+        })
+    });
+    signed.unwrap().value
 }

@@ -27,9 +27,9 @@ use provenohm_assess::tester::{
 };
 use provenohm_logbook::entry::body::{
     Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel,
-    CircuitOrder, CircuitPlace, CircuitPresent, Correction, Erasure, JobNames, JobOpened, JobPeople, JobPerson,
+    CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, Erasure, JobNames, JobOpened, JobPeople, JobPerson,
     JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, RecallResolved,
-    ReferenceCard, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, TesterCard, TesterIdentity,
+    ReferenceCard, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, SignOff, TesterCard, TesterIdentity,
     VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
@@ -440,6 +440,26 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                         as_left: None,
                     }],
                     ..verification()
+                }
+                .into(),
+            ),
+        ),
+        (
+            "sign-off",
+            plain(
+                SignOff {
+                    job: JOB,
+                    number: 2,
+                    person: PERSON,
+                    name: "A. Reviewer".into(),
+                    cut: vec![
+                        CutEnd { log: LogId(id(0x71)), seq: Seq(9), hash: Hash([3; 32]), from: None },
+                        CutEnd { log: LogId(id(0x72)), seq: Seq(20), hash: Hash([4; 32]), from: Some(Seq(15)) },
+                    ],
+                    limit_set: Hash([5; 32]),
+                    rules: 1,
+                    language: "en".into(),
+                    model: Hash([7; 32]),
                 }
                 .into(),
             ),

@@ -1,5 +1,6 @@
 //! Documents on pages: typeset once, then written as PDF/A-3a or drawn as pictures of its pages.
 
+mod attached;
 mod fonts;
 mod text;
 mod world;
@@ -21,6 +22,8 @@ use crate::tester_report::{self, TesterReport};
 use crate::view::View;
 
 use self::world::{PaperWorld, Template};
+
+pub use self::attached::{Attached, MOST_PDF_BYTES, NotAttached, attached, maker};
 
 /// One part of a schedule, placed on pages.
 pub struct Pages {
@@ -104,7 +107,7 @@ impl Pages {
             .map_err(|error| PaperError::Typeset(error.message().to_string()))?;
         let options = PdfOptions {
             ident: Smart::Custom(self.identity.clone()),
-            creator: Smart::Custom(Some(concat!("Provenohm ", env!("CARGO_PKG_VERSION")).to_owned())),
+            creator: Smart::Custom(Some(maker().to_owned())),
             timestamp: timestamp(self.as_of),
             standards,
             ..PdfOptions::default()

@@ -6,7 +6,7 @@ use provenohm_assess::moment::Moment;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Board, Sign, Tester};
+use super::{Board, Digest, Sign, Signature, Tester};
 
 /// A schedule of insulation resistance readings of one job, as of one instant.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -35,6 +35,12 @@ pub struct Schedule {
     pub cautions_read: Vec<String>,
     /// The boards, in the order of the job.
     pub boards: Vec<Board>,
+    /// Digest of what the record says that this was made from: its start is the fingerprint. None where it was a file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub record: Option<Digest>,
+    /// The sign-offs that stand. They are no part of what is signed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub signatures: Vec<Signature>,
 }
 
 impl Schedule {

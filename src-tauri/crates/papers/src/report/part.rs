@@ -6,7 +6,7 @@ use provenohm_assess::ids::ReadingId;
 use serde::{Deserialize, Serialize};
 
 use super::check::{self, LINES_IN_A_PART, ModelError};
-use super::{Board, Circuit, Digest, Fate, Line, Past, Schedule, Sign};
+use super::{Board, Circuit, Digest, Fate, Fingerprint, Line, Past, Schedule, Sign};
 
 /// One document of a schedule: the whole of it, or one board (or a piece of a large board) of a long one.
 ///
@@ -73,6 +73,12 @@ impl Part {
         canonical(self)
     }
 
+    /// What every page of it carries: the fingerprint of the record, or of the whole model where that came from a file.
+    #[must_use]
+    pub fn fingerprint(&self) -> Fingerprint {
+        self.schedule.record.as_ref().unwrap_or(&self.whole).fingerprint()
+    }
+
     /// The number of each reading this part holds or names.
     #[must_use]
     pub fn numbers(&self) -> BTreeMap<ReadingId, u32> {
@@ -102,7 +108,7 @@ impl Parts {
     /// [`ModelError`] with the place of what cannot be printed as it is.
     pub fn of(schedule: &Schedule) -> Result<Self, ModelError> {
         check::check(schedule)?;
-        let whole = Digest::of(&canonical(schedule)?);
+        let whole = schedule.digest()?;
         let pieces = cut(&schedule.boards);
         let current: usize =
             schedule.boards.iter().flat_map(|board| &board.circuits).map(|circuit| circuit.lines.len()).sum();
@@ -173,6 +179,8 @@ fn head(schedule: &Schedule) -> Schedule {
         testers: schedule.testers.clone(),
         cautions_read: schedule.cautions_read.clone(),
         boards: Vec::new(),
+        record: schedule.record.clone(),
+        signatures: schedule.signatures.clone(),
     }
 }
 
@@ -250,6 +258,19 @@ fn elsewhere(part: &Schedule, numbers: &BTreeMap<ReadingId, u32>) -> BTreeMap<Re
         .filter(|id| !here.contains_key(id))
         .filter_map(|id| numbers.get(&id).map(|number| (id, *number)))
         .collect()
+}
+
+impl Schedule {
+    /// The digest that is signed: of the canonical bytes without what they say of sign-offs.
+    ///
+    /// # Errors
+    /// [`ModelError::Unwritable`] if the model cannot be written as JSON.
+    pub fn digest(&self) -> Result<Digest, ModelError> {
+        if self.signatures.is_empty() {
+            return Ok(Digest::of(&canonical(self)?));
+        }
+        Ok(Digest::of(&canonical(&Self { signatures: Vec::new(), ..self.clone() })?))
+    }
 }
 
 fn canonical<T: Serialize>(value: &T) -> Result<Vec<u8>, ModelError> {

@@ -35,6 +35,8 @@ pub(crate) fn cut(text: &str, most: usize) -> String {
 fn most(field: &str) -> usize {
     match field {
         "notes" => NOTE_MOST,
+        // What bears a sign-off out stands on no page.
+        "entries" => usize::MAX,
         "text" | "sentence" | "judgement" | "remarks" | "conditions" | "statements" | "card" | "reason"
         | "cautions_read" => SENTENCE_MOST,
         _ => NAME_MOST,

@@ -3,6 +3,7 @@
 use super::Table;
 use crate::fixed::Fixed;
 use crate::report::{Digest, Schedule};
+use crate::view::signed;
 
 /// The job, the rules, what is to be looked at, the testers, the cautions.
 pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> Table {
@@ -12,7 +13,8 @@ pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> T
     if schedule.demo {
         say(fixed.text("demo"), none());
     }
-    say(fixed.text("not-signed"), none());
+    let signed = signed::signed(schedule, whole, fixed).into_iter().chain(signed::doubts(schedule, fixed));
+    signed.for_each(|sentence| say(sentence, String::new()));
     say(fixed.text("scope"), none());
     say(fixed.text("job"), schedule.job.name.clone());
     schedule.job.place.iter().for_each(|place| say(fixed.text("place"), place.clone()));
@@ -26,6 +28,7 @@ pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> T
     schedule.policies.iter().for_each(|policy| say(policy.label.clone(), policy.text.clone()));
     say(fixed.text("rules"), fixed.with("rules-version", &[("version", &schedule.rules_version.to_string())]));
     say(fixed.text("digest-whole"), whole.as_str().to_owned());
+    schedule.record.iter().for_each(|digest| say(fixed.text("digest-record"), digest.as_str().to_owned()));
     for finding in &schedule.findings {
         let places: Vec<String> = finding.places.iter().map(|place| fixed.finding_place(place)).collect();
         say(finding.sentence.clone(), places.join("; "));

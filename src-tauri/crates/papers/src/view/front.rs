@@ -92,12 +92,17 @@ fn facts(part: &Part, own: &Digest, fixed: &Fixed<'_>) -> Vec<[String; 2]> {
         facts.push([fixed.text("boards"), board_names(schedule.boards.iter().map(|board| board.name.as_str()))]);
     }
     facts.push([fixed.text("as-of"), fixed.date_time(schedule.as_of)]);
+    let signed = super::signed::signed(schedule, &part.whole, fixed).into_iter();
+    facts.extend(
+        signed.chain(super::signed::doubts(schedule, fixed)).map(|sentence| [fixed.text("sign-off"), sentence]),
+    );
     let version = fixed.with("version", &[("version", &set.version)]);
     facts.push([fixed.text("limit-set"), format!("{} · {} · {version}", set.title, set.id)]);
     facts.extend(schedule.policies.iter().map(|policy| [policy.label.clone(), policy.text.clone()]));
     facts.push([fixed.text("rules"), fixed.with("rules-version", &[("version", &schedule.rules_version.to_string())])]);
     facts.push([fixed.text("digest-set"), grouped(&set.sha256)]);
     facts.push([fixed.text("digest-whole"), grouped(part.whole.as_str())]);
+    facts.extend(schedule.record.iter().map(|digest| [fixed.text("digest-record"), grouped(digest.as_str())]));
     if part.of > 1 {
         facts.push([fixed.text("digest-part"), grouped(own.as_str())]);
     }

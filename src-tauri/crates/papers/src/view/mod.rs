@@ -5,6 +5,7 @@ mod front;
 mod notes;
 mod past;
 mod rows;
+pub(crate) mod signed;
 mod sources;
 mod testers;
 
@@ -53,7 +54,7 @@ struct Foot {
     /// "Page x of y" with `@page@` and `@pages@` where the numbers go.
     page: String,
     fingerprint: String,
-    not_signed: String,
+    signed: String,
     part: Option<String>,
     /// Shown where a page belongs to no single board.
     boards: String,
@@ -106,9 +107,8 @@ impl Number {
 }
 
 /// Column heads and headings the template places, by the last part of their key.
-const LABELS: [&str; 35] = [
+const LABELS: [&str; 34] = [
     "scope",
-    "not-signed",
     "sign-to-do",
     "sign-done",
     "sign-look",
@@ -166,8 +166,8 @@ impl View {
             foot: Foot {
                 job: schedule.job.name.clone(),
                 page: fixed.with("page", &[("page", "@page@"), ("pages", "@pages@")]),
-                fingerprint: fixed.with("fingerprint", &[("fingerprint", &part.whole.fingerprint().to_string())]),
-                not_signed: fixed.text("not-signed"),
+                fingerprint: fixed.with("fingerprint", &[("fingerprint", &part.fingerprint().to_string())]),
+                signed: signed::signed(schedule, &part.whole, fixed).join(" · "),
                 part: (part.of > 1).then(|| front::part_of(part, fixed)),
                 boards: front::board_names(schedule.boards.iter().map(|board| board.name.as_str())),
             },
@@ -175,7 +175,10 @@ impl View {
             corrections: past::corrections(part, &numbers, fixed),
             testers: testers::details(part, fixed),
             empty_boards: rows::empty_boards(part, fixed),
-            signing_covers: fixed.with("signing-covers", &[("fingerprint", &part.whole.fingerprint().to_string())]),
+            signing_covers: fixed.with(
+                if schedule.signatures.is_empty() { "signing-covers" } else { "signing-covers-signed" },
+                &[("fingerprint", &part.fingerprint().to_string())],
+            ),
             boards,
             past,
             readings,

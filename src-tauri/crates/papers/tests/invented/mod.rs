@@ -9,8 +9,8 @@ use provenohm_assess::judgement::{TesterState, Value};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Comparator, Digits, Ohms, Shown, Unit, Volts};
 use provenohm_papers::report::{
-    Board, Circuit, Correction, Fact, Fate, Finding, FindingPlace, JobHead, Limit, LimitSetHead, Line, Missing,
-    NotTested, Past, Reading, Schedule, Sign, Tester, Verification,
+    Board, Circuit, Correction, Digest, Fact, Fate, Finding, FindingPlace, JobHead, Limit, LimitSetHead, Line, Missing,
+    NotTested, Past, Reading, Schedule, Sign, Signature, Tester, Verification,
 };
 use rust_decimal::Decimal;
 use uuid::Uuid;
@@ -274,6 +274,8 @@ pub fn empty() -> Schedule {
         ],
         cautions_read: vec!["Read and confirmed by A. Recorder, 25 Nov 2026 08:01".to_owned()],
         boards: Vec::new(),
+        record: None,
+        signatures: Vec::new(),
     }
 }
 
@@ -348,4 +350,20 @@ fn distinct(serial: usize) -> Shown {
         _ => format!("{}", 10_000 + serial),
     };
     shown(comparator, &digits, unit)
+}
+
+/// The small job, signed; the paper is what was signed.
+pub fn signed() -> Schedule {
+    let schedule = Schedule { record: Digest::named(&"3f".repeat(32)), ..small() };
+    let model = schedule.digest().unwrap();
+    let signature = Signature {
+        number: 1,
+        name: "A. Reviewer".to_owned(),
+        at: at(700),
+        model,
+        after: 0,
+        in_doubt: 0,
+        entries: vec!["AAAA".repeat(200)],
+    };
+    Schedule { signatures: vec![signature], ..schedule }
 }

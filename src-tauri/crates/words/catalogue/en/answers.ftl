@@ -246,6 +246,92 @@ answer-bundle-lacks = { $count ->
 }
 answer-page-alt = Page { $page } of { $pages } of the schedule
 answer-not-signed = Not signed
+answer-schedule-as-signed = As it was signed
+
+## Signing off
+
+answer-sign-off-covers = This will be sign-off No. { $number }, over { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+} on this device now, fingerprint { $fingerprint }
+answer-sign-off-button = { $count ->
+    [one] Sign off { $count } reading
+   *[other] Sign off { $count } readings
+}
+answer-sign-off-tester = { $name }, serial number { $serial }
+answer-sign-off-followed = A later sign-off has the next number
+answer-sign-off-nothing-since = Nothing was recorded after sign-off
+answer-sign-off-after = { $count ->
+    [one] { $count } entry after sign-off
+   *[other] { $count } entries after sign-off
+}
+answer-sign-off-in-doubt = { $count ->
+    [one] Since then { $count } reading has come into doubt
+   *[other] Since then { $count } readings have come into doubt
+}
+answer-sign-off-withdrawn = Withdrawn { $time }: { $reason }
+answer-entry-later = { $what } · { $name } · { $time }
+answer-entry-reading = A reading
+answer-entry-withdrawal = Something withdrawn
+answer-entry-correction = A correction
+answer-entry-not-tested = A pair not tested
+answer-entry-note = A note
+answer-entry-verification = A verification of a tester
+answer-entry-check = A check of a tester
+answer-entry-damage = Damage to a tester
+answer-entry-settlement = A choice between two values
+answer-entry-other = A change to the job or a tester
+answer-entry-unknown = Something that needs a newer version
+
+## Verifying a file
+
+answer-verify-signed = What was signed is as it was signed
+answer-verify-not-signed = Nothing here is altered, and nothing here is signed
+answer-verify-later = The data is not what was signed: sign-off No. { $number } is of another state
+answer-verify-key = Sealed by a device with the key { $key }
+answer-verify-judged-otherwise = Signed under version { $signed } of the rules: this program judges by { $here } and cannot compare
+answer-verify-erased = { $count ->
+    [one] The name or note of { $count } entry was erased: what was signed cannot be put together again
+   *[other] The names or notes of { $count } entries were erased: what was signed cannot be put together again
+}
+answer-verify-unsealed = { $count ->
+    [one] { $count } entry is not sealed yet
+   *[other] { $count } entries are not sealed yet
+}
+answer-verify-counted = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} in { $books ->
+    [one] { $books } book
+   *[other] { $books } books
+}
+answer-verify-after = { $count ->
+    [one] { $count } entry after sign-off No. { $number }
+   *[other] { $count } entries after sign-off No. { $number }
+}
+answer-verify-altered = Entry { $seq } of log { $log } is not as it was written
+answer-verify-cut-off = Entry { $seq } of log { $log }, noted here as its last, is missing
+answer-verify-removed = Log { $log } is missing: nothing of it is here
+answer-verify-link = Entry { $seq } of log { $log } does not follow the one before it
+answer-verify-seal = The seal at entry { $seq } of log { $log } does not hold
+answer-verify-missing = Entry { $seq } of log { $log }, which sign-off No. { $number } covers, is missing
+answer-verify-log-missing = Log { $log }, which sign-off No. { $number } covers, is missing
+answer-verify-sign-off-seal = Sign-off No. { $number } has no seal that holds
+answer-verify-limit-set = The limit set is not the one that sign-off No. { $number } names
+answer-verify-model = What the entries give is not what sign-off No. { $number } signed
+answer-verify-gap = { $count ->
+    [one] { $count } entry in between is missing
+   *[other] { $count } entries in between are missing
+}
+answer-verify-no-data = No data of a schedule is attached to this PDF
+answer-verify-data = The attached data is not as this program writes it
+answer-verify-digest = The attached data does not have the digest that stands on its pages
+answer-verify-borne-out = Sign-off No. { $number } in the attached data is not borne out by its seal
+answer-verify-pages-equal = The pages are those of the attached data
+answer-verify-pages-not-equal = The pages are not those of the attached data
+answer-verify-pages-other-version = Data verified, pages not comparable: another version made them
+answer-verify-parts-missing = Parts that are missing here: { $parts }. The whole cannot be verified without them
+answer-verify-parts-mixed = These parts are not of one schedule
 answer-missing-readings = { $count ->
     [one] { $count } required pair has no reading
    *[other] { $count } required pairs have no reading

@@ -3,6 +3,17 @@
 papers-title = Schedule of insulation resistance readings
 papers-demo = Invented demonstration data
 papers-not-signed = Not signed
+papers-signed = Signed as No. { $number } by { $name }, { $time }
+papers-signed-after = Signed as No. { $number } by { $name }, { $time }; { $count ->
+        [one] { $count } entry
+       *[other] { $count } entries
+    } after sign-off
+papers-signed-otherwise = Signed as No. { $number } by { $name }, { $time }, but not as it stands here
+papers-signed-in-doubt = { $count ->
+    [one] Since sign-off No. { $number }, { $count } reading has come into doubt
+   *[other] Since sign-off No. { $number }, { $count } readings have come into doubt
+}
+papers-sign-off = Sign-off
 papers-scope = This schedule covers insulation resistance only and is no certificate of the installation.
 papers-part = Part { $number } of { $of }
 papers-page = Page { $page } of { $pages }
@@ -25,6 +36,7 @@ papers-rules = Rules
 papers-rules-version = version { $version }
 papers-digest-set = SHA-256 of the limit set
 papers-digest-whole = SHA-256 of the whole schedule
+papers-digest-record = SHA-256 of the record
 papers-digest-part = SHA-256 of this part
 papers-count-readings =
     { $count ->
@@ -125,6 +137,7 @@ papers-where = { $board }, circuit { $circuit }, { $pair }
 
 papers-signing = Signing by hand
 papers-signing-covers = Nobody has signed this paper in the program. Who signs it here by hand signs for what stands on it, fingerprint { $fingerprint }, and for nothing recorded later: the recorder, that the readings are what the testers showed; the reviewer, that it was read through with everything it lists to look at. Neither says anything about what it does not list, or whether a circuit may be energised.
+papers-signing-covers-signed = The sign-off in the program is a typed name, sealed by the key of a device; the attached data holds it. Who signs here by hand signs for what stands on this paper, fingerprint { $fingerprint }, and for nothing recorded later: the recorder, that the readings are what the testers showed; the reviewer, that it was read through with everything it lists to look at. Neither says anything about what it does not list, or whether a circuit may be energised.
 papers-signing-recorder = Recorder
 papers-signing-reviewer = Reviewer
 papers-signing-name = Name

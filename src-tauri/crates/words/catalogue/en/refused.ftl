@@ -130,3 +130,7 @@ office-no-record = There is no record in { $folder }. Name the folder of a recor
 office-no-such-job = No job of this record is called { $name }. There are: { $jobs }
 office-which-job = Say which job by --job. There are: { $jobs }
 office-no-jobs = There is no job in this record
+refused-sign-off-stopped = { $count ->
+    [one] { $count } thing stops a sign-off: see things to look at
+   *[other] { $count } things stop a sign-off: see things to look at
+}

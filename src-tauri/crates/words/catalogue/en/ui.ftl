@@ -371,6 +371,32 @@ hand-over-testers = Further testers that go with it
 hand-over-do = Write the bundle
 receive-take = Make a job of it
 
+## Sign-off
+
+sign-off = Sign-off
+sign-off-counts = What there is
+sign-off-open = Open questions
+sign-off-open-none = Nothing to look at
+sign-off-testers = Testers and what proves them
+sign-off-testers-none = No tester was used
+sign-off-do = Sign off
+sign-off-about = What comes later is shown as after sign-off. A sign-off can be withdrawn and never goes away.
+sign-off-name = Name of who signs
+sign-off-before = Signed so far
+sign-off-none = Nobody has signed this job yet
+sign-off-later = What came after
+sign-off-withdraw = Withdraw
+sign-off-withdraw-that = Withdraw: { $which }
+sign-off-withdraw-about = It stays on record with this reason.
+sign-off-withdraw-do = Withdraw sign-off
+sign-off-withdrawn = The sign-off was withdrawn
+
+## Verifying a file
+
+verify = Verify a file
+verify-about = A schedule PDF or a bundle: whether it is what was signed, by whom and when.
+verify-file = Choose a PDF or a bundle
+
 ## Conditions of the next readings
 
 conditions = Conditions of the next readings

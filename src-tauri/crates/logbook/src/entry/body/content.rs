@@ -1,7 +1,7 @@
 //! The content of every kind known here, and what each is about.
 
 use super::frame::{Fact, Noun, Object};
-use super::{bench, job, log, people, reading, recall, tester};
+use super::{bench, job, log, people, reading, recall, sign_off, tester};
 use crate::entry::{Coded, Kind, Malformed, ObjectId, Value};
 use provenohm_assess::circuit::{Pair, Terminal};
 use provenohm_assess::recall::FailingEntry;
@@ -40,7 +40,7 @@ macro_rules! bodies {
             pub(super) fn from_content(kind: Kind, content: Value) -> Option<Result<Self, Malformed>> {
                 match kind {
                     $(Kind::$kind => Some(<$content>::from_value(content).map(Self::$kind)),)+
-                    Kind::SignOff | Kind::Request => None,
+                    Kind::Request => None,
                 }
             }
         }
@@ -83,6 +83,8 @@ bodies! {
     Erasure(log::Erasure),
     /// Reserved: a file belongs to something.
     Attachment(log::Attachment),
+    /// A person's statement over an exact cut of the record.
+    SignOff(sign_off::SignOff),
     /// A person's name and role.
     Person(people::Person),
     /// Two ids mean one person.
@@ -176,6 +178,7 @@ impl Body {
             Self::Settlement(it) => it.about.clone(),
             Self::Erasure(it) => it.about.clone(),
             Self::Attachment(it) => vec![it.of],
+            Self::SignOff(it) => vec![object(Job, it.job.0), object(Person, it.person.0)],
             Self::Person(it) => vec![object(Person, it.person.0)],
             Self::SamePerson(it) => vec![object(Person, it.one.0), object(Person, it.other.0)],
             Self::SameTester(it) => vec![object(Tester, it.one.0), object(Tester, it.other.0)],
@@ -248,6 +251,7 @@ impl Body {
             | Self::SamePerson(_)
             | Self::SameTester(_) => return None,
             Self::Attachment(it) => it.of,
+            Self::SignOff(it) => object(Job, it.job.0),
             Self::Person(it) => object(Person, it.person.0),
             Self::Note(it) => it.of,
             Self::JobOpened(it) => object(Job, it.job.0),
@@ -284,6 +288,7 @@ impl Body {
     pub fn book(&self) -> Option<log::Book> {
         Some(match self {
             Self::LogOpened(it) => it.book,
+            Self::SignOff(it) => it.job.into(),
             Self::JobOpened(it) => it.job.into(),
             Self::JobNames(it) => it.job.into(),
             Self::JobRules(it) => it.job.into(),

@@ -8,6 +8,7 @@ mod log;
 mod people;
 mod reading;
 mod recall;
+mod sign_off;
 mod tester;
 
 pub use bench::{BenchOpened, MeasuredAt, ReferenceCard};
@@ -22,4 +23,5 @@ pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlemen
 pub use people::{Note, Person, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
 pub use recall::RecallResolved;
+pub use sign_off::{CutEnd, SignOff};
 pub use tester::{TesterCard, TesterIdentity, VerificationMade};

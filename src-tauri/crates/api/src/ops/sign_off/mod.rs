@@ -1,0 +1,110 @@
+//! Signing off: what would be signed is told first; one act and a name sign it; a reason takes it back.
+
+mod told;
+
+use crate::failure::Failure;
+use crate::read::Fields;
+use crate::signed::{model_of, put_together};
+use crate::state::{State, maker};
+use crate::tally::Tally;
+use crate::views::*;
+use provenohm_assess::RULES_VERSION;
+use provenohm_assess::ids::{JobId, PersonId};
+use provenohm_exchange::bundle::books_of;
+use provenohm_exchange::job_file::Made;
+use provenohm_logbook::entry::body::SignOff;
+use provenohm_logbook::entry::{EntryRef, Hash};
+use provenohm_logbook::record::{Record, Writer};
+use provenohm_words::Words;
+
+pub(crate) use told::{said, since_of};
+
+pub(crate) fn sign_off_view(state: &mut State, asked: OfJob) -> Result<SignOffView, Failure> {
+    told::view(state, asked.job)
+}
+
+pub(crate) fn sign_off(state: &mut State, asked: SignOffAsk) -> Result<SignOffView, Failure> {
+    let mut fields = Fields::new(&state.words);
+    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    fields.settle(Some(()))?;
+    let judged = state.judged(asked.job)?;
+    may_sign(state, asked.job)?;
+    // Whoever reviews may never have recorded here: their card is made on this device.
+    let person = state.person_named(&name, "")?;
+    let words = state.words.clone();
+    let made = Made { at: state.host.now(), by: maker() };
+    let mut past = Record::in_memory(&mut state.host)?;
+    drop(judged);
+    state.write(person, |writer| signed(writer, &words, asked.job, (person, name), &mut past, made))?;
+    told::view(state, asked.job)
+}
+
+/// Cuts, judges what was cut, and signs that: nothing another program writes meanwhile comes between.
+fn signed(
+    writer: &mut Writer<'_>,
+    words: &Words,
+    job: JobId,
+    (person, name): (PersonId, String),
+    past: &mut Record,
+    made: Made,
+) -> Result<EntryRef, Failure> {
+    let books = books_of(&writer.view(), job, &[])?;
+    let cut = writer.cut_to_sign(job, &books)?;
+    let not_here = || Failure::of("sign_off_incomplete");
+    let judged = put_together(&writer.view(), job, &cut, past, made)?.ok_or_else(not_here)?;
+    if Tally::of_job(&judged).stop > 0 {
+        return Err(stopped(words, Tally::of_job(&judged).stop));
+    }
+    let model = model_of(words, &past.view(), job, &judged)?;
+    let digest = model.digest().map_err(|error| Failure::of("schedule").because(error))?;
+    let rules = past.view().job(job)?.rules;
+    let limit_set = rules.first().map(|rules| Hash::of(&[&rules.bytes.0])).ok_or_else(not_here)?;
+    let said = SignOff {
+        job,
+        number: writer.next_sign_off(job)?,
+        person,
+        name,
+        cut,
+        limit_set,
+        rules: u64::from(RULES_VERSION),
+        language: words.locale().id().to_owned(),
+        model: digest.as_str().parse().map_err(|_| Failure::of("unexpected"))?,
+    };
+    Ok(writer.sign_off(said)?)
+}
+
+/// Refuses with what stops it: an open *Stop*, or something only a newer version can read.
+fn may_sign(state: &mut State, job: JobId) -> Result<(), Failure> {
+    let view = state.record.view();
+    if view.critical_unreadable(&books_of(&view, job, &[])?)? > 0 {
+        return Err(Failure::of("sign_off_newer"));
+    }
+    let judged = state.judged(job)?;
+    let tally = Tally::of_job(&judged);
+    if judged.readings.iter().all(|one| !one.taken.stands()) {
+        return Err(Failure::of("sign_off_nothing"));
+    }
+    if tally.stop > 0 { Err(stopped(&state.words, tally.stop)) } else { Ok(()) }
+}
+
+fn stopped(words: &Words, stop: u32) -> Failure {
+    Failure::of("sign_off_stopped").saying(words.text_with("refused-sign-off-stopped", &[("count", stop.into())]))
+}
+
+pub(crate) fn withdraw_sign_off(state: &mut State, asked: WithdrawSignOff) -> Result<SignOffView, Failure> {
+    let mut fields = Fields::new(&state.words);
+    let reason = fields.needed("reason", &asked.reason, "complaint-reason-needed");
+    fields.settle(Some(()))?;
+    let entry: EntryRef = asked.entry.parse().map_err(|_| Failure::of("not_found"))?;
+    let all = state.record.view().sign_offs(asked.job)?;
+    let one = all.into_iter().find(|one| one.entry == entry && one.is_live());
+    let one = one.ok_or_else(|| Failure::of("not_found"))?;
+    // Who acts on this device; where nobody records yet, whoever signed.
+    let person = state.me(asked.job)?.unwrap_or(one.value.person);
+    state.write(person, |writer| {
+        writer.withdraw(&[entry], &reason)?;
+        writer.seal(asked.job.into())?;
+        Ok(())
+    })?;
+    told::view(state, asked.job)
+}

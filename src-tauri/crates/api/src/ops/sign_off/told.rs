@@ -1,0 +1,167 @@
+//! What would be signed, in words, and what was signed before.
+
+use crate::failure::Failure;
+use crate::signed::{Standing, model_of, standing};
+use crate::state::State;
+use crate::views::*;
+use provenohm_assess::ids::JobId;
+use provenohm_assess::judgement::Level;
+use provenohm_exchange::bundle::books_of;
+use provenohm_logbook::entry::body::SignOff;
+use provenohm_logbook::entry::{Kind, Role};
+use provenohm_logbook::view::{Later, Stated};
+use provenohm_papers::report::{Parts, Schedule, Sign as PaperSign, Tester, Totals};
+use provenohm_words::Words;
+
+/// Later entries listed one by one; of more, the count tells.
+const MOST_LISTED: usize = 20;
+
+pub(super) fn view(state: &mut State, job: JobId) -> Result<SignOffView, Failure> {
+    let judged = state.judged(job)?;
+    let blocked = super::may_sign(state, job).err().map(|failure| failure.worded(&state.words));
+    let standing = standing(state, job)?;
+    let all = state.record.view().sign_offs(job)?;
+    let next = all.iter().map(|one| one.value.number).max().unwrap_or(0) + 1;
+    let signed = all.iter().rev().map(|one| line(state, one, &standing)).collect::<Result<_, _>>()?;
+    let view = state.record.view();
+    let words = &state.words;
+    let model = model_of(words, &view, job, &judged)?;
+    let totals =
+        Parts::of(&model).map_err(|error| Failure::of("schedule").because(error))?.parts.first().map(|it| it.totals);
+    let totals = totals.unwrap_or_default();
+    let mut entries = 0;
+    for book in books_of(&view, job, &[])? {
+        entries += view.after(&[], &[book])?.len();
+    }
+    let fingerprint = model.record.as_ref().map(|digest| digest.fingerprint().to_string()).unwrap_or_default();
+    let covers = [("number", next.to_string().into()), ("count", entries.into()), ("fingerprint", fingerprint.into())];
+    Ok(SignOffView {
+        job,
+        title: judged.file.job.name.clone(),
+        counts: counts(words, totals),
+        blocked: blocked.map(|failure| Sentence { level: Level::Stop, words: failure.words }),
+        testers: model.testers.iter().map(|tester| told(words, tester)).collect(),
+        open: open(&model),
+        covers: words.text_with("answer-sign-off-covers", &covers),
+        button: words.text_with("answer-sign-off-button", &[("count", totals.readings.into())]),
+        signed,
+    })
+}
+
+fn counts(words: &Words, totals: Totals) -> Vec<String> {
+    let others = [
+        ("papers-count-look", totals.look),
+        ("papers-count-stop", totals.stop),
+        ("papers-count-not-tested", totals.not_tested),
+        ("papers-count-missing", totals.missing),
+        ("papers-count-past", totals.past),
+    ];
+    let there = others.into_iter().filter(|(_, count)| *count > 0);
+    let all = std::iter::once(("papers-count-readings", totals.readings)).chain(there);
+    all.map(|(key, count)| words.text_with(key, &[("count", count.into())])).collect()
+}
+
+fn told(words: &Words, tester: &Tester) -> SignOffTester {
+    let args = [("name", tester.name.as_str().into()), ("serial", tester.serial.as_str().into())];
+    let mut verifications: Vec<String> = tester.verifications.iter().map(|one| one.sentence.clone()).collect();
+    if verifications.is_empty() {
+        verifications.push(words.text("papers-verifications-none"));
+    }
+    SignOffTester {
+        words: words.text_with("answer-sign-off-tester", &args),
+        state: Sentence { level: level(tester.sign), words: tester.state.clone() },
+        verifications,
+    }
+}
+
+/// What is open: it is looked at, and signed with.
+fn open(model: &Schedule) -> Vec<ReadyLine> {
+    let listed = model.findings.iter().filter(|finding| level(finding.sign) >= Level::Look);
+    let line = |finding: &provenohm_papers::report::Finding| ReadyLine {
+        said: Sentence { level: level(finding.sign), words: finding.sentence.clone() },
+        to: Some(ReadyPlace::Look),
+    };
+    listed.map(line).collect()
+}
+
+fn level(sign: PaperSign) -> Level {
+    match sign {
+        PaperSign::Stop => Level::Stop,
+        PaperSign::Look => Level::Look,
+        PaperSign::Done | PaperSign::ToDo => Level::Remark,
+    }
+}
+
+/// Who signed, when, under which number.
+pub(crate) fn said(words: &Words, one: &Stated<SignOff>) -> String {
+    let args = [
+        ("number", one.value.number.to_string().into()),
+        ("name", one.value.name.as_str().into()),
+        ("time", words.date_time(one.recorded).into()),
+    ];
+    words.text_with("papers-signed", &args)
+}
+
+fn line(state: &State, one: &Stated<SignOff>, standing: &[Standing]) -> Result<SignedLine, Failure> {
+    let words = &state.words;
+    let mut since = Vec::new();
+    let mut later = Vec::new();
+    if one.is_live() {
+        if let Some(now) = standing.iter().find(|it| it.said.entry == one.entry) {
+            since = since_of(words, now);
+            later = now.after.iter().take(MOST_LISTED).map(|it| entry(state, it)).collect::<Result<_, _>>()?;
+        } else {
+            since.push(Sentence { level: Level::Remark, words: words.text("answer-sign-off-followed") });
+        }
+    } else {
+        let acting = state.record.view().acting_on(one.entry)?;
+        let reason = acting.into_iter().find(|it| it.role == Role::Withdraws);
+        let args = [
+            ("time", reason.as_ref().map(|it| words.date_time(it.recorded)).unwrap_or_default().into()),
+            ("reason", reason.and_then(|it| it.reason).unwrap_or_default().into()),
+        ];
+        since.push(Sentence { level: Level::Remark, words: words.text_with("answer-sign-off-withdrawn", &args) });
+    }
+    Ok(SignedLine { entry: one.entry.to_string(), words: said(words, one), since, later, stands: one.is_live() })
+}
+
+/// What has come since a sign-off, in sentences.
+pub(crate) fn since_of(words: &Words, now: &Standing) -> Vec<Sentence> {
+    let mut since = Vec::new();
+    if now.after.is_empty() {
+        since.push(Sentence { level: Level::Remark, words: words.text("answer-sign-off-nothing-since") });
+    } else {
+        let args = [("count", now.after.len().into())];
+        since.push(Sentence { level: Level::Look, words: words.text_with("answer-sign-off-after", &args) });
+    }
+    if now.in_doubt > 0 {
+        let args = [("count", now.in_doubt.into())];
+        since.push(Sentence { level: Level::Look, words: words.text_with("answer-sign-off-in-doubt", &args) });
+    }
+    since
+}
+
+/// One later entry: what it is, by whom, when.
+fn entry(state: &State, later: &Later) -> Result<String, Failure> {
+    let words = &state.words;
+    let card = later.by.map(|id| state.record.view().card(id)).transpose()?.flatten();
+    let kind = match later.kind {
+        Some(Kind::Reading) => "answer-entry-reading",
+        Some(Kind::Withdrawal) => "answer-entry-withdrawal",
+        Some(Kind::Correction) => "answer-entry-correction",
+        Some(Kind::NotTested) => "answer-entry-not-tested",
+        Some(Kind::Note) => "answer-entry-note",
+        Some(Kind::Verification) => "answer-entry-verification",
+        Some(Kind::LeadCheck | Kind::QuickCheck) => "answer-entry-check",
+        Some(Kind::Damage) => "answer-entry-damage",
+        Some(Kind::Settlement) => "answer-entry-settlement",
+        Some(_) => "answer-entry-other",
+        None => "answer-entry-unknown",
+    };
+    let args = [
+        ("what", words.text(kind).into()),
+        ("name", card.map(|card| card.name).unwrap_or_default().into()),
+        ("time", words.date_time(later.recorded).into()),
+    ];
+    Ok(words.text_with("answer-entry-later", &args))
+}

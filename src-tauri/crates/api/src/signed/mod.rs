@@ -1,0 +1,7 @@
+//! What was signed: a job put together from exactly the entries a sign-off covers, and what has come since.
+
+mod model;
+mod standing;
+
+pub(crate) use model::{AsSigned, model_of, put_together, record_of};
+pub(crate) use standing::{Standing, signatures, standing};

@@ -1,0 +1,79 @@
+//! The sign-offs of a job that stand, seen from now.
+
+use crate::failure::Failure;
+use crate::judged::Judged;
+use crate::state::State;
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use provenohm_assess::ids::{JobId, ReadingId};
+use provenohm_assess::judgement::TesterState;
+use provenohm_exchange::bundle::books_of;
+use provenohm_logbook::entry::body::SignOff;
+use provenohm_logbook::view::{Later, Stated};
+use provenohm_papers::report::{Digest, Signature};
+use std::collections::BTreeSet;
+
+/// A sign-off that stands, and what has come since.
+pub(crate) struct Standing {
+    pub(crate) said: Stated<SignOff>,
+    /// What its job and testers were told since.
+    pub(crate) after: Vec<Later>,
+    /// Readings it covers whose tester was found failed since.
+    pub(crate) in_doubt: u32,
+}
+
+/// The sign-offs that stand: those with the highest number. Two, where two people signed apart.
+pub(crate) fn standing(state: &mut State, job: JobId) -> Result<Vec<Standing>, Failure> {
+    let mut live: Vec<_> = state.record.view().sign_offs(job)?.into_iter().filter(Stated::is_live).collect();
+    let highest = live.iter().map(|one| one.value.number).max();
+    live.retain(|one| Some(one.value.number) == highest);
+    let mut all = Vec::new();
+    for said in live {
+        let view = state.record.view();
+        let after = view.after(&said.value.cut, &books_of(&view, job, &[])?)?;
+        let in_doubt = since(state, job, &said)?;
+        all.push(Standing { said, after, in_doubt });
+    }
+    Ok(all)
+}
+
+/// What papers say of the sign-offs that stand.
+pub(crate) fn signatures(state: &mut State, job: JobId) -> Result<Vec<Signature>, Failure> {
+    let all = standing(state, job)?;
+    all.iter().map(|one| signature(state, one)).collect()
+}
+
+fn signature(state: &State, one: &Standing) -> Result<Signature, Failure> {
+    let said = &one.said.value;
+    let entries = state.record.view().evidence(one.said.entry)?;
+    Ok(Signature {
+        number: said.number,
+        name: said.name.clone(),
+        at: one.said.recorded,
+        model: Digest::named(&said.model.to_string()).ok_or_else(|| Failure::of("unexpected"))?,
+        after: u32::try_from(one.after.len()).unwrap_or(u32::MAX),
+        in_doubt: one.in_doubt,
+        entries: entries.iter().map(|entry| STANDARD.encode(entry.to_wire())).collect(),
+    })
+}
+
+/// Readings in doubt now that were not when the job was signed.
+fn since(state: &mut State, job: JobId, said: &Stated<SignOff>) -> Result<u32, Failure> {
+    let judged = state.judged(job)?;
+    let now = in_doubt(&judged);
+    drop(judged);
+    // The job is put together as it was signed only if there is something to compare.
+    if now.is_empty() {
+        return Ok(0);
+    }
+    let Some(signed) = state.as_signed(job, said)? else { return Ok(0) };
+    let before = in_doubt(&signed.judged);
+    let new = now.iter().filter(|id| !before.contains(id) && signed.judged.reading(**id).is_some());
+    Ok(u32::try_from(new.count()).unwrap_or(u32::MAX))
+}
+
+fn in_doubt(judged: &Judged) -> BTreeSet<ReadingId> {
+    let doubted = |state| matches!(state, TesterState::InDoubt | TesterState::Barred);
+    let readings = judged.readings.iter().filter(|one| one.taken.stands());
+    readings.filter(|one| doubted(one.judgement.tester.state)).map(|one| one.reading.id).collect()
+}

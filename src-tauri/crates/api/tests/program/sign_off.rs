@@ -1,0 +1,205 @@
+//! Signing off: what is signed, what stops it, what comes after, and how it is taken back.
+
+use crate::support::{Program, single_phase, slot_at_500_v};
+use provenohm_api::Failure;
+use serde_json::{Value, json};
+use std::path::PathBuf;
+use std::process::Command;
+
+/// A job with one circuit, all three pairs read with a proved tester.
+pub(crate) struct Signing {
+    pub(crate) program: Program,
+    pub(crate) job: String,
+    pub(crate) board: String,
+    pub(crate) tester: String,
+}
+
+impl Signing {
+    pub(crate) fn begun() -> Self {
+        let signing = Self::without_a_tester();
+        signing.program.ask("choose_tester", json!({ "board": signing.board, "tester": signing.tester }));
+        slot_at_500_v(&signing.program, &signing.board);
+        (0..3).for_each(|_| signing.read("487"));
+        signing
+    }
+
+    /// The same before anything was read, and with no tester chosen.
+    fn without_a_tester() -> Self {
+        let program = Program::start();
+        let (job, board) = program.job();
+        program.circuits(&board, 1, single_phase());
+        let tester = program.tester("Tester A");
+        program.certificate(&tester, "3 Mar 2026", "3 Mar 2027");
+        Self { program, job, board, tester }
+    }
+
+    pub(crate) fn read(&self, megohms: &str) {
+        let slot = self.program.ask("run", json!({ "board": self.board }))["slot"].clone();
+        let typed = json!({ "typed": { "text": megohms, "comparator": "exact", "unit": "m" } });
+        self.program.ask("save_reading", json!({ "board": self.board, "slot": slot, "indication": typed }));
+    }
+
+    pub(crate) fn sign(&self) -> Value {
+        self.program.ask("sign_off", json!({ "job": self.job, "name": "R. Reviewer" }))
+    }
+
+    fn try_to_sign(&self) -> Failure {
+        self.program.refused("sign_off", json!({ "job": self.job, "name": "R. Reviewer" }))
+    }
+
+    pub(crate) fn view(&self) -> Value {
+        self.program.ask("sign_off_view", json!({ "job": self.job }))
+    }
+
+    fn withdraw_a_reading(&self) {
+        let readings = self.program.ask("readings", json!({ "job": self.job }));
+        let reading = readings["rows"][0]["reading"].clone();
+        let asked = json!({ "job": self.job, "reading": reading, "reason": "read on the wrong circuit" });
+        self.program.ask("withdraw_reading", asked);
+    }
+
+    pub(crate) fn pdf(&self, as_signed: bool) -> PathBuf {
+        let asked = json!({ "job": self.job, "format": "pdf", "as_signed": as_signed });
+        PathBuf::from(self.program.ask("make_schedule", asked)["path"].as_str().unwrap())
+    }
+}
+
+fn paper(path: &PathBuf) -> String {
+    let output = Command::new("pdftotext").arg("-raw").arg(path).arg("-").output().unwrap();
+    String::from_utf8(output.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn said(lines: &Value) -> Vec<String> {
+    let lines = lines.as_array().unwrap().iter();
+    lines.map(|line| line["words"].as_str().unwrap().to_owned()).collect()
+}
+
+#[test]
+fn one_screen_says_what_would_be_signed() {
+    let signing = Signing::begun();
+    let view = signing.view();
+    assert_eq!(view["button"], "Sign off 3 readings");
+    assert_eq!(view["counts"][0], "3 readings");
+    assert_eq!(view["blocked"], Value::Null);
+    assert!(view["covers"].as_str().unwrap().starts_with("This will be sign-off No. 1, over "), "{view}");
+    assert_eq!(view["testers"][0]["words"], "Tester A, serial number serial Tester A");
+    assert_eq!(view["testers"][0]["verifications"].as_array().unwrap().len(), 1);
+    assert_eq!(view["signed"], json!([]));
+}
+
+#[test]
+fn a_name_signs_and_every_page_says_so() {
+    let signing = Signing::begun();
+    let before = std::fs::read(signing.pdf(false)).unwrap();
+    let refused = signing.program.refused("sign_off", json!({ "job": signing.job, "name": "  " }));
+    assert_eq!((refused.code.as_str(), refused.complaints[0].field.as_str()), ("form", "name"));
+    let view = signing.sign();
+    assert!(view["signed"][0]["words"].as_str().unwrap().starts_with("Signed as No. 1 by R. Reviewer, "), "{view}");
+    assert_eq!(said(&view["signed"][0]["since"]), ["Nothing was recorded after sign-off"]);
+    assert!(view["covers"].as_str().unwrap().contains("No. 2"), "{view}");
+    let text = paper(&signing.pdf(false));
+    assert!(text.contains("Signed as No. 1 by R. Reviewer") && !text.contains("Not signed"), "{text}");
+    assert!(!text.contains("after sign-off") && !text.contains("not as it stands"), "{text}");
+    assert_ne!(before, std::fs::read(signing.pdf(false)).unwrap());
+    let job = signing.program.ask("job", json!({ "job": signing.job }));
+    assert_eq!(said(&job["signed"]).len(), 2, "{job}");
+}
+
+#[test]
+fn what_is_recorded_after_it_is_listed_and_never_enters_the_signed_paper() {
+    let signing = Signing::begun();
+    signing.sign();
+    let signed = std::fs::read(signing.pdf(true)).unwrap();
+    assert_eq!(signed, std::fs::read(signing.pdf(false)).unwrap(), "nothing came after: one paper");
+    signing.withdraw_a_reading();
+    let view = signing.view();
+    assert_eq!(said(&view["signed"][0]["since"]), ["1 entry after sign-off"]);
+    assert!(
+        view["signed"][0]["later"][0].as_str().unwrap().starts_with("Something withdrawn · A. Recorder · "),
+        "{view}"
+    );
+    let ready = signing.program.ask("schedule", json!({ "job": signing.job }));
+    assert_eq!(ready["as_signed"], "As it was signed");
+    assert!(paper(&signing.pdf(false)).contains("1 entry after sign-off"));
+    assert_eq!(signed, std::fs::read(signing.pdf(true)).unwrap());
+    // A new issue has the next number, and is the one that stands.
+    signing.sign();
+    assert!(paper(&signing.pdf(false)).contains("Signed as No. 2 by R. Reviewer"));
+    assert_eq!(said(&signing.view()["signed"][1]["since"]), ["A later sign-off has the next number"]);
+}
+
+#[test]
+fn only_a_stop_keeps_it_from_being_signed() {
+    let signing = Signing::without_a_tester();
+    assert_eq!(signing.try_to_sign().code, "sign_off_nothing");
+    let slot = slot_at_500_v(&signing.program, &signing.board);
+    let typed = json!({ "typed": { "text": "0.20", "comparator": "exact", "unit": "m" } });
+    let saved =
+        signing.program.ask("save_reading", json!({ "board": signing.board, "slot": slot, "indication": typed }));
+    let refused = signing.try_to_sign();
+    assert_eq!(refused.code, "sign_off_stopped");
+    assert_eq!(refused.words, "1 thing stops a sign-off: see things to look at");
+    assert_eq!(signing.view()["blocked"]["words"], refused.words);
+    assert_eq!(signing.view()["signed"], json!([]), "nothing was recorded");
+    // Below its limit, and pairs missing: looked at, and signed with.
+    let readings = [saved["saved"]["reading"].clone()];
+    let fixed = json!({
+        "job": signing.job, "readings": readings, "tester": signing.tester, "reason": "tester A was used",
+    });
+    signing.program.ask("correct_readings", fixed);
+    assert_eq!(signing.sign()["signed"].as_array().unwrap().len(), 1);
+    assert!(signing.view()["open"].as_array().unwrap().len() >= 2);
+}
+
+#[test]
+fn it_is_withdrawn_with_a_reason_and_stays_on_record() {
+    let signing = Signing::begun();
+    let entry = signing.sign()["signed"][0]["entry"].clone();
+    let asked = |reason: &str| json!({ "job": signing.job, "entry": entry, "reason": reason });
+    assert_eq!(signing.program.refused("withdraw_sign_off", asked(" ")).code, "form");
+    let view = signing.program.ask("withdraw_sign_off", asked("circuit 3 was forgotten"));
+    let line = &view["signed"][0];
+    assert_eq!(line["stands"], false);
+    assert!(said(&line["since"])[0].ends_with(": circuit 3 was forgotten"), "{view}");
+    assert!(paper(&signing.pdf(false)).contains("Not signed"));
+    assert_eq!(signing.program.refused("withdraw_sign_off", asked("again")).code, "not_found");
+    let asked = json!({ "job": signing.job, "format": "pdf", "as_signed": true });
+    assert_eq!(signing.program.refused("make_schedule", asked).code, "not_signed");
+    assert!(signing.sign()["signed"][0]["words"].as_str().unwrap().starts_with("Signed as No. 2"));
+}
+
+#[test]
+fn a_tester_that_fails_later_puts_signed_readings_in_doubt() {
+    let signing = Signing::begun();
+    signing.sign();
+    let finding = json!({ "volts": "500", "as_found": "failed" });
+    let form = json!({
+        "date": "25 Nov 2026", "kind": "calibration", "by": "A laboratory", "certificate": "C-2",
+        "findings": [finding],
+    });
+    signing.program.ask("record_verification", json!({ "tester": signing.tester, "form": form }));
+    let since = said(&signing.view()["signed"][0]["since"]);
+    assert_eq!(since, ["1 entry after sign-off", "Since then 3 readings have come into doubt"]);
+    let job = signing.program.ask("job", json!({ "job": signing.job }));
+    assert!(said(&job["signed"]).contains(&since[1]), "{job}");
+    let text = paper(&signing.pdf(false));
+    assert!(text.contains("Since sign-off No. 1, 3 readings have come into doubt"), "{text}");
+    assert!(!paper(&signing.pdf(true)).contains("come into doubt"), "the signed paper stands");
+}
+
+/// Everybody who holds the same entries sees the same sign-off, the same fingerprint and the same paper.
+#[test]
+fn another_device_with_the_same_entries_makes_the_same_paper() {
+    let signing = Signing::begun();
+    signing.sign();
+    let bundle = signing.program.ask("hand_over", json!({ "job": signing.job, "testers": [] }));
+    let other = Program::start();
+    let bytes = std::fs::read(bundle["path"].as_str().unwrap()).unwrap();
+    other.api.receive(&bytes, false).unwrap();
+    let asked = json!({ "job": signing.job, "format": "pdf" });
+    let made = other.ask("make_schedule", asked)["path"].as_str().unwrap().to_owned();
+    assert_eq!(std::fs::read(made).unwrap(), std::fs::read(signing.pdf(false)).unwrap());
+    let view = other.ask("sign_off_view", json!({ "job": signing.job }));
+    assert_eq!(view["signed"], signing.view()["signed"]);
+    assert_eq!(view["covers"], signing.view()["covers"]);
+}
