@@ -59,7 +59,7 @@ def expected(budget):
     dof = None if spread == 0 else variance**2 / spread
     rectangles = [square for (square, _), one in zip(parts, budget) if one["kind"] == "rectangular"]
     largest = max(rectangles, default=Fraction(0))
-    dominated = largest > 0 and variance - largest <= DOMINATED**2 * largest
+    dominated = dof is None and largest > 0 and variance - largest <= DOMINATED**2 * largest
     if dominated:
         k = COVERAGE * math.sqrt(3)
     elif dof is None:

@@ -116,7 +116,7 @@ pub enum Polarity {
 
 /// What was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case", tag = "what")]
+#[serde(deny_unknown_fields, rename_all = "snake_case", tag = "what")]
 pub enum MeasuredWhat {
     /// What the tester showed at a known resistance.
     Indication {

@@ -8,7 +8,7 @@ use ts_rs::TS;
 
 /// What a planned point asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case", tag = "what")]
+#[serde(deny_unknown_fields, rename_all = "snake_case", tag = "what")]
 pub enum PlannedWhat {
     /// The indication at a known resistance.
     Indication {

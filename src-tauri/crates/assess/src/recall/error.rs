@@ -20,6 +20,7 @@ pub(super) struct Lowest {
 /// One point: what it indicated, and 1 + e + U_e where that is known.
 #[derive(Clone, Copy)]
 struct Factor {
+    known: Decimal,
     indicated: Decimal,
     factor: Option<Decimal>,
 }
@@ -32,7 +33,13 @@ struct Factor {
 pub(super) fn lowest(shown: Shown, points: &[Point], fallback: Option<Percent>) -> Result<Lowest, Unknown> {
     let over_range = points.iter().filter(|p| p.indicated.comparator == Comparator::MoreThan);
     let shown_over_range = over_range.map(|p| p.reference_ohm).min();
-    if let Some(ohms) = shown_over_range.filter(|_| shown.comparator == Comparator::MoreThan) {
+    // What shows a resistance as over-range may show anything above it for that resistance.
+    let may_be_it = |ohms: &Ohms| match shown.comparator {
+        Comparator::MoreThan => true,
+        Comparator::Exact => shown.ohms() >= *ohms,
+        Comparator::LessThan => false,
+    };
+    if let Some(ohms) = shown_over_range.filter(may_be_it) {
         return Ok(Lowest { ohms, error_percent: None });
     }
     let exact =
@@ -64,7 +71,7 @@ fn factor(point: &Point, fallback: Option<Percent>) -> Factor {
         let factor = ratio.checked_add(uncertainty.0.checked_div(Decimal::ONE_HUNDRED)?)?;
         (factor > Decimal::ZERO).then_some(factor)
     });
-    Factor { indicated, factor }
+    Factor { known: point.reference_ohm.0, indicated, factor }
 }
 
 /// At an indication between the lowest and the topmost point: by the larger factor of its two neighbours, which are
@@ -87,7 +94,9 @@ fn of(
     below: Option<Decimal>,
     above: Option<Decimal>,
 ) -> Result<Lowest, Unknown> {
-    let near = |f: &&Factor| Some(f.indicated) == below || Some(f.indicated) == above;
+    // A point that was shown far too high bears on everything from itself up to what it was shown as.
+    let spans = |f: &Factor| f.known <= indicated && indicated <= f.indicated;
+    let near = |f: &&Factor| Some(f.indicated) == below || Some(f.indicated) == above || spans(f);
     let known: Option<Vec<Decimal>> = factors.iter().filter(near).map(|f| f.factor).collect();
     let worst = known.and_then(|all| all.into_iter().max()).ok_or(Unknown::UncertaintyNotKnown)?;
     let ohms = indicated.checked_div(worst).ok_or(Unknown::UncertaintyNotKnown)?;

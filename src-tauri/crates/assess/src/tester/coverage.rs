@@ -1,5 +1,6 @@
 //! What an indicated resistance may claim from the intervals in which a statement says that indications hold.
 
+use super::failed::FailedPoints;
 use super::{Card, Holds, Interval, Point, ProofKind, Statement};
 use crate::quantity::{Comparator, Ohms, Volts};
 
@@ -35,9 +36,8 @@ pub(super) struct Coverage {
     kind: ProofKind,
     points: Vec<Point>,
     shorted: bool,
-    /// Resistances known to be good: good points and the ends of stated intervals, lowest first.
-    good: Vec<Ohms>,
-    failed: Vec<Ohms>,
+    /// Points found good or failed; the ends of stated intervals are good.
+    failed: FailedPoints,
 }
 
 impl Coverage {
@@ -52,18 +52,14 @@ impl Coverage {
             Holds::NotStated => (card.and_then(|c| measuring_range(c, volts)).into_iter().collect(), true),
         };
         let intervals = merged(stated);
-        let mut good: Vec<Ohms> = points.iter().filter(|p| p.good).map(|p| p.reference_ohm).collect();
-        if !from_card {
-            good.extend(intervals.iter().flat_map(|i| [i.from_ohm, i.to_ohm]));
-        }
-        good.sort_unstable();
-        let failed = points.iter().filter(|p| !p.good).map(|p| p.reference_ohm).collect();
-        Self { intervals, from_card, kind, points, shorted: statement.leads_shorted_good, good, failed }
+        let ends = intervals.iter().filter(|_| !from_card).flat_map(|i| [i.from_ohm, i.to_ohm]);
+        let failed = FailedPoints::new(&points, ends);
+        Self { intervals, from_card, kind, points, shorted: statement.leads_shorted_good, failed }
     }
 
     /// Whether a point failed.
     pub(super) fn has_failed_points(&self) -> bool {
-        !self.failed.is_empty()
+        self.failed.any()
     }
 
     /// Whether it says anything of where indications hold.
@@ -79,8 +75,8 @@ impl Coverage {
 
     /// Whether a resistance was tested and found good: it lies in an interval, or is a good point.
     pub(super) fn found_good_at(&self, ohms: Ohms) -> bool {
-        !self.failed.contains(&ohms)
-            && (self.good.contains(&ohms) || (!self.from_card && self.intervals.iter().any(|i| holds(i, ohms))))
+        !self.failed.is_failed(ohms)
+            && (self.failed.is_good(ohms) || (!self.from_card && self.intervals.iter().any(|i| holds(i, ohms))))
     }
 
     /// The resistance that must lie in an interval, after its claim is cut: above the top of the highest interval, or
@@ -94,21 +90,14 @@ impl Coverage {
         }
     }
 
-    /// The failed point that speaks for a resistance, if one does: it is there, between there and the next good
-    /// point, or beyond there with no good one on that side. Above the top the claim was cut before, so "no good one
-    /// higher" only bites where nothing was proved below, or where a point above was indicated below the top.
-    pub(super) fn failed_at(&self, comparator: Comparator, ohms: Ohms) -> Option<Ohms> {
-        self.failed.iter().copied().find(|&point| {
-            let next_lower = self.good.iter().rev().find(|&&g| g < point);
-            let next_higher = self.good.iter().find(|&&g| g > point);
-            let above_lower = next_lower.is_none_or(|&g| ohms > g);
-            let below_higher = next_higher.is_none_or(|&g| match comparator {
-                // "< x" with x at the good end still lies below it
-                Comparator::LessThan => ohms <= g,
-                Comparator::Exact | Comparator::MoreThan => ohms < g,
-            });
-            ohms == point || (above_lower && below_higher)
-        })
+    /// The failed point that speaks for an indication, by what it claims once cut.
+    pub(super) fn failed_at(&self, comparator: Comparator, cut: Ohms) -> Option<Ohms> {
+        self.failed.at(comparator, cut)
+    }
+
+    /// The failed point that may have been read as this, the indication as it stands.
+    pub(super) fn shown_here(&self, comparator: Comparator, ohms: Ohms) -> Option<Ohms> {
+        self.failed.shown_here(comparator, ohms)
     }
 
     /// What an indication (already cut) claims, or why it is outside.

@@ -4,6 +4,7 @@ mod card;
 mod card_complaint;
 mod check;
 mod coverage;
+mod failed;
 mod history;
 mod leads;
 mod prepared;

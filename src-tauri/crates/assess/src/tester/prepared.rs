@@ -1,11 +1,12 @@
 //! A tester's history sorted once, to be asked about many readings.
 
+use super::failed::FailedPoints;
 use super::leads::Leads;
 use super::proof::Proof;
 use super::{Card, Damage, LeadEnd, ProofEvent, QuickCheck, TesterHistory, VoltageCard};
 use crate::ids::{CheckId, TesterId};
 use crate::moment::{Instant, Moment};
-use crate::quantity::{Ohms, Volts};
+use crate::quantity::{Comparator, Ohms, Volts};
 use chrono::TimeDelta;
 
 /// A tester's history, sorted once. The same events in any order prepare to the same answers.
@@ -14,11 +15,30 @@ pub struct Prepared {
     pub(super) tester: TesterId,
     card: Option<Card>,
     pub(super) proofs: Vec<Proof>,
-    pub(super) failed_checks: Vec<QuickCheck>,
+    pub(super) failed_checks: Vec<FailedCheck>,
     good_checks: Vec<GoodCheck>,
     pub(super) damages: Vec<Damage>,
     shorted: Leads,
     open: Leads,
+}
+
+/// A failed quick check with the points it was made at.
+#[derive(Clone, Debug)]
+pub(super) struct FailedCheck {
+    pub(super) check: QuickCheck,
+    pub(super) points: FailedPoints,
+}
+
+impl FailedCheck {
+    fn new(check: &QuickCheck) -> Self {
+        Self { check: check.clone(), points: FailedPoints::new(&check.points, []) }
+    }
+
+    /// Within the span it touched, or where one of its failed points speaks as that of a verification does.
+    pub(super) fn speaks_for(&self, comparator: Comparator, ohms: Ohms) -> bool {
+        let touched = self.check.from_ohm <= ohms && ohms <= self.check.to_ohm;
+        touched || self.points.at(comparator, ohms).or_else(|| self.points.shown_here(comparator, ohms)).is_some()
+    }
 }
 
 /// A good quick check, for ending a look back.
@@ -54,12 +74,12 @@ impl Prepared {
                     from: q.from_ohm,
                     to: q.to_ohm,
                 }),
-                ProofEvent::QuickCheck(q) => prepared.failed_checks.push(q.clone()),
+                ProofEvent::QuickCheck(q) => prepared.failed_checks.push(FailedCheck::new(q)),
                 ProofEvent::Damage(d) => prepared.damages.push(d.clone()),
             }
         }
         prepared.proofs.sort_by_key(|p| (p.failure_from, p.id));
-        prepared.failed_checks.sort_by_key(|q| (q.at.to_utc(), q.id));
+        prepared.failed_checks.sort_by_key(|q| (q.check.at.to_utc(), q.check.id));
         prepared.good_checks.sort_by_key(|q| (q.instant, q.volts, q.from, q.to));
         prepared.damages.sort_by_key(|d| (d.found.to_utc(), d.id));
         prepared

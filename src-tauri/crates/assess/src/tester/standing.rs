@@ -120,7 +120,7 @@ fn before(failure: &Failure<'_>) -> TesterReason {
             requirement: failing.requirement(),
             point_ohm: failing.point(),
         },
-        Failure::Check(check) => TesterReason::QuickCheckFailedBefore { check: check.id, at: check.at },
+        Failure::Check { check, .. } => TesterReason::QuickCheckFailedBefore { check: check.id, at: check.at },
         Failure::Damage(damage) => {
             TesterReason::DamagedBefore { damage: damage.id, at: damage.happened.unwrap_or(damage.found) }
         }
@@ -135,7 +135,7 @@ fn after(failure: &Failure<'_>) -> TesterReason {
             requirement: failing.requirement(),
             point_ohm: failing.point(),
         },
-        Failure::Check(check) => TesterReason::QuickCheckFailedAfter { check: check.id, at: check.at },
+        Failure::Check { check, .. } => TesterReason::QuickCheckFailedAfter { check: check.id, at: check.at },
         Failure::Damage(damage) => TesterReason::DamagedAfter { damage: damage.id, at: damage.found },
     }
 }

@@ -46,6 +46,8 @@ pub(super) enum Failing {
     NotConforming,
     /// A known resistance was not shown within what is permitted.
     Point(Ohms),
+    /// A known resistance was shown so high that what is asked about may be it.
+    ShownHigh(Ohms),
 }
 
 /// Why it says neither.
@@ -102,6 +104,9 @@ impl Testimony {
             return Says::Failed(Failing::Everywhere);
         }
         let cut = if unplaced { (q.ohms, false) } else { self.coverage.cut(q.comparator, q.ohms, q.limit) };
+        if let Some(point) = self.coverage.shown_here(q.comparator, q.ohms) {
+            return Says::Failed(Failing::ShownHigh(point));
+        }
         if let Some(point) = self.coverage.failed_at(q.comparator, cut.0) {
             return Says::Failed(Failing::Point(point));
         }
@@ -123,7 +128,7 @@ impl Testimony {
         match failing {
             Failing::Requirement(name) => self.statement.finds_met(name),
             Failing::NotConforming => self.statement.meets_all(),
-            Failing::Everywhere | Failing::Point(_) => false,
+            Failing::Everywhere | Failing::Point(_) | Failing::ShownHigh(_) => false,
         }
     }
 

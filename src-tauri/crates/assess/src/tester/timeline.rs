@@ -15,8 +15,15 @@ use uuid::Uuid;
 /// Something that failed, and where that stands.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Failure<'a> {
-    Found { proof: &'a Proof, failing: Failing },
-    Check(&'a QuickCheck),
+    Found {
+        proof: &'a Proof,
+        failing: Failing,
+    },
+    Check {
+        check: &'a QuickCheck,
+        /// What is asked about may be a resistance that the check was shown too high.
+        shown_high: bool,
+    },
     Damage(&'a Damage),
 }
 
@@ -24,7 +31,7 @@ impl Failure<'_> {
     fn id(&self) -> (Uuid, Failing) {
         match self {
             Failure::Found { proof, failing } => (proof.id.0, *failing),
-            Failure::Check(check) => (check.id.0, Failing::Everywhere),
+            Failure::Check { check, .. } => (check.id.0, Failing::Everywhere),
             Failure::Damage(damage) => (damage.id.0, Failing::Everywhere),
         }
     }
@@ -41,15 +48,19 @@ pub(super) struct Backing<'a> {
 impl Backing<'_> {
     /// Whether it tests again what failed and finds it good. A resistance is tested again when the indication itself
     /// lies in an interval, or the failed resistance was found good; a cut claim ("no more than the top", "not above
-    /// the bottom") mends only a failure that named no resistance.
+    /// the bottom") mends only a failure that named no resistance. One that was shown too high must itself be found
+    /// good.
     fn mends(&self, failure: &Failure<'_>) -> bool {
         let whole = self.claim == Claim::Whole;
         let good_at = |ohms: Ohms| self.testimony.found_good_at(ohms);
         match failure {
             Failure::Found { failing: Failing::Everywhere, .. } | Failure::Damage(_) => true,
             Failure::Found { failing: Failing::Point(point), .. } => whole || good_at(*point),
+            Failure::Found { failing: Failing::ShownHigh(point), .. } => good_at(*point),
             Failure::Found { failing, .. } => self.testimony.meets_again(*failing),
-            Failure::Check(check) => whole || (good_at(check.from_ohm) && good_at(check.to_ohm)),
+            Failure::Check { check, shown_high } => {
+                (whole && !shown_high) || (good_at(check.from_ohm) && good_at(check.to_ohm))
+            }
         }
     }
 }
@@ -180,11 +191,12 @@ enum Look {
 /// nothing, without one it is an as-found failure everywhere.
 fn failures<'a>(tester: &'a Prepared, q: &Question, look: Look) -> impl Iterator<Item = (Place, Failure<'a>)> {
     let last = look == Look::Forward;
-    let (volts, ohms) = (q.volts, q.ohms);
-    let touched = move |c: &&QuickCheck| c.test_voltage_v == volts && c.from_ohm <= ohms && ohms <= c.to_ohm;
-    let checks = tester.failed_checks.iter().filter(touched).map(move |c| {
-        let instant = c.at.to_utc();
-        ((instant, instant, last, c.id.0, 0), Failure::Check(c))
+    let (volts, comparator, ohms) = (q.volts, q.comparator, q.ohms);
+    let at_voltage = tester.failed_checks.iter().filter(move |c| c.check.test_voltage_v == volts);
+    let checks = at_voltage.filter(move |c| c.speaks_for(comparator, ohms)).map(move |c| {
+        let instant = c.check.at.to_utc();
+        let shown_high = c.points.shown_here(comparator, ohms).is_some();
+        ((instant, instant, last, c.check.id.0, 0), Failure::Check { check: &c.check, shown_high })
     });
     let damages = tester.damages.iter().filter(move |d| last || d.happened.is_none()).map(move |d| {
         let instant = d.happened.unwrap_or(d.found).to_utc();
@@ -293,6 +305,6 @@ impl Failing {
     }
 
     pub(super) const fn point(self) -> Option<Ohms> {
-        if let Self::Point(ohms) = self { Some(ohms) } else { None }
+        if let Self::Point(ohms) | Self::ShownHigh(ohms) = self { Some(ohms) } else { None }
     }
 }

@@ -59,7 +59,8 @@ impl<N> Budget<N> {
         let variance: f64 = contributions.iter().map(|c| c * c).sum();
         let standard = variance.sqrt();
         let dof = effective_dof(&inputs, &contributions, variance);
-        let dominated = is_dominated(&inputs, &contributions, variance);
+        // What the rest is known by few repeats for is not negligible, however small it came out.
+        let dominated = dof.is_none() && is_dominated(&inputs, &contributions, variance);
         let k = if dominated { COVERAGE * 3_f64.sqrt() } else { student(dof) };
         let lines = inputs
             .into_iter()

@@ -15,7 +15,7 @@ use std::collections::BTreeSet;
 use uuid::Uuid;
 
 /// The state of the tester for a reading of 1.0 MΩ asked at 500 V, taken the day after the run.
-fn state(scene: &Scene, indicated: &str, policy: TesterPolicy) -> TesterState {
+pub fn state(scene: &Scene, indicated: &str, policy: TesterPolicy) -> TesterState {
     let verification = scene.result().verification(Issued {
         id: VerificationId(Uuid::from_u128(77)),
         made: When::At(moment("2026-06-01T10:00")),

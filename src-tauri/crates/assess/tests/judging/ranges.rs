@@ -96,7 +96,7 @@ fn a_bench_has_to_show_the_low_end() {
                 "12.0",
                 false,
             ))),
-            (Meets, NotProved, Look),
+            (Meets, Barred, Stop),
         ),
         case(
             "a point above the top was indicated below it",

@@ -239,6 +239,46 @@ fn quick_checks_and_damage() {
     assert_eq!((after.judgement.tester.state, after.before), (TesterState::Barred, TesterState::Proved));
 }
 
+/// A check box of one resistor: 1 MΩ shown as 1.40, and as over-range.
+#[test]
+fn a_failed_quick_check_speaks_for_what_it_may_have_been_shown_as() {
+    let checked = |reading: &str, indicated: &str| {
+        let mut scene = Scene::new(reading).quick(30, "1", "1", "2026-07-01T10:00", false);
+        if let Some(ProofEvent::QuickCheck(check)) = scene.history.events.last_mut() {
+            check.points = points(&[("1", indicated, "2")]);
+        }
+        scene
+    };
+    for reading in ["1.05", "1.40", "> 999"] {
+        assert!(line(&checked(reading, "1.40")).is_some(), "{reading}");
+    }
+    match class(&checked("> 999", "> 999")) {
+        Class::TestAgain { because: Again::MayBeBelow { lowest_ohm, .. } } => assert_eq!(lowest_ohm, mega("1")),
+        Class::StillClears { lowest_ohm, .. } => assert_eq!(lowest_ohm, mega("1"), "exactly at the limit"),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// 1 MΩ shown as 15 MΩ between 0.5 MΩ and 10 MΩ shown right: 1.20 / (15 + 0.02) = 0.0799 MΩ, by its neighbours alone it
+/// would be 1.19. 0.5 MΩ shown over-range: "> 999 MΩ" may be 0.5 MΩ.
+#[test]
+fn what_was_shown_far_too_high_bears_on_everything_up_to_there() {
+    let far = Statement { points: points(&[("0.5", "0.50", "2"), ("1", "15.0", "2"), ("10", "10.0", "2")]), ..high() };
+    match class(&found("1.20", far)) {
+        Class::TestAgain { because: Again::MayBeBelow { lowest_ohm, .. } } => {
+            assert_eq!(lowest_ohm.0.trunc().to_string(), "79893");
+        }
+        other => panic!("{other:?}"),
+    }
+    let mut over =
+        Statement { points: points(&[("0.5", "> 999", "2"), ("10", "10.0", "2"), ("1000", "1000", "2")]), ..high() };
+    over.points.iter_mut().skip(1).for_each(|point| point.good = true);
+    match class(&found("> 999", over)) {
+        Class::TestAgain { because: Again::MayBeBelow { lowest_ohm, .. } } => assert_eq!(lowest_ohm, mega("0.5")),
+        other => panic!("{other:?}"),
+    }
+}
+
 #[test]
 fn a_good_quick_check_moves_the_start_of_the_window() {
     let failing = found("2.0", high()).quick(30, "1", "100", "2026-06-15T10:00", true);

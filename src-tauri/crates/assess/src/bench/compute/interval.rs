@@ -14,13 +14,14 @@ struct At<'a> {
 
 impl At<'_> {
     fn conforms(&self) -> bool {
-        self.point.decision.is_some_and(Decision::is_within)
+        !self.point.fails_in_use && self.point.decision.is_some_and(Decision::is_within)
     }
 
     /// Why an interval ends before this point.
     fn end(&self) -> IntervalEnd {
         let known_ohm = self.known;
         match self.point.decision {
+            _ if self.point.fails_in_use => IntervalEnd::NotConforming { known_ohm },
             Some(Decision::DoesNotConform) => IntervalEnd::NotConforming { known_ohm },
             Some(_) => IntervalEnd::ConditionalFail { known_ohm },
             None => IntervalEnd::Undecided { known_ohm },
@@ -49,8 +50,9 @@ pub(super) fn intervals(
     shorted: Option<LeadsFound>,
     card: Option<&VoltageCard>,
 ) -> (Vec<HeldInterval>, Vec<NoInterval>) {
+    let counts = |p: &&PointResult| p.base || p.fails_in_use;
     let mut at: Vec<At<'_>> =
-        points.iter().filter(|p| p.base).filter_map(|point| Some(At { known: point.known_ohm?, point })).collect();
+        points.iter().filter(counts).map(|point| At { known: point.known_or_nominal(), point }).collect();
     at.sort_by_key(|a| a.known);
     if at.is_empty() {
         return (Vec::new(), vec![NoInterval::NothingTested]);
@@ -100,6 +102,7 @@ fn runs<'a>(at: &[At<'a>], card: Option<&VoltageCard>) -> Vec<Run<'a>> {
 
 fn severity(at: &At<'_>) -> u8 {
     match at.point.decision {
+        _ if at.point.fails_in_use => 4,
         Some(Decision::Conforms) => 0,
         Some(Decision::ConditionalPass) => 1,
         None => 2,
@@ -168,6 +171,7 @@ fn interval(run: &Run<'_>, points: &[PointResult], shorted: Option<LeadsFound>) 
 
 /// Everything shown at resistances elsewhere, under whatever conditions.
 fn others(points: &[PointResult], elsewhere: impl Fn(Ohms) -> bool) -> impl Iterator<Item = (Ohms, Shown)> {
-    let there = points.iter().filter_map(move |p| p.known_ohm.filter(|known| elsewhere(*known)).map(|k| (k, p)));
+    let all = points.iter().map(|p| (p.known_or_nominal(), p));
+    let there = all.filter(move |(known, _)| elsewhere(*known));
     there.flat_map(|(known, p)| p.shown.iter().map(move |shown| (known, *shown)))
 }

@@ -141,12 +141,20 @@ fn judge_load(
     result.voltage_v = Some(volts.clone().budgeted());
     match taken.kind {
         LoadKind::OpenCircuit => open_circuit(&volts, &at, used, rule).map(Some),
-        LoadKind::Further => Ok(None),
-        LoadKind::Rated => {
-            // Measured both ways, the less favourable one decides.
+        // Measured both ways, the less favourable one decides.
+        LoadKind::Rated | LoadKind::Further => {
             let both = [Some(&volts), of_current.as_ref()].into_iter().flatten();
             let lower = both.min_by_key(|read| read.value).unwrap_or(&volts);
-            rated(result, lower, &at, used, rule).map(Some)
+            let decision = rated(result, lower, &at, used, rule);
+            if taken.kind == LoadKind::Rated {
+                return decision.map(Some);
+            }
+            // Another load can show that the rated current is not reached, never that it is.
+            let short = decision.ok().filter(|decision| *decision == Decision::DoesNotConform);
+            if short.is_none() {
+                (result.least_current_a, result.most_current_a) = (None, None);
+            }
+            Ok(short)
         }
     }
 }
@@ -231,10 +239,10 @@ pub(super) fn current(
     };
     let bound = if ripple { &used.edition.most_ripple_a } else { &used.edition.most_current_a };
     Some(used.current(reading).map(|read| {
-        let (value, lapsed) = (read.value, read.lapsed.is_some());
+        let (value, lapsed) = (read.value, read.lapsed);
         let current_a = read.budgeted();
         let decision = rule.at_most(value, bound.value.0, current_a.budget.expanded);
-        let decision = if lapsed { decision.conditional() } else { decision };
-        CurrentResult { measured: one.id, ripple, current_a, decision }
+        let decision = if lapsed.is_some() { decision.conditional() } else { decision };
+        CurrentResult { measured: one.id, ripple, current_a, decision, remarks: lapsed.into_iter().collect() }
     }))
 }

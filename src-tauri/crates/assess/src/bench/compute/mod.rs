@@ -85,11 +85,12 @@ pub fn compute(facts: &BenchFacts<'_>) -> BenchResult {
 fn lapsed(voltages: &[VoltageResult]) -> BTreeSet<ReferenceId> {
     let points = voltages.iter().flat_map(|v| &v.points).flat_map(|p| &p.remarks);
     let loads = voltages.iter().flat_map(|v| &v.loads).flat_map(|l| &l.remarks);
+    let currents = voltages.iter().flat_map(|v| &v.currents).flat_map(|c| &c.remarks);
     let lapsed = |remark: &PointRemark| match remark {
         PointRemark::LapsedReference { reference, .. } => Some(*reference),
         _ => None,
     };
-    points.chain(loads).filter_map(lapsed).collect()
+    points.chain(loads).chain(currents).filter_map(lapsed).collect()
 }
 
 /// Figures that can be reckoned with, and a test voltage above zero.

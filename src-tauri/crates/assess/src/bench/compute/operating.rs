@@ -25,12 +25,15 @@ struct Changes {
     at_least: bool,
 }
 
-pub(super) fn operating(points: &[PointResult], edition: &Edition) -> Operating {
+/// Asked within the marked measuring range alone (IEC 61557-2:2019, 6.2; seen): where the card has ranges, of points in
+/// one of them.
+pub(super) fn operating(points: &[PointResult], edition: &Edition, ranges: bool) -> Operating {
     let at_same = |base: &PointResult| {
         let key = (base.resistor, base.across);
         points.iter().filter(move |p| !p.base && (p.resistor, p.across) == key)
     };
-    let bases = points.iter().filter(|p| p.base && p.comparator == Comparator::Exact);
+    let exact = |p: &PointResult| p.shown.iter().all(|shown| shown.comparator == Comparator::Exact);
+    let bases = points.iter().filter(|p| p.base && exact(p) && (p.range.is_some() || !ranges));
     let all: Vec<Changes> =
         bases.filter_map(|base| changes(base, at_same(base).collect::<Vec<_>>().as_slice(), edition)).collect();
     let largest: [Option<f64>; 3] =

@@ -91,10 +91,30 @@ pub struct PointResult {
     pub undecided: Option<WhyUndecided>,
     /// Remarks.
     pub remarks: Vec<PointRemark>,
+    /// Taken under other than reference conditions, and further off there than operation may add at all.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub fails_in_use: bool,
     /// The card's range it is judged by, by its place.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub range: Option<usize>,
+}
+
+impl PointResult {
+    /// The known resistance; where the reference cannot be used, what is marked on it.
+    pub(super) fn known_or_nominal(&self) -> Ohms {
+        self.known_ohm.unwrap_or(self.resistor.nominal_ohm)
+    }
+
+    /// Decides, for a point that is no reference point, whether it is further off than the operating uncertainty may be:
+    /// what is permitted at reference conditions is not asked of it.
+    pub(super) fn look_at_use(&mut self, most: Percent) {
+        let Some(known) = self.known_ohm.filter(|_| !self.base) else { return };
+        let off = |shown: &Shown| magnitude(shown.comparator, shown.ohms().0 - known.0);
+        let may = |shown: &Shown| shown.ohms().0.checked_mul(most.0)?.checked_div(Decimal::ONE_HUNDRED);
+        let permitted = self.permitted.map_or(Decimal::ZERO, |it| it.within_ohm.0);
+        self.fails_in_use = self.shown.iter().any(|shown| off(shown) > may(shown).unwrap_or_default().max(permitted));
+    }
 }
 
 /// Scatter of the repeated points of one test voltage and series, relative to the indication: Σν·s² / Σν.
@@ -148,6 +168,7 @@ pub(super) fn point(
         decision: None,
         undecided: None,
         remarks: Vec::new(),
+        fails_in_use: false,
         range: None,
     };
     let meter = group.across.map(|id| used.reference(id)).transpose();
@@ -167,7 +188,8 @@ pub(super) fn point(
                 .checked_mul(Decimal::ONE_HUNDRED)
                 .map(|percent| Percent(percent.round_dp(3).normalize()));
             judge_point(&mut result, group, &known, card, rule, pooled);
-            if comparator.is_none() {
+            // One repeat that does not conform by itself decides, whatever the others showed.
+            if comparator.is_none() && result.decision != Some(Decision::DoesNotConform) {
                 result.decision = None;
                 result.undecided = Some(WhyUndecided::MixedRepeats);
             }
@@ -217,8 +239,8 @@ fn judge_point(
                 |shown: Decimal, comparator, u| rule.at_most(magnitude(comparator, shown - known.ohm.0), allowed, u);
             let mut decision = decide(indicated, result.comparator, budget.expanded);
             let each = group.items.iter().map(|(_, s)| decide(s.ohms().0, s.comparator, budget.expanded));
-            if decision.is_within() && each.max().is_some_and(|worst| !worst.is_within()) {
-                decision = Decision::ConditionalFail;
+            if let Some(worst) = each.max().filter(|worst| decision.is_within() && !worst.is_within()) {
+                decision = worst;
                 result.remarks.push(PointRemark::RepeatOutside);
             }
             let ratio = float(allowed) / (2.0 * of_reference);
@@ -277,17 +299,21 @@ fn permitted(range: &Range, indicated: Decimal) -> Result<Permitted, WhyUndecide
 }
 
 /// The card's range an indication was shown in: of those that hold it, the one with its last digit, else the first. An
-/// indication no range holds is judged by the range that holds the known resistance; over-range, by the highest.
+/// indication no range holds is judged by the range that holds the known resistance; over-range, by the highest. Repeats
+/// on both sides of a range change are judged by the finer one, which permits less.
 fn range<'a>(card: &'a VoltageCard, group: &Group<'_>, known: Ohms) -> Option<(usize, &'a Range)> {
     let ranges = || card.ranges.iter().enumerate().filter(|(_, r)| reckonable_range(r));
     let holding = |ohms: Ohms| ranges().filter(move |(_, r)| r.from_ohm <= ohms && ohms <= r.to_ohm);
-    let (_, shown) = group.items.first()?;
-    let in_its_step = holding(shown.ohms()).find(|(_, r)| r.resolution_ohm == shown.last_digit());
-    let highest = || ranges().max_by_key(|(_, r)| r.to_ohm).filter(|(_, r)| shown.ohms() > r.to_ohm);
-    in_its_step
-        .or_else(|| holding(shown.ohms()).next())
-        .or_else(|| holding(known).next())
-        .or_else(|| if shown.comparator == Comparator::MoreThan { highest() } else { None })
+    let of = |shown: Shown| {
+        let in_its_step = holding(shown.ohms()).find(|(_, r)| r.resolution_ohm == shown.last_digit());
+        let highest = || ranges().max_by_key(|(_, r)| r.to_ohm).filter(|(_, r)| shown.ohms() > r.to_ohm);
+        in_its_step
+            .or_else(|| holding(shown.ohms()).next())
+            .or_else(|| holding(known).next())
+            .or_else(|| if shown.comparator == Comparator::MoreThan { highest() } else { None })
+    };
+    let each = group.items.iter().filter_map(|(_, shown)| of(*shown));
+    each.min_by_key(|(place, r)| (r.resolution_ohm, *place))
 }
 
 fn reckonable_range(range: &Range) -> bool {

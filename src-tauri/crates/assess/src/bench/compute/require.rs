@@ -42,7 +42,7 @@ pub(super) fn requirements(
         by_load(
             RequirementName::RatedCurrent,
             (edition.rated_current_a.value.0, &edition.rated_current_a.source),
-            loads.iter().filter(|l| l.kind == LoadKind::Rated),
+            loads.iter().filter(|l| l.kind == LoadKind::Rated || (l.kind == LoadKind::Further && l.decision.is_some())),
             |l| l.least_current_a.as_ref().map(|c| (c.value, c.budget.expanded)),
         ),
         by_current(used, currents, undecided_currents),
@@ -84,9 +84,10 @@ fn by_load<'a>(
 
 fn by_current(used: &Used<'_>, currents: &[CurrentResult], undecided: &[WhyUndecided]) -> RequirementFound {
     let edition = used.edition;
-    // Too much ripple fails the measuring current; too little of it alone proves nothing.
-    let failed = |c: &&CurrentResult| c.decision == Decision::DoesNotConform;
-    let ripple = currents.iter().filter(|c| c.ripple).find(failed);
+    // Too much ripple, or so much that it is too close to call, is what the measuring current is judged by; little of it
+    // alone proves nothing.
+    let worst = |ripple: bool| currents.iter().filter(|c| c.ripple == ripple).map(|c| c.decision).max();
+    let ripple = worst(true).filter(|ripple| !ripple.is_within() && Some(*ripple) >= worst(false));
     let (figure, counts_ripple) = ripple.map_or((&edition.most_current_a, false), |_| (&edition.most_ripple_a, true));
     let candidates = currents.iter().filter(|c| c.ripple == counts_ripple).map(|c| Candidate {
         decision: c.decision,

@@ -1,6 +1,6 @@
 //! What a bench run comes to: every step of the computation, to be followed by hand.
 
-use super::{Budgeted, Decision, LoadResult, PointResult, WhyUndecided};
+use super::{Budgeted, Decision, LoadResult, PointRemark, PointResult, WhyUndecided};
 use crate::bench::{DecisionRule, EditionId, Polarity, Series, TesterLook};
 use crate::ids::{BenchId, MeasuredId, ReferenceId, TesterId};
 use crate::limits::Source;
@@ -214,6 +214,9 @@ pub struct CurrentResult {
     pub current_a: Budgeted,
     /// Against the most that is allowed.
     pub decision: Decision,
+    /// Remarks.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub remarks: Vec<PointRemark>,
 }
 
 /// What follows for one test voltage, in one series.

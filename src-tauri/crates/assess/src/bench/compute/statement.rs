@@ -34,7 +34,8 @@ pub(super) fn conforms(requirements: &[RequirementFound]) -> Conforms {
 
 impl Found<'_> {
     pub(super) fn statement(&self) -> Statement {
-        let (decided, undecided): (Vec<_>, Vec<_>) = self.base().filter_map(listed).partition(|(decided, _)| *decided);
+        let (decided, undecided): (Vec<_>, Vec<_>) =
+            self.listed().filter_map(listed).partition(|(decided, _)| *decided);
         let [points, undecided] =
             [decided, undecided].map(|all| all.into_iter().map(|(_, point)| point).collect::<Vec<Point>>());
         let failed_point = points.iter().any(|p| !p.good);
@@ -74,6 +75,11 @@ impl Found<'_> {
         }
     }
 
+    /// Reference points, and what fails under other conditions.
+    fn listed(&self) -> impl Iterator<Item = &PointResult> {
+        self.points.iter().filter(|p| p.base || p.fails_in_use)
+    }
+
     fn base(&self) -> impl Iterator<Item = &PointResult> {
         self.points.iter().filter(|p| p.base)
     }
@@ -111,9 +117,9 @@ impl Found<'_> {
 /// A point as the record lists it, and whether it was decided. What is neither conforming nor not is covered by no
 /// interval.
 fn listed(point: &PointResult) -> Option<(bool, Point)> {
-    let good = matches!(point.decision, Some(Decision::Conforms | Decision::ConditionalPass));
-    let decided = good || point.decision == Some(Decision::DoesNotConform);
-    let known = point.known_ohm?;
+    let good = !point.fails_in_use && matches!(point.decision, Some(Decision::Conforms | Decision::ConditionalPass));
+    let decided = good || point.fails_in_use || point.decision == Some(Decision::DoesNotConform);
+    let known = point.known_or_nominal();
     let away = |shown: &Shown| (shown.ohms().0 - known.0).abs();
     let indicated = point.shown.iter().copied().max_by_key(away)?;
     let ohms = super::known::float(known.0);

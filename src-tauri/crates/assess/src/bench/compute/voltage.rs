@@ -9,7 +9,7 @@ use super::require::requirements;
 use super::statement::{Found, conforms};
 use super::{BenchFacts, Decision, LeadsFound, LoadKind, LoadResult, PointResult, VoltageResult, load};
 use crate::bench::{Measured, MeasuredWhat, Series, Supply, TesterPosition};
-use crate::quantity::{Comparator, Ohms, Shown, Volts};
+use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
 use crate::reference::Reference;
 use crate::standard::Edition;
 use crate::tester::{Card, VoltageAtLoad, VoltageCard};
@@ -42,7 +42,7 @@ pub(super) fn result(
     }
     let leads_shorted = shorted(measured, facts.card);
     let leads_open = open(measured);
-    let operating = operating(&points, facts.edition);
+    let operating = operating(&points, facts.edition, card.is_some_and(|card| !card.ranges.is_empty()));
     let under = used(facts.run.started, None);
     let requirements = requirements(&under, rule, &operating, &loads, &currents, &undecided);
     let (intervals, no_intervals) = intervals(&points, leads_shorted, card);
@@ -110,6 +110,8 @@ where
         )
     });
     mark_bases(&mut points, facts);
+    let most = Percent(facts.edition.operating_uncertainty_percent.value.0);
+    points.iter_mut().for_each(|point| point.look_at_use(most));
     points
 }
 
