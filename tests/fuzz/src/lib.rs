@@ -9,6 +9,7 @@ mod entry;
 mod job_file;
 mod keypad;
 mod limit_set;
+mod paper;
 mod quantity;
 mod seeds;
 mod typed_dates;
@@ -25,9 +26,10 @@ pub struct Target {
 }
 
 /// All of them.
-pub const TARGETS: [Target; 8] = [
+pub const TARGETS: [Target; 9] = [
     Target { name: "entry", holds: entry::holds },
     Target { name: "bundle", holds: bundle::holds },
+    Target { name: "paper", holds: paper::holds },
     Target { name: "job-file", holds: job_file::holds },
     Target { name: "limit-set", holds: limit_set::holds },
     Target { name: "circuits-table", holds: circuits_table::holds },

@@ -81,3 +81,8 @@ fn keypad_sequences() {
 fn typed_dates() {
     replay("typed-dates");
 }
+
+#[test]
+fn papers() {
+    replay("paper");
+}

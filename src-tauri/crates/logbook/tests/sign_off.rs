@@ -4,7 +4,9 @@
 mod support;
 
 use provenohm_logbook::entry::body::{Book, CutEnd};
-use provenohm_logbook::entry::{Entry, EntryRef, Hash, Kind, Seq};
+use provenohm_logbook::entry::{
+    Entry, EntryRef, Envelope, Hash, Kind, Lamport, MapOf, Noun, Object, ObjectId, Salt, Seq,
+};
 use provenohm_logbook::random::NoRandomness;
 use provenohm_logbook::record::Record;
 use std::collections::BTreeSet;
@@ -161,4 +163,31 @@ fn the_record_as_signed_says_what_it_said() {
     past.receive(&hand.record.view().covered(&cut).unwrap().entries).unwrap();
     assert_eq!(past.view().readings(JOB).unwrap(), readings);
     assert_eq!(past.view().sign_offs(JOB).unwrap(), []);
+}
+
+/// What only a newer version can read, and marks as critical, is not signed over.
+#[test]
+fn a_critical_entry_of_a_newer_version_is_counted() {
+    let mut hand = begun();
+    assert_eq!(hand.record.view().critical_unreadable(&book()).unwrap(), 0);
+    let all = entries(&hand);
+    let last = all.last().unwrap();
+    let mut frame = MapOf::default();
+    frame.put(0, &vec![Object { noun: Noun::Job, id: ObjectId(JOB.0) }]);
+    frame.put(1, &Vec::<provenohm_logbook::entry::Naming>::new());
+    frame.put(2, &"a content of the future".to_owned());
+    let body = frame.finish().encode();
+    for (critical, count) in [(false, 0), (true, 1)] {
+        let envelope = last.envelope();
+        let newer = Envelope {
+            seq: Seq(envelope.seq.0 + 1),
+            prev: last.hash(),
+            kind: 4711,
+            critical,
+            lamport: Lamport(envelope.lamport.0 + 1),
+            ..envelope.clone()
+        };
+        hand.record.receive(&[Entry::new(newer, Salt([2; 16]), body.clone())]).unwrap();
+        assert_eq!(hand.record.view().critical_unreadable(&book()).unwrap(), count);
+    }
 }

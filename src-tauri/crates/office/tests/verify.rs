@@ -5,7 +5,7 @@ mod common;
 
 use common::{Folder, json, office, told};
 use provenohm_api::{Api, Host};
-use provenohm_papers::report::{Digest, Part};
+use provenohm_papers::report::{Digest, LINES_IN_A_PART, Line, Missing, Part, Parts, Schedule};
 use provenohm_papers::{Pages, attached};
 use provenohm_words::{Locale, Words};
 use rusqlite::Connection;
@@ -136,7 +136,8 @@ fn what_came_after_is_counted_and_nothing_of_it_is_signed() {
     assert_eq!(holds(&job.record()), SIGNED);
     assert!(told(&["verify", &job.record()]).contains("1 entry after sign-off No. 1"));
     let said = told(&["verify", &job.pdf()]);
-    assert!(said.contains("The data is not what was signed") && !said.contains(SIGNED), "{said}");
+    assert!(said.starts_with("The data is not what was signed: sign-off No. 1 is of another state"), "{said}");
+    assert!(!said.contains(SIGNED), "{said}");
     assert_eq!(holds(&before), SIGNED, "the paper made before stands");
 }
 
@@ -191,6 +192,31 @@ fn looking_at_a_record_changes_nothing_in_it() {
     let before = rows(&job);
     told(&["verify", &job.record()]);
     assert_eq!(rows(&job), before);
+}
+
+/// A schedule of more lines than one document holds: each part is looked at, and the whole only with all of them.
+#[test]
+fn the_parts_of_a_long_paper_are_verified_together() {
+    let job = Job::signed();
+    let part: Part = serde_json::from_slice(&attached(&std::fs::read(job.pdf()).unwrap()).unwrap().model).unwrap();
+    let mut long = Schedule { signatures: Vec::new(), ..part.schedule };
+    let pair = Line::Missing(Missing { pair: "L–PE".to_owned() });
+    long.boards[0].circuits[0].lines.extend(std::iter::repeat_n(pair, 2 * LINES_IN_A_PART));
+    let words = Words::new(Locale::ENGLISH);
+    let written = |(at, part): (usize, &Part)| {
+        let file = job.folder.file(&format!("part-{at}.pdf"));
+        std::fs::write(&file, Pages::typeset(part, &words).unwrap().pdf().unwrap()).unwrap();
+        file.display().to_string()
+    };
+    let files: Vec<String> = Parts::of(&long).unwrap().parts.iter().enumerate().map(written).collect();
+    let [one, two, three] = &files[..] else { panic!("{files:?}") };
+    let said = told(&["verify", two]);
+    assert!(said.starts_with("Parts that are missing here: 1, 3."), "{said}");
+    assert!(told(&["verify", three, one, two]).starts_with("Nothing here is altered"));
+    long.job.name.push('x');
+    let other = Parts::of(&long).unwrap();
+    let other = written((9, &other.parts[2]));
+    assert_eq!(does_not(&[one, two, &other]), "These parts are not of one schedule");
 }
 
 /// The paper with its data changed by whoever has this program too.

@@ -15,9 +15,12 @@ fn main() -> Result<(), Box<dyn Error>> {
     let folder = PathBuf::from(std::env::args_os().nth(1).ok_or("name the folder to write to")?);
     std::fs::create_dir_all(&folder)?;
     let words = Words::new(Locale::ENGLISH);
-    for (name, schedule) in
-        [("small", invented::small()), ("large", invented::large(500)), ("empty", invented::empty())]
-    {
+    for (name, schedule) in [
+        ("small", invented::small()),
+        ("signed", invented::signed()),
+        ("large", invented::large(500)),
+        ("empty", invented::empty()),
+    ] {
         let parts = Parts::of(&schedule)?;
         for part in &parts.parts {
             let pdf = Pages::typeset(part, &words)?.pdf()?;

@@ -6,7 +6,9 @@ mod invented;
 use invented::{board_id, id, large, reading, shown, small, tester_id};
 use provenohm_assess::ids::ReadingId;
 use provenohm_assess::quantity::{Comparator, Unit};
-use provenohm_papers::report::{Board, Circuit, Digest, LINES_IN_A_PART, Line, ModelError, Part, Parts, Schedule};
+use provenohm_papers::report::{
+    Board, Circuit, Digest, LINES_IN_A_PART, Line, ModelError, Part, Parts, Schedule, whole_of,
+};
 
 fn readings(schedule: &Schedule) -> Vec<ReadingId> {
     let circuits = schedule.boards.iter().flat_map(|board| &board.circuits);
@@ -150,4 +152,20 @@ fn a_reading_twice_or_with_an_unknown_tester_is_refused() {
     assert!(matches!(change(2, 1), Err(ModelError::Twice(_))));
     assert!(matches!(change(1, 9), Err(ModelError::UnknownTester { .. })));
     assert!(change(1, 1).is_ok());
+}
+
+#[test]
+fn a_schedule_is_put_together_again_from_all_its_parts_and_from_nothing_less() {
+    for schedule in [small(), large(400), large(4_000), one_circuit_of(4_000)] {
+        let parts = Parts::of(&schedule).unwrap().parts;
+        assert_eq!(whole_of(&parts), Some(schedule));
+        if parts.len() > 1 {
+            assert_eq!(whole_of(&parts[1..]), None);
+            assert_eq!(whole_of(&parts[..parts.len() - 1]), None);
+        }
+        let mut counted = parts;
+        counted[0].totals.readings += 1;
+        assert_eq!(whole_of(&counted), None, "what stands on page 1 is worked out again");
+    }
+    assert_eq!(whole_of(&[]), None);
 }

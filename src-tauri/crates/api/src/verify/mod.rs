@@ -21,6 +21,8 @@ pub(crate) struct Found<'w> {
     words: &'w Words,
     /// What is not as it was written or signed.
     wrong: Vec<String>,
+    /// What keeps it from being called signed, though nothing is wrong: said first.
+    open: Option<String>,
     /// Everything else worth saying.
     said: Vec<Sentence>,
     /// Sign-offs that hold.
@@ -29,7 +31,7 @@ pub(crate) struct Found<'w> {
 
 impl<'w> Found<'w> {
     fn new(words: &'w Words) -> Self {
-        Self { words, wrong: Vec::new(), said: Vec::new(), signed: 0 }
+        Self { words, wrong: Vec::new(), open: None, said: Vec::new(), signed: 0 }
     }
 
     fn wrong(&mut self, key: &str, args: &[(&str, provenohm_words::Arg<'_>)]) {
@@ -43,7 +45,8 @@ impl<'w> Found<'w> {
     fn told(self) -> VerifyView {
         let holds = self.wrong.is_empty();
         let right = if self.signed > 0 { "answer-verify-signed" } else { "answer-verify-not-signed" };
-        let words = self.wrong.first().cloned().unwrap_or_else(|| self.words.text(right));
+        let first = self.wrong.first().cloned().or(self.open);
+        let words = first.unwrap_or_else(|| self.words.text(right));
         let rest = self.wrong.into_iter().skip(1).map(|words| Sentence { level: Level::Stop, words });
         VerifyView { holds, words, lines: rest.chain(self.said).collect() }
     }

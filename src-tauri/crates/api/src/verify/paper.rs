@@ -7,7 +7,7 @@ use base64::engine::general_purpose::STANDARD;
 use provenohm_assess::judgement::Level;
 use provenohm_logbook::entry::{Entry, Hash};
 use provenohm_logbook::seal::borne_out;
-use provenohm_papers::report::{Digest, Part, Schedule, Signature, whole_of};
+use provenohm_papers::report::{Board, Digest, LINES_IN_A_PART, Part, Schedule, Signature, whole_of};
 use provenohm_papers::{Attached, NotAttached, Pages, attached, maker};
 use provenohm_words::{Locale, Words};
 
@@ -37,7 +37,7 @@ pub(super) fn look(found: &mut Found<'_>, files: &[Vec<u8>]) -> Result<(), Failu
         }
     } else {
         let args = [("parts", missing.join(", ").into())];
-        found.say(Level::Look, found.words.text_with("answer-verify-parts-missing", &args));
+        found.open = Some(found.words.text_with("answer-verify-parts-missing", &args));
     }
     for one in &first.schedule.signatures {
         signature(found, &first.schedule, &first.whole, one, missing.is_empty());
@@ -59,7 +59,9 @@ fn part(found: &mut Found<'_>, file: &[u8]) -> Option<(Part, Attached)> {
         }
     };
     let part: Option<Part> = serde_json::from_slice(&attached.model).ok();
-    match part.filter(|part| part.canonical().is_ok_and(|bytes| bytes == attached.model)) {
+    // More than one document holds is not ours, and takes long to place on pages.
+    let fits = |part: &Part| part.schedule.boards.iter().map(Board::lines).sum::<usize>() <= LINES_IN_A_PART;
+    match part.filter(fits).filter(|part| part.canonical().is_ok_and(|bytes| bytes == attached.model)) {
         Some(part) => Some((part, attached)),
         None => {
             found.wrong("answer-verify-data", &[]);
@@ -107,6 +109,6 @@ fn signature(found: &mut Found<'_>, schedule: &Schedule, whole: &Digest, one: &S
     if one.model == *whole {
         found.signed += usize::from(complete && found.wrong.is_empty());
     } else {
-        found.say(Level::Look, words.text_with("answer-verify-later", &[number()]));
+        found.open.get_or_insert_with(|| words.text_with("answer-verify-later", &[number()]));
     }
 }

@@ -193,7 +193,7 @@ fn another_device_with_the_same_entries_makes_the_same_paper() {
     let signing = Signing::begun();
     signing.sign();
     let bundle = signing.program.ask("hand_over", json!({ "job": signing.job, "testers": [] }));
-    let other = Program::start();
+    let other = Program::start_with(77);
     let bytes = std::fs::read(bundle["path"].as_str().unwrap()).unwrap();
     other.api.receive(&bytes, false).unwrap();
     let asked = json!({ "job": signing.job, "format": "pdf" });
@@ -202,4 +202,28 @@ fn another_device_with_the_same_entries_makes_the_same_paper() {
     let view = other.ask("sign_off_view", json!({ "job": signing.job }));
     assert_eq!(view["signed"], signing.view()["signed"]);
     assert_eq!(view["covers"], signing.view()["covers"]);
+}
+
+/// Two people who sign apart both have No. 1: both stand, on every device, until one is withdrawn or a next one signed.
+#[test]
+fn two_who_sign_apart_are_both_shown() {
+    let one = Signing::begun();
+    let bundle = |program: &Program| {
+        let path = program.ask("hand_over", json!({ "job": one.job, "testers": [] }))["path"].clone();
+        std::fs::read(path.as_str().unwrap()).unwrap()
+    };
+    let other = Program::start_with(77);
+    other.api.receive(&bundle(&one.program), false).unwrap();
+    one.sign();
+    other.ask("sign_off", json!({ "job": one.job, "name": "S. Second" }));
+    let (first, second) = (bundle(&one.program), bundle(&other));
+    one.program.api.receive(&second, false).unwrap();
+    other.api.receive(&first, false).unwrap();
+    let (here, there) = (one.view(), other.ask("sign_off_view", json!({ "job": one.job })));
+    assert_eq!(here["signed"], there["signed"]);
+    let signed = said(&here["signed"]);
+    assert!(signed.iter().all(|line| line.starts_with("Signed as No. 1 by ")) && signed.len() == 2, "{signed:?}");
+    let text = paper(&one.pdf(false));
+    assert!(text.contains("by R. Reviewer") && text.contains("by S. Second"), "{text}");
+    assert!(here["covers"].as_str().unwrap().contains("No. 2"));
 }

@@ -6,8 +6,12 @@ use serde_json::{Value, json};
 
 /// A host whose time and randomness repeat.
 pub(crate) fn host(start: &str) -> Host {
+    host_from(start, 0)
+}
+
+fn host_from(start: &str, seed: u64) -> Host {
     let mut now: DateTime<FixedOffset> = start.parse().unwrap();
-    let mut count = 0u64;
+    let mut count = seed;
     Host::new(
         move || {
             now += Duration::seconds(1);
@@ -33,6 +37,13 @@ impl Program {
     pub(crate) fn start() -> Self {
         let papers = tempfile::tempdir().unwrap();
         let api = Api::in_memory(host("2026-11-25T10:00:00+00:00"), papers.path()).unwrap();
+        Self { api, _papers: papers }
+    }
+
+    /// Another device: its randomness is another.
+    pub(crate) fn start_with(seed: u64) -> Self {
+        let papers = tempfile::tempdir().unwrap();
+        let api = Api::in_memory(host_from("2026-11-25T11:00:00+00:00", seed), papers.path()).unwrap();
         Self { api, _papers: papers }
     }
 

@@ -2,7 +2,7 @@
 
 use crate::chance::Chance;
 use crate::device::Device;
-use crate::support::{CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, replacing, taken};
+use crate::support::{CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, replacing, sign_off, taken};
 use provenohm_assess::ids::NoteId;
 use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, TesterIdentity};
 use provenohm_logbook::entry::{EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
@@ -17,7 +17,7 @@ fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
 
 /// One act; its name.
 pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
-    match chance.below(16) {
+    match chance.below(17) {
         0..=4 => {
             device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
             "reads"
@@ -91,6 +91,18 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
             let card = Person { person: hand.person, name: format!("Recorder {number}"), role: String::new() };
             hand.write(|writer| writer.change_person(&card)).unwrap();
             "is handed to the other, who renames themself"
+        }
+        15 => {
+            let live = device.hand().record.view().sign_offs(JOB).unwrap().into_iter().find(|one| one.is_live());
+            match live {
+                Some(one) if chance.one_in(2) => {
+                    device.hand_mut().write(|writer| writer.withdraw(&[one.entry], "signed too early")).unwrap();
+                }
+                _ => {
+                    sign_off(device.hand_mut());
+                }
+            }
+            "signs off"
         }
         _ if chance.one_in(3) => {
             let hand = device.hand_mut();

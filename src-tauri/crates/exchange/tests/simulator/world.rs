@@ -377,8 +377,20 @@ impl World {
 fn what_it_says(hand: &Hand) -> String {
     let view = hand.record.view();
     let testers: Vec<_> = [TESTER, OTHER_TESTER].map(|it| view.tester(it).unwrap()).into();
+    let book = [JOB.into()];
+    let signed: Vec<_> = view.sign_offs(JOB).unwrap();
+    let signed: Vec<_> = signed
+        .iter()
+        .map(|one| {
+            let covered = view.covered(&one.value.cut).unwrap();
+            let mut covers: Vec<_> = covered.entries.iter().map(|entry| entry.reference()).collect();
+            covers.sort_unstable();
+            (one, covers, covered.missing, view.after(&one.value.cut, &book).unwrap())
+        })
+        .collect();
     format!(
-        "{:?} {:?} {:?} {:?} {testers:?} {:?}",
+        "{signed:?} {} {:?} {:?} {:?} {:?} {testers:?} {:?}",
+        view.fingerprint(&book).unwrap(),
         view.jobs().unwrap(),
         view.boards(JOB).unwrap(),
         view.circuits(JOB).unwrap(),
