@@ -287,7 +287,7 @@ fn a_known_kind_with_an_unknown_key_is_kept_and_does_not_act() {
     let mut hand = Hand::new(1);
     hand.job();
     let of = Object { noun: Noun::Job, id: ObjectId(JOB.0) };
-    let note = Note { note: provenohm_assess::ids::NoteId(id(9)), of, text: "damp".into() };
+    let note = Note { note: provenohm_assess::ids::NoteId(id(9)), of, text: "damp".into(), person: None, at: None };
     let Value::Map(mut frame) = Value::decode(&Fact::from(Body::from(note)).encode()).unwrap() else { panic!() };
     frame.push((7, "of the future".to_owned().to_value()));
     hand.record.receive(&[foreign(Kind::Note.number(), 1, Value::Map(frame).encode())]).unwrap();
