@@ -9,7 +9,7 @@ use provenohm_logbook::entry::{
     Body, Coded, ENVELOPE_VERSION, Entry, Envelope, Fact, Hash, Kind, Lamport, LogId, MapOf, Noun, Object, ObjectId,
     Salt, Seq, Value,
 };
-use provenohm_logbook::record::{By, Place, Record, WriteError};
+use provenohm_logbook::record::{By, Place, Record, WORKED_OUT, WriteError};
 use provenohm_logbook::seal::{self, DeviceKey, LONGEST_UNSEALED};
 use rusqlite::types::Value as Column;
 use support::{CIRCUIT, Counted, Hand, JOB, OTHER_PERSON, PERSON, TESTER, id, moment, taken};
@@ -301,7 +301,12 @@ fn a_book_removed_from_the_device_goes_on_in_a_new_log_when_it_returns() {
     hand.job();
     let before = hand.append(taken(1, 100));
     let entries = hand.record.view().entries(JOB.into()).unwrap();
+    let counted = format!("{WORKED_OUT}tallies");
+    hand.record.choose(&counted, Some("one job")).unwrap();
+    hand.record.choose("theme", Some("sun")).unwrap();
     hand.record.forget(JOB.into()).unwrap();
+    assert_eq!(hand.record.choice(&counted).unwrap(), None, "it speaks of what is gone");
+    assert_eq!(hand.record.choice("theme").unwrap().as_deref(), Some("sun"));
     assert!(hand.record.view().jobs().unwrap().is_empty());
     assert!(hand.record.view().books().unwrap().is_empty());
     hand.record.receive(&entries).unwrap();
