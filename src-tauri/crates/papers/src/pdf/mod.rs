@@ -60,7 +60,8 @@ impl Pages {
         if list.len() > LINES_ON_PAPER {
             return Err(PaperError::TooLong { lines: list.len(), most: LINES_ON_PAPER });
         }
-        let fixed = Fixed::new(words);
+        let words = words.with_usual_offset(list.offset());
+        let fixed = Fixed::new(&words);
         let model = serde_json::to_vec(list)?;
         let view = serde_json::to_value(recall::View::of(list, &Digest::of(&model), &fixed))?;
         Self::placed(Template::Recall, view, (model, list.as_of), &fixed, 0)
@@ -71,7 +72,8 @@ impl Pages {
     /// # Errors
     /// [`PaperError`] if the report cannot be written or the typesetter refuses.
     pub fn typeset_tester(report: &TesterReport, words: &Words) -> Result<Self, PaperError> {
-        let fixed = Fixed::new(words);
+        let words = words.with_usual_offset(*report.as_of.offset());
+        let fixed = Fixed::new(&words);
         let model = report.json()?;
         let view = serde_json::to_value(tester_report::View::of(report, &Digest::of(&model), &fixed)?)?;
         Self::placed(Template::Tester, view, (model, report.as_of), &fixed, 0)
