@@ -2,10 +2,10 @@
 import type { BoardTable, CircuitForm, CircuitView, CircuitsView, JobView, LookView, OriginView, ReadingsView, RecallView, SignOffView, TesterLine, TesterView } from '../src/host';
 
 export const testers: TesterLine[] = [
-  { id: 't1', name: 'Tester A', serial: '1001', state: { level: 'done', words: 'Proved to 3 Mar 2027' } },
-  { id: 't2', name: 'Tester B', serial: '1002', state: { level: 'look', words: 'Not proved: no verification on record' } },
-  { id: 't3', name: 'Tester C', serial: '1003', state: { level: 'look', words: 'Verification lapsed 2 months ago' } },
-  { id: 't4', name: 'Tester D', serial: '1004', state: { level: 'stop', words: 'Barred: failed at 1 MΩ on 20 Nov 2026' } },
+  { id: 't1', name: 'Tester A', serial: '1001', state: { level: 'done', words: 'Proved to 3 Mar 2027' }, invented: true },
+  { id: 't2', name: 'Tester B', serial: '1002', state: { level: 'look', words: 'Not proved: no verification on record' }, invented: true },
+  { id: 't3', name: 'Tester C', serial: '1003', state: { level: 'look', words: 'Verification lapsed 2 months ago' }, invented: true },
+  { id: 't4', name: 'Tester D', serial: '1004', state: { level: 'stop', words: 'Barred: failed at 1 MΩ on 20 Nov 2026' }, invented: true },
 ];
 
 const set = {
@@ -205,6 +205,7 @@ export const readings: ReadingsView = {
 
 export const tester: TesterView = {
   id: 't1',
+  invented: true,
   identity: { name: 'Tester A', serial: '1001', model: 'Invented model' },
   card: {
     voltages: [250, 500, 1000].map((volts) => ({

@@ -163,7 +163,10 @@ impl Plan {
         for note in &from.notes {
             let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.0) };
             let id = provenohm_assess::ids::NoteId(self.renewed(note.id.0));
-            writer.append_in(job.into(), body::Note { note: id, of, text: note.text.clone() })?;
+            // Who noted it and when is what the file says, not who brought it in.
+            let person = note.person.map(|id| PersonId(self.renewed(id.0)));
+            let noted = body::Note { note: id, of, text: note.text.clone(), person, at: Some(note.at) };
+            writer.append_in(job.into(), noted)?;
         }
         Ok(())
     }
@@ -173,7 +176,8 @@ impl Plan {
             let tester = TesterId(self.renewed(from.id.0));
             let person = |id: PersonId| PersonId(self.renewed(id.0));
             let (name, model, serial) = (from.name.clone(), from.model.clone(), from.serial.clone());
-            writer.append(TesterIdentity { tester, name, model, serial })?;
+            let invented = self.file.job.invented.then_some(true);
+            writer.append(TesterIdentity { tester, name, model, serial, invented })?;
             for card in from.card.iter().chain(&from.card_also) {
                 writer.append(TesterCard { tester, card: card.card.clone() })?;
             }

@@ -212,8 +212,8 @@ fn boards(
             notes: live(&notes, |one| Note {
                 id: one.value.note,
                 text: one.value.text.clone(),
-                person: one.by,
-                at: one.recorded,
+                person: one.value.person.or(one.by),
+                at: one.value.at.unwrap_or(one.recorded),
             }),
         };
         if circuit.is_present() { board.circuits.push(made) } else { board.removed.push(made) }

@@ -9,7 +9,7 @@ use provenohm_logbook::entry::{
     Body, Coded, ENVELOPE_VERSION, Entry, Envelope, Fact, Hash, Kind, Lamport, LogId, MapOf, Noun, Object, ObjectId,
     Salt, Seq, Value,
 };
-use provenohm_logbook::record::{By, Place, Record, WriteError};
+use provenohm_logbook::record::{By, Place, Record, WORKED_OUT, WriteError};
 use provenohm_logbook::seal::{self, DeviceKey, LONGEST_UNSEALED};
 use rusqlite::types::Value as Column;
 use support::{CIRCUIT, Counted, Hand, JOB, OTHER_PERSON, PERSON, TESTER, id, moment, taken};
@@ -287,7 +287,7 @@ fn a_known_kind_with_an_unknown_key_is_kept_and_does_not_act() {
     let mut hand = Hand::new(1);
     hand.job();
     let of = Object { noun: Noun::Job, id: ObjectId(JOB.0) };
-    let note = Note { note: provenohm_assess::ids::NoteId(id(9)), of, text: "damp".into() };
+    let note = Note { note: provenohm_assess::ids::NoteId(id(9)), of, text: "damp".into(), person: None, at: None };
     let Value::Map(mut frame) = Value::decode(&Fact::from(Body::from(note)).encode()).unwrap() else { panic!() };
     frame.push((7, "of the future".to_owned().to_value()));
     hand.record.receive(&[foreign(Kind::Note.number(), 1, Value::Map(frame).encode())]).unwrap();
@@ -301,7 +301,12 @@ fn a_book_removed_from_the_device_goes_on_in_a_new_log_when_it_returns() {
     hand.job();
     let before = hand.append(taken(1, 100));
     let entries = hand.record.view().entries(JOB.into()).unwrap();
+    let counted = format!("{WORKED_OUT}tallies");
+    hand.record.choose(&counted, Some("one job")).unwrap();
+    hand.record.choose("theme", Some("sun")).unwrap();
     hand.record.forget(JOB.into()).unwrap();
+    assert_eq!(hand.record.choice(&counted).unwrap(), None, "it speaks of what is gone");
+    assert_eq!(hand.record.choice("theme").unwrap().as_deref(), Some("sun"));
     assert!(hand.record.view().jobs().unwrap().is_empty());
     assert!(hand.record.view().books().unwrap().is_empty());
     hand.record.receive(&entries).unwrap();

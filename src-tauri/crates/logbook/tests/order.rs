@@ -111,7 +111,13 @@ fn take(hand: &mut Hand, number: u128, step: &Step) {
         }
         Step::Note => {
             let of = Object { noun: Noun::Circuit, id: ObjectId(CIRCUIT.0) };
-            let note = Note { note: provenohm_assess::ids::NoteId(id(number)), of, text: "damp".into() };
+            let note = Note {
+                note: provenohm_assess::ids::NoteId(id(number)),
+                of,
+                text: "damp".into(),
+                person: None,
+                at: None,
+            };
             hand.write(|writer| writer.append_in(JOB.into(), Body::from(note))).unwrap();
         }
         Step::Erase => {

@@ -16,7 +16,13 @@ use support::{
 };
 
 fn tester(hand: &mut Hand, tester: provenohm_assess::ids::TesterId, name: &str) {
-    hand.append(Body::from(TesterIdentity { tester, name: name.into(), model: String::new(), serial: "0042".into() }));
+    hand.append(Body::from(TesterIdentity {
+        tester,
+        name: name.into(),
+        model: String::new(),
+        serial: "0042".into(),
+        invented: None,
+    }));
 }
 
 fn verification(number: u128, made: i64, tester: provenohm_assess::ids::TesterId) -> VerificationMade {
@@ -187,7 +193,7 @@ fn notes_and_people_are_found_by_what_they_belong_to() {
     let mut hand = Hand::new(1);
     hand.job();
     let of = Object { noun: Noun::Circuit, id: ObjectId(CIRCUIT.0) };
-    let note = Note { note: NoteId(id(1)), of, text: "damp".into() };
+    let note = Note { note: NoteId(id(1)), of, text: "damp".into(), person: None, at: None };
     hand.write(|writer| writer.append_in(JOB.into(), Body::from(note))).unwrap();
     assert_eq!(hand.record.view().notes(of).unwrap()[0].value.text, "damp");
     assert!(hand.record.view().notes(Object { noun: Noun::Job, id: ObjectId(JOB.0) }).unwrap().is_empty());

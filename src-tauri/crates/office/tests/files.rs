@@ -203,6 +203,26 @@ fn two_live_values_come_in_as_two() {
     assert_eq!(office(&["judge", &out, "--strict"]).status.code(), Some(3));
 }
 
+/// Who noted something and when is what the file says, not who brought it in.
+#[test]
+fn a_note_keeps_its_time_and_its_person() {
+    let folder = Folder::new();
+    let at = "2026-03-02T09:25:00+01:00";
+    let file = changed(|file| {
+        let note = json!({ "id": "018f0000-0000-7000-8000-000000000009", "text": "damp", "at": at, "person": file["people"][0]["id"] });
+        file["boards"][0]["circuits"][0]["notes"] = json!([note]);
+    });
+    let record = folder.text("record");
+    told(&["import", &folder.with("noted.json", &file), "--record", &record]);
+    let out = folder.text("out.json");
+    told(&["export", "--record", &record, "-o", &out]);
+    let again: Value = serde_json::from_str(&std::fs::read_to_string(&out).unwrap()).unwrap();
+    let note = &again["boards"][0]["circuits"][0]["notes"][0];
+    let named = again["people"].as_array().unwrap().iter().find(|one| one["id"] == note["person"]);
+    assert_eq!((&note["text"], &note["at"]), (&json!("damp"), &json!(at)));
+    assert_eq!(named.map(|one| &one["name"]), Some(&json!("Invented recorder")));
+}
+
 #[test]
 fn a_name_makes_no_line_and_no_colour_of_its_own() {
     let folder = Folder::new();

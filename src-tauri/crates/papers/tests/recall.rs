@@ -1,6 +1,8 @@
 //! The recall list on paper and as a table.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod told;
+
 use provenohm_assess::ids::{JobId, ReadingId, TesterId};
 use provenohm_assess::quantity::{Shown, Volts};
 use provenohm_papers::recall::{
@@ -8,6 +10,7 @@ use provenohm_papers::recall::{
 };
 use provenohm_papers::{Pages, PaperError, Scale};
 use provenohm_words::{Locale, Words};
+use told::{spaced, told};
 use uuid::Uuid;
 
 fn line(shown: &str, sort: RecallSort, resolved: Option<&str>) -> RecallLine {
@@ -30,10 +33,12 @@ fn list(lines: Vec<RecallLine>) -> RecallList {
     RecallList {
         language: "en".into(),
         as_of: "2026-11-25T10:00:00+01:00".parse().unwrap(),
+        offset_minutes: 120,
         rules_version: 2,
         tester: TesterId(Uuid::from_u128(1)),
         name: "Tester A".into(),
         serial: "1001".into(),
+        demo: false,
         sum: "2 readings in doubt, 1 resolved".into(),
         causes: vec![RecallCause { title: "Bench verification of 1 Aug 2026".into(), lines: vec!["500 V".into()] }],
         jobs: vec![RecallJob {
@@ -81,6 +86,18 @@ fn the_pages_keep_to_pdf_a_and_are_the_same_bytes_each_time() {
     assert!(pages().png(1, Scale::nearest(0.5)).unwrap().starts_with(b"\x89PNG"));
     let many = list(vec![line("1.12 MΩ", RecallSort::TestAgain, None); 60]);
     assert!(Pages::typeset_recall(&many, &words).unwrap().count() > 1);
+}
+
+#[test]
+fn every_time_says_its_offset_or_stands_in_the_one_named_on_each_page() {
+    let mut list = two();
+    list.jobs[0].boards[0].lines[1].taken_at = "2026-06-01T12:00:00+01:00".parse().unwrap();
+    let pdf = Pages::typeset_recall(&list, &Words::new(Locale::ENGLISH)).unwrap().pdf().unwrap();
+    let text = spaced(&told("pdftotext", &["-raw", "{}", "-"], &pdf));
+    assert!(text.contains("Times in UTC+02:00"), "{text}");
+    assert!(text.contains("1 Jun 2026 12:00 UTC+01:00") && text.contains("25 Nov 2026 10:00 UTC+01:00"), "{text}");
+    let csv = String::from_utf8(list.csv().unwrap()).unwrap();
+    assert!(csv.lines().skip(1).all(|row| row.ends_with(",UTC+02:00,true")), "{csv}");
 }
 
 #[test]

@@ -44,6 +44,18 @@ fn parsed(text: &str) -> Decimal {
 }
 
 #[test]
+fn the_offset_of_its_times_is_on_every_page_and_in_the_workbook() {
+    let (report, words) = (report(), words());
+    let said = spaced(&format!("Times in {}", words.offset(*report.as_of.offset())));
+    let text = told("pdftotext", &["-raw", "{}", "-"], &pdf(&report, &words));
+    let pages: Vec<String> = text.split('\u{c}').map(spaced).filter(|page| !page.is_empty()).collect();
+    assert!(pages.iter().all(|page| page.contains(&said)), "{text}");
+    let mut book = Xlsx::new(Cursor::new(report.xlsx(&words).unwrap())).unwrap();
+    let about = book.worksheet_range_at(0).unwrap().unwrap();
+    assert!(about.rows().any(|row| spaced(&row[0].to_string()) == said));
+}
+
+#[test]
 fn every_figure_of_a_point_is_that_of_the_result() {
     let report = report();
     let results: Vec<_> = report.evidence.result.voltages.iter().flat_map(|voltage| &voltage.points).collect();

@@ -3720,7 +3720,11 @@ serial: string,
 /**
  * Its state today.
  */
-state: Sentence, };
+state: Sentence, 
+/**
+ * Invented, to try the program with; told where the testers of this device are listed.
+ */
+invented: boolean, };
 
 export type TesterLook = { 
 /**
@@ -3811,6 +3815,10 @@ interval: string,
  * How many readings it puts in doubt; none: nothing of it failed.
  */
 in_doubt: Sentence | null, 
+/**
+ * Invented, to try the program with.
+ */
+invented: boolean, 
 /**
  * The form a new verification starts with: the card's test voltages, nothing stated.
  */

@@ -77,7 +77,7 @@ fn tester(state: &mut State, name: &str, serial: &str) -> Result<TesterId, Failu
         shorted_up_to: "0.02 MΩ".to_owned(),
         interval_months: String::new(),
     };
-    Ok(testers::save_tester(state, SaveTester { tester: None, identity, card })?.id)
+    Ok(testers::save_tester_as(state, SaveTester { tester: None, identity, card }, Some(true))?.id)
 }
 
 fn calibrated(

@@ -20,7 +20,7 @@ use provenohm_assess::circuit::{Conductor, Electrical, Pair, Stage};
 use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
 use provenohm_assess::judge::Testers;
 use provenohm_assess::judgement::Level;
-use provenohm_assess::limits::{Demand, LimitSet, NoLimit};
+use provenohm_assess::limits::{Demand, LimitSet, NoLimit, SetName};
 use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::Shown;
 use provenohm_assess::reading::Reading;
@@ -143,6 +143,12 @@ impl Judged {
     /// The limit set.
     pub(crate) fn set(&self) -> &LimitSet {
         &self.grounds.set
+    }
+
+    /// The title of a limit set that was also chosen.
+    pub(crate) fn title_of(&self, name: &SetName) -> Option<&str> {
+        let also = self.file.job.rules_also.iter().zip(&self.grounds.also);
+        also.into_iter().find(|(rules, _)| rules.limit_set == *name).map(|(_, (set, _))| set.title.as_str())
     }
 
     /// Every live value of the limit set and the policies, those it is shown with first.

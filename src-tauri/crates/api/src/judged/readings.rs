@@ -4,7 +4,7 @@ use super::{Judged, median};
 use provenohm_assess::circuit::{Electrical, Pair};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judge::{self, Known, Live, MOST_COMBINATIONS, Wanted, judge_live};
-use provenohm_assess::judgement::Judgement;
+use provenohm_assess::judgement::{Judgement, Level, MethodReason};
 use provenohm_assess::limits::{LimitSet, NoLimit, Under};
 use provenohm_assess::policy::Policies;
 use provenohm_assess::reading::Reading;
@@ -22,9 +22,10 @@ pub(crate) struct JudgedReading {
     pub(crate) judgement: Judgement,
 }
 
-/// Judges one reading, beside those that stand in its slot together with it; `together` holds the reading itself.
-pub(super) fn judge(judged: &Judged, reading: &Reading, taken: &Taken, together: &[&Taken]) -> Judgement {
-    let every: Vec<Setting> = together.iter().flat_map(|taken| settings(judged, taken)).collect();
+/// Judges one reading with every live value of what it rests on. Where another one stands in its slot and nobody has
+/// chosen between them it is a *Stop* as well: each says what it is itself, and the slot shows the least favourable.
+pub(super) fn judge(judged: &Judged, reading: &Reading, taken: &Taken, unsettled: bool) -> Judgement {
+    let every: Vec<Setting> = settings(judged, taken);
     let settings: Vec<judge::Setting<'_>> = every.iter().map(Setting::borrowed).collect();
     let circuits = reading.pair.circuits();
     let newer = circuits.iter().any(|id| judged.circuit(*id).is_some_and(|circuit| circuit.needs_newer_version))
@@ -35,7 +36,14 @@ pub(super) fn judge(judged: &Judged, reading: &Reading, taken: &Taken, together:
         needs_newer_version: newer || taken.needs_newer_version || judged.file.job.needs_newer_version,
         median: judged.medians.without(median::key(judged, reading), reading.shown),
     };
-    judge_live(&Live { settings: &settings, testers: judged.testers(), known })
+    let mut judgement = judge_live(&Live { settings: &settings, testers: judged.testers(), known });
+    if unsettled {
+        judgement.level = Level::Stop;
+        if !judgement.method.contains(&MethodReason::TwoLiveValues) {
+            judgement.method.insert(0, MethodReason::TwoLiveValues);
+        }
+    }
+    judgement
 }
 
 /// A live value of a reading beside one of what it is judged by.

@@ -59,12 +59,14 @@ impl Judged {
             if let Some(former) = self.readings.get(place) {
                 self.index.uncover(place, &former.reading, &former.judgement);
             }
-            if one.taken.stands() {
-                self.index.cover(place, &one.reading, &one.judgement);
-            }
             match self.readings.get_mut(place) {
                 Some(known) => *known = one,
                 None => self.readings.push(one),
+            }
+        }
+        for place in &to_judge {
+            if let Some(one) = self.readings.get(*place).filter(|one| self.speaks_for_singles(one)) {
+                self.index.cover(*place, &one.reading, &one.judgement);
             }
         }
         to_judge
@@ -79,12 +81,19 @@ impl Judged {
         let current = |place: &usize| currents.get(place).or_else(|| Some(&self.readings.get(*place)?.reading));
         let (reading, taken) = (current(&place)?, self.file.readings.get(place)?);
         let places = self.index.at(reading.stage, &reading.pair).iter();
-        let beside: Vec<&Taken> = places.filter_map(|place| self.file.readings.get(*place)).collect();
-        // Where a person chose to keep them all, each is judged as it is.
-        let kept = beside.iter().all(|one| one.kept_at.is_some());
-        let together = if taken.stands() && !kept { beside } else { vec![taken] };
-        let judgement = readings::judge(self, reading, taken, &together);
+        let mut beside = places.filter(|other| **other != place).peekable();
+        // Where a person chose to keep them all, nothing waits to be settled.
+        let kept = |place: &usize| self.file.readings.get(*place).is_some_and(|one| one.kept_at.is_some());
+        let unsettled = taken.stands() && beside.peek().is_some() && !(kept(&place) && beside.all(kept));
+        let judgement = readings::judge(self, reading, taken, unsettled);
         Some(JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement })
+    }
+
+    /// Whether a reading gives its judgement to the singles of its pair: it stands, and so does each one beside it.
+    fn speaks_for_singles(&self, one: &JudgedReading) -> bool {
+        let proves = |one: &JudgedReading| !one.judgement.members_proved(&one.reading.pair).is_empty();
+        let beside = || self.index.at(one.reading.stage, &one.reading.pair).iter();
+        one.taken.stands() && proves(one) && beside().all(|place| self.readings.get(*place).is_some_and(proves))
     }
 
     fn judge_circuit(&mut self, circuit: CircuitId) {

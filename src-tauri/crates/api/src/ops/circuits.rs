@@ -132,7 +132,7 @@ pub(crate) fn put_note(
     }
     let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.0) };
     let live: Vec<_> = writer.view().notes(of)?.into_iter().filter(|one| one.is_live()).map(|one| one.entry).collect();
-    let body = Note { note, of, text: text.to_owned() };
+    let body = Note { note, of, text: text.to_owned(), person: None, at: None };
     writer.append_in(job.into(), Fact::naming(body, Role::Replaces, live))?;
     Ok(())
 }

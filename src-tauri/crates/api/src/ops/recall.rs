@@ -136,7 +136,7 @@ pub(crate) fn write_recall(
     let recalled = Recalled::of(state, tester)?;
     let as_of = state.host.now();
     let words = &state.words;
-    let list = report::recall_list(words, &recalled, &view_of(words, &recalled), as_of);
+    let list = report::recall_list(words, &recalled, |words| view_of(words, &recalled), as_of);
     let written = match format {
         RecallFormat::Csv => list.csv(),
         RecallFormat::Pdf => Pages::typeset_recall(&list, words).and_then(|pages| pages.pdf()),

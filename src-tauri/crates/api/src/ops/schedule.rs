@@ -134,11 +134,11 @@ pub(crate) fn write_schedule(
         ScheduleFormat::Xlsx => vec![(path.to_owned(), parts(model)?.xlsx(words).map_err(typeset)?)],
         ScheduleFormat::Csv => vec![(path.to_owned(), parts(model)?.csv(words).map_err(typeset)?)],
         ScheduleFormat::Pdf => {
-            let parts = parts(model)?.parts;
-            let alone = parts.len() == 1;
-            let pdf = |part| Pages::typeset(part, words).and_then(|pages| pages.pdf()).map_err(typeset);
+            let parts = parts(model)?;
+            let pdfs = parts.pdfs(words).map_err(typeset)?;
+            let alone = pdfs.len() == 1;
             let named = |number: u32| if alone { path.to_owned() } else { numbered(path, number) };
-            parts.iter().map(|part| Ok((named(part.number), pdf(part)?))).collect::<Result<_, Failure>>()?
+            parts.parts.iter().map(|part| named(part.number)).zip(pdfs).collect()
         }
     };
     for (path, bytes) in &files {

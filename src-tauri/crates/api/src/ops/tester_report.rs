@@ -4,11 +4,11 @@ use crate::failure::Failure;
 use crate::ops::bench::drift_until;
 use crate::ops::bench::run::{Run, closed};
 use crate::ops::files::{not_written, write_file};
+use crate::ops::testers::is_invented;
 use crate::report::{Made, Named, drift_tables, tester_report};
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::Measured;
-use provenohm_assess::ids::TesterId;
 use provenohm_papers::Pages;
 use provenohm_papers::tester_report::TesterReport;
 use provenohm_words::Words;
@@ -30,7 +30,7 @@ pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> 
             serial: run.identity.serial.clone(),
             model: run.identity.model.clone(),
         },
-        invented: is_invented(state, run.tester())?,
+        invented: is_invented(&state.record.view(), run.tester())?,
         drift,
     };
     let report = tester_report(&state.words, made);
@@ -59,15 +59,4 @@ const fn ending(format: TesterReportFormat) -> &'static str {
         TesterReportFormat::Xlsx => "xlsx",
         TesterReportFormat::Json => "json",
     }
-}
-
-/// A tester of an invented job is invented itself.
-fn is_invented(state: &State, tester: TesterId) -> Result<bool, Failure> {
-    let view = state.record.view();
-    for job in view.jobs_of(tester)? {
-        if view.job(job)?.is_invented() {
-            return Ok(true);
-        }
-    }
-    Ok(false)
 }

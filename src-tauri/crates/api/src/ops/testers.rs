@@ -17,6 +17,7 @@ use provenohm_exchange::job_file::Tester;
 use provenohm_exchange::tester as tester_on_record;
 use provenohm_logbook::entry::body::{TesterCard, TesterIdentity as Identity};
 use provenohm_logbook::entry::{Fact, Role};
+use provenohm_logbook::view::View;
 
 pub(crate) fn testers(state: &mut State, _: NoInput) -> Result<TestersView, Failure> {
     let now = state.host.now();
@@ -24,7 +25,8 @@ pub(crate) fn testers(state: &mut State, _: NoInput) -> Result<TestersView, Fail
     let mut testers = Vec::new();
     for id in ids {
         let tester = tester_on_record(&state.record.view(), id, &mut Vec::new())?;
-        testers.push(tell::tester_line(&state.words, &tester, Policies::default(), now));
+        let invented = is_invented(&state.record.view(), id)?;
+        testers.push(TesterLine { invented, ..tell::tester_line(&state.words, &tester, Policies::default(), now) });
     }
     testers.sort_by(|one, other| one.name.cmp(&other.name).then_with(|| one.serial.cmp(&other.serial)));
     Ok(TestersView { testers })
@@ -35,6 +37,15 @@ pub(crate) fn tester(state: &mut State, asked: OfTester) -> Result<TesterView, F
 }
 
 pub(crate) fn save_tester(state: &mut State, asked: SaveTester) -> Result<TesterView, Failure> {
+    save_tester_as(state, asked, None)
+}
+
+/// Saves a tester, and of a new one that it is invented.
+pub(crate) fn save_tester_as(
+    state: &mut State,
+    asked: SaveTester,
+    invented: Option<bool>,
+) -> Result<TesterView, Failure> {
     let TesterIdentity { name, serial, model } = &asked.identity;
     let most = crate::read::NAME_MOST;
     let mut fields = Fields::new(&state.words);
@@ -54,7 +65,9 @@ pub(crate) fn save_tester(state: &mut State, asked: SaveTester) -> Result<Tester
     let person = state.anyone()?;
     let said = state.words.text_with("answer-tester-saved", &[("tester", name.as_str().into())]);
     state.write(person, |writer| {
-        let identity = Identity { tester, name, model, serial };
+        // What is invented stays so under another name.
+        let invented = on_record.is_invented().then_some(true).or(invented);
+        let identity = Identity { tester, name, model, serial, invented };
         // A facet is amended alone, and only when it changed.
         if on_record.identity.one() != Some(&identity) {
             writer.append(Fact::naming(identity, Role::Replaces, on_record.identity.current()))?;
@@ -108,9 +121,23 @@ pub(crate) fn tester_view(state: &mut State, id: TesterId, said: Option<String>)
         interval,
         in_doubt,
         fresh: fresh(words, card),
+        invented: is_invented(&state.record.view(), id)?,
         choices: choices(words),
         words: said,
     })
+}
+
+/// Whether a tester is invented: it says so itself, or an invented job relies on it.
+pub(crate) fn is_invented(view: &View<'_>, tester: TesterId) -> Result<bool, Failure> {
+    if view.tester(tester)?.is_invented() {
+        return Ok(true);
+    }
+    for job in view.jobs_of(tester)? {
+        if view.job(job)?.is_invented() {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }
 
 /// The tester's state today at each test voltage of its card.

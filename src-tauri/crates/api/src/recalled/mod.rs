@@ -9,6 +9,8 @@ pub(crate) use job::{RecalledJob, RecalledLine, Resolution};
 pub(crate) use whose::{Whose, whose};
 
 use crate::failure::Failure;
+use crate::judged::JudgedReading;
+use crate::ops::testers::is_invented;
 use crate::state::State;
 use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_assess::recall::{FailingEntry, Recall};
@@ -19,6 +21,8 @@ use std::collections::BTreeSet;
 /// Everything a tester puts in doubt.
 pub(crate) struct Recalled {
     pub(crate) tester: Tester,
+    /// The tester is invented.
+    pub(crate) invented: bool,
     /// What found it failed, or its damage, the earliest first.
     pub(crate) entries: Vec<FailingEntry>,
     /// Jobs with readings in doubt, in the order they began.
@@ -48,7 +52,13 @@ impl Recalled {
                 jobs.push(recalled);
             }
         }
-        Ok(Self { tester, entries, jobs })
+        let invented = is_invented(&state.record.view(), id)?;
+        Ok(Self { tester, invented, entries, jobs })
+    }
+
+    /// Every reading of every job.
+    pub(crate) fn readings(&self) -> impl Iterator<Item = &JudgedReading> {
+        self.jobs.iter().flat_map(|job| job.lines.iter().filter_map(|line| job.reading(line)))
     }
 
     /// Every line of every job.

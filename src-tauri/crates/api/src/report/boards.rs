@@ -1,10 +1,11 @@
 //! Boards, circuits and lines.
 
+use super::{live, memory};
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
 use crate::ops::origin::{corrections, replaced};
 use crate::ops::run::reason;
 use crate::tell;
-use provenohm_assess::circuit::{Measure, Stage};
+use provenohm_assess::circuit::{Electrical, Measure, Stage};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::{Level, Value};
 use provenohm_exchange::job_file;
@@ -12,77 +13,106 @@ use provenohm_papers::report::{
     Board, Circuit, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign,
 };
 use provenohm_words::Words;
+use std::collections::{BTreeMap, BTreeSet};
 
-pub(super) fn board(words: &Words, judged: &Judged, board: &JudgedBoard) -> Board {
-    let removed = judged.file.boards.iter().filter(|one| one.id == board.id).flat_map(|one| &one.removed);
-    let removed = removed
-        .map(|circuit| judged.as_judged(circuit))
+/// Puts boards on paper. What no longer stands is found once for all circuits.
+pub(super) struct Boards<'a> {
+    words: &'a Words,
+    judged: &'a Judged,
+    /// The readings of each circuit that no longer stand, by the first circuit of their pair.
+    past: BTreeMap<CircuitId, Vec<&'a JudgedReading>>,
+    /// Circuits with a reading, whether it stands or not.
+    measured: BTreeSet<CircuitId>,
+}
+
+impl<'a> Boards<'a> {
+    pub(super) fn of(words: &'a Words, judged: &'a Judged) -> Self {
+        let mut past: BTreeMap<CircuitId, Vec<&JudgedReading>> = BTreeMap::new();
+        let mut measured = BTreeSet::new();
+        for one in &judged.readings {
+            let circuits = one.reading.pair.circuits();
+            if let Some(first) = circuits.first().filter(|_| !one.taken.stands()) {
+                past.entry(*first).or_default().push(one);
+            }
+            measured.extend(circuits);
+        }
+        Self { words, judged, past, measured }
+    }
+
+    /// Every board, those taken away last.
+    pub(super) fn all(&self) -> Vec<Board> {
+        let gone = self.judged.file.boards.iter().filter(|board| board.taken_away);
+        let here = self.judged.boards.iter().map(|one| self.board(one));
+        here.chain(gone.map(|one| self.taken_away(one))).collect()
+    }
+
+    fn board(&self, board: &JudgedBoard) -> Board {
+        let own = self.judged.file.boards.iter().filter(|one| one.id == board.id);
         // A circuit taken away stands on paper for what was measured on it.
-        .filter(|one| is_measured(judged, one));
-    Board {
-        id: board.id,
-        name: board.name.clone(),
-        place: (!board.place.is_empty()).then(|| board.place.clone()),
-        circuits: board
-            .circuits
-            .iter()
-            .map(|one| circuit(words, judged, one, false))
-            .chain(removed.map(|one| circuit(words, judged, &one, true)))
-            .collect(),
+        let removed = own.flat_map(|one| &one.removed).filter(|one| self.measured.contains(&one.id));
+        let removed = removed.map(|one| self.judged.as_judged(one));
+        Board {
+            id: board.id,
+            name: board.name.clone(),
+            place: (!board.place.is_empty()).then(|| board.place.clone()),
+            circuits: board
+                .circuits
+                .iter()
+                .map(|one| self.circuit(one, false))
+                .chain(removed.map(|one| self.circuit(&one, true)))
+                .collect(),
+        }
+    }
+
+    /// A board that was taken away: its circuits stand on paper for what was measured on them.
+    fn taken_away(&self, board: &job_file::Board) -> Board {
+        let measured = board.circuits.iter().chain(&board.removed).filter(|one| self.measured.contains(&one.id));
+        let measured = measured.map(|one| self.judged.as_judged(one));
+        Board {
+            id: board.id,
+            name: self.words.text_with("answer-board-taken-away", &[("board", board.name.as_str().into())]),
+            place: (!board.place.is_empty()).then(|| board.place.clone()),
+            circuits: measured.map(|one| self.circuit(&one, true)).collect(),
+        }
+    }
+
+    fn circuit(&self, one: &JudgedCircuit, removed: bool) -> Circuit {
+        let Self { words, judged, .. } = *self;
+        let electrical = &one.circuit.electrical;
+        let mut conditions = conditions(words, electrical);
+        conditions.extend(one.circuit.electrical_also.iter().map(|other| live::circuit(words, other)));
+        if removed {
+            conditions.push(words.text("answer-circuit-taken-away"));
+        }
+        let past = self.past.get(&one.circuit.id).into_iter().flatten();
+        Circuit {
+            ids: vec![one.circuit.id],
+            reference: one.circuit.reference.clone(),
+            description: one.circuit.description.clone(),
+            nominal: words.nominal(&electrical.nominal),
+            measure: match &electrical.measure {
+                Measure::None => String::new(),
+                measure => words.measure_name(measure.name()),
+            },
+            supply: match &electrical.measure {
+                Measure::Felv { supply } => Some(words.nominal(supply)),
+                _ => None,
+            },
+            conductors: words.conductors(electrical.conductors),
+            conditions,
+            notes: one.circuit.notes.iter().map(|note| note.text.clone()).filter(|text| !text.is_empty()).collect(),
+            lines: one.slots.iter().flat_map(|slot| lines(words, judged, one, slot, removed)).collect(),
+            past: past.filter_map(|it| past_reading(words, judged, it, one.circuit.id)).collect(),
+        }
     }
 }
 
-/// A board that was taken away: its circuits stand on paper for what was measured on them.
-pub(super) fn taken_away(words: &Words, judged: &Judged, board: &job_file::Board) -> Board {
-    let measured = board.circuits.iter().chain(&board.removed).map(|circuit| judged.as_judged(circuit));
-    let measured = measured.filter(|one| is_measured(judged, one));
-    Board {
-        id: board.id,
-        name: words.text_with("answer-board-taken-away", &[("board", board.name.as_str().into())]),
-        place: (!board.place.is_empty()).then(|| board.place.clone()),
-        circuits: measured.map(|one| circuit(words, judged, &one, true)).collect(),
-    }
-}
-
-fn is_measured(judged: &Judged, one: &JudgedCircuit) -> bool {
-    judged.readings.iter().any(|it| it.reading.pair.circuits().contains(&one.circuit.id))
-}
-
-fn circuit(words: &Words, judged: &Judged, one: &JudgedCircuit, removed: bool) -> Circuit {
-    let electrical = &one.circuit.electrical;
-    let mut conditions = vec![words.loads(electrical.loads)];
-    if electrical.spd_stays {
-        conditions.push(words.text("answer-spd-stays"));
-    }
-    if let Some(item) = electrical.item {
-        conditions.push(words.item(item));
-    }
-    if let Some(location) = electrical.location {
-        conditions.push(words.location(location));
-    }
-    if removed {
-        conditions.push(words.text("answer-circuit-taken-away"));
-    }
-    let own = |it: &&JudgedReading| it.reading.pair.circuits().first() == Some(&one.circuit.id);
-    Circuit {
-        ids: vec![one.circuit.id],
-        reference: one.circuit.reference.clone(),
-        description: one.circuit.description.clone(),
-        nominal: words.nominal(&electrical.nominal),
-        measure: match &electrical.measure {
-            Measure::None => String::new(),
-            measure => words.measure_name(measure.name()),
-        },
-        supply: match &electrical.measure {
-            Measure::Felv { supply } => Some(words.nominal(supply)),
-            _ => None,
-        },
-        conductors: words.conductors(electrical.conductors),
-        conditions,
-        notes: one.circuit.notes.iter().map(|note| note.text.clone()).filter(|text| !text.is_empty()).collect(),
-        lines: one.slots.iter().flat_map(|slot| lines(words, judged, one, slot, removed)).collect(),
-        past: judged.readings.iter().filter(own).filter_map(|it| past(words, judged, it, one.circuit.id)).collect(),
-    }
+/// What holds for a circuit beside its voltage, measure and conductors.
+pub(super) fn conditions(words: &Words, electrical: &Electrical) -> Vec<String> {
+    let spd = electrical.spd_stays.then(|| words.text("answer-spd-stays"));
+    let item = electrical.item.map(|item| words.item(item));
+    let location = electrical.location.map(|location| words.location(location));
+    std::iter::once(words.loads(electrical.loads)).chain(spd).chain(item).chain(location).collect()
 }
 
 /// One line a reading; else that the pair was not tested, or that it is missing.
@@ -116,6 +146,7 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
             _ => words.tester_reason_beside(reason, &about, &one.reading),
         }));
     }
+    remarks.extend(live::reading(words, judged, one));
     // That it was not isolated is said of the method.
     if one.reading.conditions.n_isolated == Some(true) && judged.has_neutral(&one.reading.pair) {
         remarks.push(words.text("said-n-isolated"));
@@ -133,11 +164,11 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
         stage: (one.reading.stage == Stage::After).then(|| words.stage(one.reading.stage)),
         shown: one.reading.shown,
         test_voltage_v: one.reading.test_voltage_v,
-        limit: judgement
-            .value
-            .limit
-            .as_ref()
-            .map(|limit| Limit { minimum_ohm: limit.minimum_ohm, source: words.limit_source(limit) }),
+        limit: judgement.value.limit.as_ref().map(|limit| Limit {
+            minimum_ohm: limit.minimum_ohm,
+            source: memory::source(words, limit),
+            tag: limit.source.tag,
+        }),
         value: judgement.value.value,
         judgement: words.value_sentence(judgement, &one.reading),
         remarks,
@@ -159,7 +190,7 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
     }
 }
 
-fn past(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Option<Past> {
+fn past_reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Option<Past> {
     let past = one.taken.past.as_ref()?;
     let (fate, reason) = match &past.fate {
         job_file::Fate::Withdrawn => (Fate::Withdrawn, tell::withdrawn_why(words, past)),

@@ -5,15 +5,17 @@ use crate::ops::origin;
 use crate::ops::run::reason;
 use crate::tell;
 use provenohm_assess::circuit::Pair;
+use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::{MethodReason, TesterReason, TesterState, Value};
 use provenohm_exchange::job_file::Circuit;
 use provenohm_papers::report::{Finding, FindingPlace, Sign};
 use provenohm_words::Words;
+use std::collections::BTreeMap;
 
 type Test = fn(&JudgedReading) -> bool;
 
 /// Each kind of thing to say about readings: its key, its sign, and which readings it is said of.
-const OF_READINGS: [(&str, Sign, Test); 25] = [
+const OF_READINGS: [(&str, Sign, Test); 26] = [
     ("answer-finding-two-values", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::TwoLiveValues))),
     ("answer-finding-newer-version", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::NeedsNewerVersion))),
     ("answer-finding-forbidden", Sign::Stop, |it| has(it, |m| matches!(m, MethodReason::ForbiddenPair))),
@@ -42,6 +44,9 @@ const OF_READINGS: [(&str, Sign, Test); 25] = [
     ("answer-finding-no-quick-check", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::NoQuickCheck { .. }))),
     ("answer-finding-clock", Sign::Look, |it| has(it, |m| matches!(m, MethodReason::DoubtfulClock))),
     ("answer-finding-leads-not-checked", Sign::Done, |it| has(it, |m| matches!(m, MethodReason::LeadsNotChecked))),
+    ("answer-finding-from-memory", Sign::Done, |it| {
+        it.judgement.value.limit.as_ref().is_some_and(|limit| limit.source.tag.is_memory())
+    }),
     ("answer-finding-corrected", Sign::Done, |it| !it.taken.corrections.is_empty()),
 ];
 
@@ -104,12 +109,16 @@ impl Finder<'_> {
 
     /// Readings withdrawn or replaced, in the order of the boards and their circuits.
     fn gone(&self) -> Option<Finding> {
-        let gone: Vec<_> = self.judged.readings.iter().filter(|one| !one.taken.stands()).collect();
+        let mut gone: BTreeMap<CircuitId, Vec<&JudgedReading>> = BTreeMap::new();
+        for one in self.judged.readings.iter().filter(|one| !one.taken.stands()) {
+            if let Some(first) = one.reading.pair.circuits().first() {
+                gone.entry(*first).or_default().push(one);
+            }
+        }
         let mut places = Vec::new();
         for board in self.judged.file.boards.iter().filter(|_| !gone.is_empty()) {
             for circuit in board.circuits.iter().chain(&board.removed) {
-                let own = gone.iter().filter(|one| one.reading.pair.circuits().first() == Some(&circuit.id));
-                places.extend(own.map(|one| FindingPlace {
+                places.extend(gone.get(&circuit.id).into_iter().flatten().map(|one| FindingPlace {
                     reading: Some(one.reading.id),
                     ..self.place(&board.name, circuit, &one.reading.pair, origin::past(self.words, one))
                 }));

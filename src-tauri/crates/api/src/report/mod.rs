@@ -2,6 +2,9 @@
 
 mod boards;
 mod findings;
+mod live;
+mod memory;
+mod policies;
 mod recall;
 mod tester;
 mod testers;
@@ -14,6 +17,7 @@ use crate::judged::Judged;
 use chrono::FixedOffset;
 use provenohm_assess::RULES_VERSION;
 use provenohm_assess::ids::PersonId;
+use provenohm_assess::moment::Moment;
 use provenohm_exchange::as_of;
 use provenohm_papers::report::{Fact, JobHead, LimitSetHead, Schedule};
 use provenohm_words::Words;
@@ -26,7 +30,7 @@ use std::collections::BTreeMap;
 pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failure> {
     let file = &judged.file;
     let as_of = as_of(file).max(file.job.started_at).ok_or_else(|| Failure::of("unexpected"))?;
-    let usual = usual_offset(judged).unwrap_or(*as_of.offset());
+    let usual = usual_offset(judged.readings.iter().map(|one| one.reading.at)).unwrap_or(*as_of.offset());
     let words = &words.with_usual_offset(usual);
     let people = file.people.iter().filter(|person| takes_part(judged, person.id));
     let person = |person: &provenohm_exchange::job_file::Person| Fact {
@@ -37,12 +41,7 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
     if file.job.from_file {
         facts.push(Fact { label: words.text("answer-origin"), text: words.text("answer-from-file") });
     }
-    let policies = file.job.policies;
-    let quick_check = policies.quick_check_days.map(|days| Fact {
-        label: words.text("answer-policy-quick-check-label"),
-        text: words.text_with("answer-policy-quick-check", &[("days", days.into())]),
-    });
-    let gone = file.boards.iter().filter(|board| board.taken_away);
+    facts.extend(live::others_to_settle(words, judged));
     Ok(Schedule {
         language: words.locale().id().to_owned(),
         demo: file.job.invented,
@@ -60,33 +59,22 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
             version: judged.set().version.to_string(),
             sha256: file.job.limit_set.sha256.clone(),
         },
-        policies: [
-            Fact { label: words.text("answer-policy-value"), text: words.value_policy(policies.value) },
-            Fact { label: words.text("answer-policy-tester"), text: words.tester_policy(policies.tester) },
-        ]
-        .into_iter()
-        .chain(quick_check)
-        .collect(),
+        policies: policies::all(words, judged),
         rules_version: RULES_VERSION,
         findings: findings::findings(words, judged),
         testers: testers::testers(words, judged),
         cautions_read: cautions_read(words, judged),
-        boards: judged
-            .boards
-            .iter()
-            .map(|board| boards::board(words, judged, board))
-            .chain(gone.map(|board| boards::taken_away(words, judged, board)))
-            .collect(),
+        boards: boards::Boards::of(words, judged).all(),
         record: None,
         signatures: Vec::new(),
     })
 }
 
-/// The offset from UTC that most readings were taken at; of equally many the greatest.
-fn usual_offset(judged: &Judged) -> Option<FixedOffset> {
+/// The offset from UTC of most of those times; of equally many the greatest.
+fn usual_offset(times: impl Iterator<Item = Moment>) -> Option<FixedOffset> {
     let mut counts: BTreeMap<i32, usize> = BTreeMap::new();
-    for one in &judged.readings {
-        *counts.entry(one.reading.at.offset().local_minus_utc()).or_default() += 1;
+    for at in times {
+        *counts.entry(at.offset().local_minus_utc()).or_default() += 1;
     }
     let (seconds, _) = counts.into_iter().max_by_key(|(_, count)| *count)?;
     FixedOffset::east_opt(seconds)

@@ -1,5 +1,6 @@
 //! The recall list on paper, from what its screen shows.
 
+use super::usual_offset;
 use crate::recalled::Recalled;
 use crate::views::{RecallClass, RecallJob as JobShown, RecallView};
 use provenohm_assess::RULES_VERSION;
@@ -7,16 +8,25 @@ use provenohm_assess::moment::Moment;
 use provenohm_papers::recall::{RecallBoard, RecallCause, RecallJob, RecallLine, RecallList, RecallSort};
 use provenohm_words::Words;
 
-/// The list as a report model.
-pub(crate) fn recall_list(words: &Words, recalled: &Recalled, shown: &RecallView, as_of: Moment) -> RecallList {
+/// The list as a report model, of what `show` tells in words that say a time's offset where it is not the usual one.
+pub(crate) fn recall_list(
+    words: &Words,
+    recalled: &Recalled,
+    show: impl FnOnce(&Words) -> RecallView,
+    as_of: Moment,
+) -> RecallList {
+    let offset = usual_offset(recalled.readings().map(|one| one.reading.at)).unwrap_or(*as_of.offset());
+    let shown = show(&words.with_usual_offset(offset));
     let cause = |it: &crate::views::RecallCause| RecallCause { title: it.title.clone(), lines: it.lines.clone() };
     RecallList {
         language: words.locale().id().to_owned(),
         as_of,
+        offset_minutes: offset.local_minus_utc() / 60,
         rules_version: RULES_VERSION,
         tester: recalled.tester.id,
         name: shown.name.clone(),
         serial: shown.serial.clone(),
+        demo: recalled.invented,
         sum: shown.words.clone(),
         causes: shown.causes.iter().map(cause).collect(),
         jobs: shown.jobs.iter().map(|job| of_job(recalled, job)).collect(),

@@ -1,5 +1,6 @@
 //! The testers used on the job, with the verifications relied on and those that put readings in doubt.
 
+use super::live;
 use crate::judged::Judged;
 use crate::ops::verifications::{lines, title};
 use crate::tell;
@@ -24,7 +25,7 @@ fn tester(words: &Words, judged: &Judged, tester: &job_file::Tester) -> Tester {
         id: tester.id,
         name: tester.name.clone(),
         serial: tester.serial.clone(),
-        card: tester.card.as_ref().map(|card| tell::card_lines(words, &card.card)).unwrap_or_default(),
+        card: cards(words, tester),
         state: worst.map(|judgement| words.tester_state(judgement.state)).unwrap_or_default(),
         sign: worst.map_or(Sign::Done, |judgement| Sign::from(judgement.level())),
         verifications: made
@@ -39,6 +40,12 @@ fn tester(words: &Words, judged: &Judged, tester: &job_file::Tester) -> Tester {
             .collect(),
         remarks: remarks(words, tester),
     }
+}
+
+/// The card in words, then each other live one.
+fn cards(words: &Words, tester: &job_file::Tester) -> Vec<String> {
+    let card = tester.card.iter().flat_map(|card| tell::card_lines(words, &card.card));
+    card.chain(tester.card_also.iter().map(|other| live::card(words, other))).collect()
 }
 
 /// Lead checks and damage, in words, oldest first.

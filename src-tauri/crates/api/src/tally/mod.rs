@@ -19,7 +19,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 /// Setting under which what was counted is kept.
-const TALLIES: &str = "tallies";
+const TALLIES: &str = "worked-out:tallies";
 
 /// One job, counted.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

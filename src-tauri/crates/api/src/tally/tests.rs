@@ -6,7 +6,8 @@ use crate::host::Host;
 use crate::operations::dispatch;
 use crate::state::State;
 use chrono::{DateTime, Duration, FixedOffset};
-use provenohm_logbook::record::Record;
+use provenohm_assess::ids::JobId;
+use provenohm_logbook::record::{Record, WORKED_OUT};
 use serde_json::{Value, json};
 
 /// Two jobs of one board each, read with one proved tester.
@@ -90,6 +91,19 @@ fn only_what_something_arrived_about_is_counted_again() {
     program.ask("set_job_names", json!({ "job": program.jobs[1].0, "name": "Ferry Road 2", "place": "" }));
     let (listed, held) = program.list();
     assert_eq!((held, listed[1].name.as_str()), (1, "Ferry Road 2"));
+}
+
+#[test]
+fn what_was_counted_goes_with_a_job_that_is_removed() {
+    assert!(TALLIES.starts_with(WORKED_OUT));
+    let mut program = Program::start();
+    program.read(0, "487");
+    assert_eq!(program.list().0.len(), 2);
+    let job: JobId = serde_json::from_value(program.jobs[0].0.clone()).unwrap();
+    program.state.record.forget(job.into()).unwrap();
+    assert!(program.state.setting::<Kept>(TALLIES).unwrap().is_none());
+    let (listed, held) = program.list();
+    assert_eq!((held, listed.len(), listed[0].name.as_str()), (0, 1, "Ferry Road"));
 }
 
 #[test]

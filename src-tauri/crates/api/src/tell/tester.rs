@@ -151,7 +151,7 @@ pub(crate) fn tester_line(words: &Words, tester: &Tester, policies: Policies, no
         },
         _ => state,
     };
-    TesterLine { id: tester.id, name: tester.name.clone(), serial: tester.serial.clone(), state }
+    TesterLine { id: tester.id, name: tester.name.clone(), serial: tester.serial.clone(), state, invented: false }
 }
 
 /// A card in words: a line for the test voltages with the same ranges.

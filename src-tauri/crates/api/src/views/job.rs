@@ -128,6 +128,8 @@ told! {
         pub serial: String,
         /// Its state today.
         pub state: Sentence,
+        /// Invented, to try the program with; told where the testers of this device are listed.
+        pub invented: bool,
     }
 
     /// One limit set in a list.

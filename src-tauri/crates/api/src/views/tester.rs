@@ -34,6 +34,8 @@ told! {
         pub interval: String,
         /// How many readings it puts in doubt; none: nothing of it failed.
         pub in_doubt: Option<Sentence>,
+        /// Invented, to try the program with.
+        pub invented: bool,
         /// The form a new verification starts with: the card's test voltages, nothing stated.
         pub fresh: VerificationForm,
         /// What a verification form offers.

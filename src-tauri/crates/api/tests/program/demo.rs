@@ -103,3 +103,44 @@ fn the_fleet_has_a_tester_for_every_way_to_be_wrong() {
     let named = |one: &Value| one["title"].as_str().unwrap().starts_with("Invented");
     assert!(references["references"].as_array().unwrap().iter().all(named), "{references}");
 }
+
+/// The text of the pages at a path, as poppler-utils reads it.
+fn pages(made: &Value) -> Vec<String> {
+    let path = made["path"].as_str().unwrap();
+    let output = std::process::Command::new("pdftotext").args([path, "-"]).output().unwrap();
+    assert!(output.status.success());
+    let text = String::from_utf8(output.stdout).unwrap();
+    text.split('\u{c}').filter(|page| !page.trim().is_empty()).map(str::to_owned).collect()
+}
+
+#[test]
+fn each_of_its_testers_is_said_to_be_invented_on_screen_and_on_paper() {
+    let (program, _) = demo();
+    let real = program.tester("Tester of our own");
+    let mut reports = 0;
+    for line in program.ask("testers", json!({}))["testers"].as_array().unwrap() {
+        let tester = &line["id"];
+        let invented = *tester != real;
+        assert_eq!(line["invented"], invented, "{line}");
+        assert_eq!(program.ask("tester", json!({ "tester": tester }))["invented"], invented);
+        let list = program.ask("make_recall", json!({ "tester": tester, "format": "pdf" }));
+        assert!(pages(&list).iter().all(|page| page.contains("Invented demonstration data") == invented), "{line}");
+        for bench in program.ask("benches", json!({ "tester": tester }))["runs"].as_array().unwrap() {
+            let report = program.ask("make_tester_report", json!({ "bench": bench["id"], "format": "pdf" }));
+            assert!(pages(&report).iter().all(|page| page.contains("Invented data")), "{line}");
+            reports += 1;
+        }
+    }
+    assert_eq!(reports, 2, "of the two the bench finds wrong");
+}
+
+#[test]
+fn an_invented_tester_stays_so_under_another_name() {
+    let (program, _) = demo();
+    let tester = program.ask("testers", json!({}))["testers"][5]["id"].clone();
+    let view = program.ask("tester", json!({ "tester": tester }));
+    let mut identity = view["identity"].clone();
+    identity["name"] = json!("Renamed");
+    let saved = program.ask("save_tester", json!({ "tester": tester, "identity": identity, "card": view["card"] }));
+    assert_eq!((&saved["identity"]["name"], &saved["invented"]), (&json!("Renamed"), &json!(true)));
+}

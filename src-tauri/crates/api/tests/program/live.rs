@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 const NEW_JOB: &str = "018f0000-0000-7000-8000-000000000001";
 
 /// A job file with one reading of 1.05 MΩ by a proved tester at 500 V.
-fn file_with_one_reading() -> (Program, Value) {
+pub(crate) fn file_with_one_reading() -> (Program, Value) {
     let program = Program::start();
     let (job, board) = program.job();
     program.circuits(&board, 1, single_phase());
@@ -23,7 +23,7 @@ fn file_with_one_reading() -> (Program, Value) {
 }
 
 /// Other policies beside those of the file, as another device chose them.
-fn also(file: &Value, policies: &Value) -> Value {
+pub(crate) fn also(file: &Value, policies: &Value) -> Value {
     let job = &file["job"];
     json!({
         "limit_set": job["limit_set"], "limit_set_text": job["limit_set_text"],
@@ -64,7 +64,7 @@ fn two_live_policies_show_the_least_favourable_judgement_as_a_stop_until_settled
 }
 
 /// Two corrections made apart: 500 V and 250 V.
-fn corrected_apart(file: &mut Value) {
+pub(crate) fn corrected_apart(file: &mut Value) {
     let reading = file["readings"][0]["reading"].clone();
     let at = file["made"]["at"].clone();
     let volts = ["500", "250"];
@@ -117,7 +117,7 @@ fn more_than_eight_combinations_cannot_be_judged() {
 }
 
 /// The reading once more, with other digits, as another device took it.
-fn read_twice(file: &mut Value) {
+pub(crate) fn read_twice(file: &mut Value) {
     let mut second = file["readings"][0].clone();
     second["reading"]["id"] = json!("018f0000-0000-7000-8000-000000000002");
     second["reading"]["shown"]["digits"] = json!("0.85");

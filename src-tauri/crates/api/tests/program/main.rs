@@ -9,6 +9,7 @@ mod demo;
 mod files;
 mod group;
 mod live;
+mod on_paper;
 mod recall;
 mod recording;
 mod references;

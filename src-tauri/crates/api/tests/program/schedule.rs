@@ -5,20 +5,20 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::process::Command;
 
-type Row = BTreeMap<String, String>;
+pub(crate) type Row = BTreeMap<String, String>;
 
 fn file(program: &Program, job: &Value, format: &str) -> String {
     let made = program.ask("make_schedule", json!({ "job": job, "format": format }));
     made["path"].as_str().unwrap().to_owned()
 }
 
-fn rows(program: &Program, job: &Value) -> Vec<Row> {
+pub(crate) fn rows(program: &Program, job: &Value) -> Vec<Row> {
     let mut reader = csv::Reader::from_path(file(program, job, "csv")).unwrap();
     reader.deserialize().map(|row| row.unwrap()).collect()
 }
 
 /// The text of the pages as poppler-utils reads it, in the order it was set.
-fn paper(program: &Program, job: &Value) -> String {
+pub(crate) fn paper(program: &Program, job: &Value) -> String {
     let output = Command::new("pdftotext").args(["-raw", &file(program, job, "pdf"), "-"]).output().unwrap();
     assert!(output.status.success());
     String::from_utf8(output.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ")
@@ -30,7 +30,7 @@ fn listed(program: &Program, job: &Value) -> Vec<String> {
     ready["ready"].as_array().unwrap().iter().map(|line| line["said"]["words"].as_str().unwrap().to_owned()).collect()
 }
 
-fn demo() -> (Program, Value) {
+pub(crate) fn demo() -> (Program, Value) {
     let program = Program::start();
     let job = program.ask("make_demo", json!({}))["id"].clone();
     (program, job)

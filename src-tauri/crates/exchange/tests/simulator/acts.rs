@@ -74,13 +74,13 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         12 => {
             let of = Object { noun: Noun::Circuit, id: ObjectId(CIRCUIT.0) };
-            let note = Note { note: NoteId(id(number)), of, text: "damp".into() };
+            let note = Note { note: NoteId(id(number)), of, text: "damp".into(), person: None, at: None };
             device.hand_mut().write(|writer| writer.append_in(JOB.into(), note)).unwrap();
             "notes"
         }
         13 => {
             let name = format!("Tester {}", chance.below(3));
-            let it = TesterIdentity { tester: TESTER, name, model: "M".into(), serial: "1".into() };
+            let it = TesterIdentity { tester: TESTER, name, model: "M".into(), serial: "1".into(), invented: None };
             let current = device.hand().record.view().tester(TESTER).unwrap().identity.current();
             device.hand_mut().append(Fact::naming(it, Role::Replaces, current));
             "names the tester"

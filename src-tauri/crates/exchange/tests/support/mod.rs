@@ -28,7 +28,8 @@ pub fn recorder(seed: u64) -> Hand {
 
 pub fn recorder_facts(hand: &mut Hand) {
     hand.job();
-    hand.append(TesterIdentity { tester: TESTER, name: "Tester 1".into(), model: "M".into(), serial: "1".into() });
+    let (name, model, serial) = ("Tester 1".into(), "M".into(), "1".into());
+    hand.append(TesterIdentity { tester: TESTER, name, model, serial, invented: None });
     hand.append(taken(1, 100));
     hand.append(taken(2, 120));
 }

@@ -1,6 +1,7 @@
 //! A book is removed from this device. Its own log is closed; its id and head stay, so that its places are never
 //! given again if the book comes back.
 
+use super::local::WORKED_OUT;
 use super::{Record, WriteError};
 use crate::entry::Object;
 use crate::entry::body::Book;
@@ -9,7 +10,7 @@ use crate::store::blob;
 use rusqlite::{TransactionBehavior, params};
 
 impl Record {
-    /// Removes a book from this device. What exists nowhere else is lost: the caller has asked.
+    /// Removes a book from this device, and what was worked out from books and kept. What exists nowhere else is lost: the caller has asked.
     ///
     /// # Errors
     /// [`WriteError`] in words; then nothing was removed.
@@ -32,6 +33,8 @@ impl Record {
              DELETE FROM entry WHERE id IN (SELECT id FROM gone);
              DROP TABLE gone;",
         )?;
+        // What was worked out may speak of what is gone.
+        tx.execute("DELETE FROM setting WHERE substr(name, 1, length(?1)) = ?1", [WORKED_OUT])?;
         // Entries of other books may have been named from this one.
         project::rebuild(&tx)?;
         tx.commit()?;

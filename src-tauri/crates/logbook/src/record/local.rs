@@ -8,6 +8,9 @@ use crate::view::ReadError;
 use provenohm_assess::ids::PersonId;
 use rusqlite::{Connection, OptionalExtension, params};
 
+/// How the names of choices begin that were worked out from entries and are only kept: they go with any book that goes.
+pub const WORKED_OUT: &str = "worked-out:";
+
 impl Record {
     /// Keeps half-typed text of a person at a place, over what was there. On the disk when this returns.
     ///

@@ -31,6 +31,12 @@ pub struct Tester {
 }
 
 impl Tester {
+    /// Whether it is invented: every paper says so.
+    #[must_use]
+    pub fn is_invented(&self) -> bool {
+        self.identity.live.iter().any(|one| one.value.invented == Some(true))
+    }
+
     /// What is current, as judgement asks for it: one history, or one for each live value of its card.
     #[must_use]
     pub fn histories(&self) -> Vec<TesterHistory> {

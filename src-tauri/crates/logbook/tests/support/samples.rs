@@ -177,7 +177,7 @@ pub fn all() -> Vec<(&'static str, Fact)> {
         ("person", plain(Person { person: PERSON, name: "Recorder Ä".into(), role: "recorder".into() }.into())),
         ("same person", plain(SamePerson { one: PERSON, other: OTHER_PERSON }.into())),
         ("same tester", plain(SameTester { one: TESTER, other: OTHER_TESTER }.into())),
-        ("note", plain(Note { note: NoteId(id(0x61)), of: job(), text: "Ω".into() }.into())),
+        ("note", plain(Note { note: NoteId(id(0x61)), of: job(), text: "Ω".into(), person: None, at: None }.into())),
         (
             "job opened",
             plain(JobOpened { job: JOB, origin: Origin::FromFile { sha256: Hash([4; 32]), invented: true } }.into()),
@@ -274,8 +274,14 @@ pub fn all() -> Vec<(&'static str, Fact)> {
         (
             "tester identity",
             plain(
-                TesterIdentity { tester: TESTER, name: "Tester A".into(), model: "IR-1".into(), serial: "0042".into() }
-                    .into(),
+                TesterIdentity {
+                    tester: TESTER,
+                    name: "Tester A".into(),
+                    model: "IR-1".into(),
+                    serial: "0042".into(),
+                    invented: None,
+                }
+                .into(),
             ),
         ),
         ("tester card", plain(TesterCard { tester: TESTER, card: card() }.into())),
@@ -460,6 +466,32 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                     rules: 1,
                     language: "en".into(),
                     model: Hash([7; 32]),
+                }
+                .into(),
+            ),
+        ),
+        (
+            "note, from a job file",
+            plain(
+                Note {
+                    note: NoteId(id(0x62)),
+                    of: job(),
+                    text: "damp".into(),
+                    person: Some(PERSON),
+                    at: Some(moment(4)),
+                }
+                .into(),
+            ),
+        ),
+        (
+            "tester identity, invented",
+            plain(
+                TesterIdentity {
+                    tester: TESTER,
+                    name: "Tester A".into(),
+                    model: "IR-1".into(),
+                    serial: "0042".into(),
+                    invented: Some(true),
                 }
                 .into(),
             ),

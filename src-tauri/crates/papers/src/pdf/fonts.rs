@@ -3,7 +3,8 @@
 use std::sync::LazyLock;
 
 use typst::foundations::Bytes;
-use typst::text::Font;
+use typst::layout::Abs;
+use typst::text::{Font, FontInstance, FontVariant, FontVariations};
 
 use crate::PaperError;
 
@@ -15,6 +16,12 @@ const FACES: [&[u8]; 2] =
 static FONTS: LazyLock<Vec<Font>> =
     LazyLock::new(|| FACES.into_iter().flat_map(|face| Font::iter(Bytes::new(face))).collect());
 
+/// The regular face, to measure text with.
+static MEASURED: LazyLock<Option<FontInstance>> = LazyLock::new(|| {
+    let regular = FONTS.first()?.clone();
+    Some(regular.instantiate(FontVariant::default(), Abs::pt(9.0), &FontVariations::default()))
+});
+
 /// All faces, the regular one first.
 pub(super) fn all() -> &'static [Font] {
     &FONTS
@@ -23,6 +30,12 @@ pub(super) fn all() -> &'static [Font] {
 /// The regular face; the others cover the same characters.
 pub(super) fn regular() -> Result<&'static Font, PaperError> {
     FONTS.first().ok_or(PaperError::Fonts)
+}
+
+/// The width of a text in the regular face, in ems; none if one of its characters is not in it.
+pub(crate) fn ems(text: &str) -> Option<f64> {
+    let font = MEASURED.as_ref()?;
+    text.chars().map(|character| Some(font.x_advance(font.ttf().glyph_index(character)?.0)?.get())).sum()
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 mod attached;
 mod fonts;
+mod parts;
 mod text;
 mod world;
 
@@ -21,6 +22,7 @@ use crate::report::{Digest, Part, shortened};
 use crate::tester_report::{self, TesterReport};
 use crate::view::View;
 
+pub(crate) use self::fonts::ems;
 use self::world::{PaperWorld, Template};
 
 pub use self::attached::{Attached, MOST_PDF_BYTES, NotAttached, attached, maker};
@@ -38,6 +40,11 @@ impl Pages {
     /// # Errors
     /// [`PaperError`] if the model cannot be written or the typesetter refuses.
     pub fn typeset(part: &Part, words: &Words) -> Result<Self, PaperError> {
+        Self::typeset_beside(part, words, 0)
+    }
+
+    /// The same, while up to so many others are being typeset.
+    fn typeset_beside(part: &Part, words: &Words, others: usize) -> Result<Self, PaperError> {
         let words = words.with_usual_offset(part.schedule.offset());
         let fixed = Fixed::new(&words);
         let model = part.canonical()?;
@@ -45,7 +52,7 @@ impl Pages {
         let short = shortened(part)?;
         let mut view = serde_json::to_value(View::of(short.as_ref().unwrap_or(part), &own, &fixed))?;
         view["shortened"] = short.is_some().then(|| fixed.text("shortened")).into();
-        Self::placed(Template::Schedule, view, model, part.schedule.as_of, &fixed)
+        Self::placed(Template::Schedule, view, (model, part.schedule.as_of), &fixed, others)
     }
 
     /// Typesets a recall list with the fixed words of `words`.
@@ -56,10 +63,11 @@ impl Pages {
         if list.len() > LINES_ON_PAPER {
             return Err(PaperError::TooLong { lines: list.len(), most: LINES_ON_PAPER });
         }
-        let fixed = Fixed::new(words);
+        let words = words.with_usual_offset(list.offset());
+        let fixed = Fixed::new(&words);
         let model = serde_json::to_vec(list)?;
         let view = serde_json::to_value(recall::View::of(list, &Digest::of(&model), &fixed))?;
-        Self::placed(Template::Recall, view, model, list.as_of, &fixed)
+        Self::placed(Template::Recall, view, (model, list.as_of), &fixed, 0)
     }
 
     /// Typesets a tester report with the fixed words of `words`.
@@ -67,19 +75,20 @@ impl Pages {
     /// # Errors
     /// [`PaperError`] if the report cannot be written or the typesetter refuses.
     pub fn typeset_tester(report: &TesterReport, words: &Words) -> Result<Self, PaperError> {
-        let fixed = Fixed::new(words);
+        let words = words.with_usual_offset(*report.as_of.offset());
+        let fixed = Fixed::new(&words);
         let model = report.json()?;
         let view = serde_json::to_value(tester_report::View::of(report, &Digest::of(&model), &fixed)?)?;
-        Self::placed(Template::Tester, view, model, report.as_of, &fixed)
+        Self::placed(Template::Tester, view, (model, report.as_of), &fixed, 0)
     }
 
-    /// Places a view on pages and keeps the model to attach.
+    /// Places a view on pages and keeps the model to attach, while up to so many others are being typeset.
     fn placed(
         template: Template,
         mut view: serde_json::Value,
-        model: Vec<u8>,
-        as_of: Moment,
+        (model, as_of): (Vec<u8>, Moment),
         fixed: &Fixed<'_>,
+        others: usize,
     ) -> Result<Self, PaperError> {
         let own = Digest::of(&model);
         let replaced = text::make_printable(&mut view, fonts::regular()?);
@@ -87,8 +96,9 @@ impl Pages {
             replaced.then(|| fixed.with("replaced-characters", &[("sign", &text::REPLACED.to_string())])).into();
         let world = PaperWorld::new(template, serde_json::to_vec(&view)?, model)?;
         let document = typst::compile::<PagedDocument>(&world).output.map_err(refused)?;
-        // The typesetter keeps what it has laid out; a phone has better uses for that memory.
-        typst::comemo::evict(0);
+        // The typesetter keeps what it has laid out; a phone has better uses for that memory. What was used while as many
+        // documents were made as are in the making stays.
+        typst::comemo::evict(others);
         Ok(Self { document, identity: own.as_str().to_owned(), as_of })
     }
 

@@ -5,7 +5,7 @@ use crate::PaperError;
 use crate::defused::defused;
 use crate::sheet::comparator_code;
 
-const HEADS: [&str; 19] = [
+const HEADS: [&str; 21] = [
     "tester",
     "serial",
     "job_id",
@@ -25,16 +25,19 @@ const HEADS: [&str; 19] = [
     "remark",
     "because",
     "resolved",
+    "times_in_texts",
+    "invented_demonstration_data",
 ];
 
 impl RecallList {
-    /// A row a reading. A text that a spreadsheet could take for a formula has an apostrophe before it.
+    /// A row a reading. `times_in_texts` is the offset (`UTC+01:00`) of every time a sentence states without one. A text that a spreadsheet could take for a formula has an apostrophe before it.
     ///
     /// # Errors
     /// [`PaperError::Table`] if the table cannot be written.
     pub fn csv(&self) -> Result<Vec<u8>, PaperError> {
         let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
         writer.write_record(HEADS)?;
+        let times = format!("UTC{}", self.offset());
         for job in &self.jobs {
             for board in &job.boards {
                 for line in &board.lines {
@@ -63,6 +66,8 @@ impl RecallList {
                         line.remark.clone().unwrap_or_default(),
                         line.because.clone(),
                         line.resolved.clone().unwrap_or_default(),
+                        times.clone(),
+                        (self.demo || job.demo).to_string(),
                     ];
                     writer.write_record(row.iter().map(|cell| defused(cell)))?;
                 }

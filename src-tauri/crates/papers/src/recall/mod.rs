@@ -7,6 +7,7 @@ mod view;
 
 pub(crate) use view::View;
 
+use chrono::FixedOffset;
 use provenohm_assess::ids::{JobId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Shown, Volts};
@@ -22,6 +23,8 @@ pub struct RecallList {
     pub language: String,
     /// When it was made.
     pub as_of: Moment,
+    /// Offset from UTC, in minutes, of every time that is printed without one.
+    pub offset_minutes: i32,
     /// Version of the rules that judged.
     pub rules_version: u32,
     /// The tester.
@@ -30,6 +33,8 @@ pub struct RecallList {
     pub name: String,
     /// Its serial number.
     pub serial: String,
+    /// True for an invented tester; every page then says so.
+    pub demo: bool,
     /// How many readings, and how many are resolved, in a sentence.
     pub sum: String,
     /// What found it failed, or its damage: a title and what it says.
@@ -113,6 +118,12 @@ pub struct RecallLine {
 }
 
 impl RecallList {
+    /// Offset from UTC of every time that is printed without one.
+    #[must_use]
+    pub fn offset(&self) -> FixedOffset {
+        FixedOffset::east_opt(self.offset_minutes.saturating_mul(60)).unwrap_or(*self.as_of.offset())
+    }
+
     /// How many readings it lists.
     #[must_use]
     pub fn len(&self) -> usize {

@@ -24,6 +24,8 @@ const LABELS: [&str; 9] = [
 pub(crate) struct View<'a> {
     language: String,
     title: String,
+    /// The offset of the times that state none.
+    times: String,
     demo: Option<String>,
     labels: BTreeMap<String, String>,
     /// Tester and serial number.
@@ -63,7 +65,8 @@ impl<'a> View<'a> {
         Self {
             language: list.language.clone(),
             title: fixed.text("recall-title"),
-            demo: list.jobs.iter().any(|job| job.demo).then(|| fixed.text("demo")),
+            times: fixed.with("times", &[("offset", &fixed.words().offset(list.offset()))]),
+            demo: (list.demo || list.jobs.iter().any(|job| job.demo)).then(|| fixed.text("demo")),
             labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
             tester: fixed.with("recall-tester", &[("tester", &list.name), ("serial", &list.serial)]),
             sum: &list.sum,

@@ -2,6 +2,7 @@
 
 use provenohm_assess::ids::{ReadingId, TesterId};
 use provenohm_assess::judgement::{Level, TesterState, Value};
+use provenohm_assess::limits::Tag;
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Ohms, Shown, Volts};
 use schemars::JsonSchema;
@@ -36,8 +37,10 @@ impl From<Level> for Sign {
 pub struct Limit {
     /// Minimum, Ω.
     pub minimum_ohm: Ohms,
-    /// Edition and table in words ("IEC 60364-6:2016, Table 6.1").
+    /// Edition and table in words ("IEC 60364-6:2016, Table 6.1"); of a figure from memory also how sure it is.
     pub source: String,
+    /// How the figure reached the program, for software.
+    pub tag: Tag,
 }
 
 /// One line: a reading, a pair not tested, or a pair still missing.

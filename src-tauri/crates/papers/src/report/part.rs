@@ -62,7 +62,7 @@ pub struct Parts {
 }
 
 /// Version of the form of the attached model.
-const MODEL_VERSION: u32 = 2;
+const MODEL_VERSION: u32 = 3;
 
 impl Part {
     /// The canonical bytes: fields in their declared order, no floats, no insignificant white space.

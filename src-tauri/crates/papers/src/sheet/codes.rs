@@ -2,6 +2,7 @@
 
 use chrono::SecondsFormat;
 use provenohm_assess::judgement::{TesterState, Value};
+use provenohm_assess::limits::Tag;
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::Comparator;
 
@@ -38,6 +39,18 @@ pub(super) const fn tester_state(state: TesterState) -> &'static str {
     }
 }
 
+pub(super) const fn tag(tag: Tag) -> &'static str {
+    match tag {
+        Tag::Seen => "seen",
+        Tag::MemoryHigh => "memory_high",
+        Tag::MemoryMedium => "memory_medium",
+        Tag::MemoryLow => "memory_low",
+        Tag::Calculated => "calculated",
+        Tag::Practice => "practice",
+        Tag::User => "user",
+    }
+}
+
 pub(super) const fn sign(sign: Sign) -> &'static str {
     match sign {
         Sign::ToDo => "to_do",
@@ -66,7 +79,7 @@ pub(super) fn time(at: Moment) -> String {
 mod tests {
     #![allow(clippy::unwrap_used)]
 
-    use super::{Comparator, Sign, TesterState, Value};
+    use super::{Comparator, Sign, Tag, TesterState, Value};
 
     /// One spelling in every file: what the tables say is what the JSON files say.
     #[test]
@@ -88,6 +101,11 @@ mod tests {
             TesterState::NotChosen,
         ] {
             assert_eq!(to_value(it).unwrap(), super::tester_state(it));
+        }
+        for it in
+            [Tag::Seen, Tag::MemoryHigh, Tag::MemoryMedium, Tag::MemoryLow, Tag::Calculated, Tag::Practice, Tag::User]
+        {
+            assert_eq!(to_value(it).unwrap(), super::tag(it));
         }
         for it in [Sign::ToDo, Sign::Done, Sign::Look, Sign::Stop] {
             assert_eq!(to_value(it).unwrap(), super::sign(it));

@@ -9,7 +9,7 @@ use crate::fixed::Fixed;
 type Cell = fn(&Entry<'_>, &Fixed<'_>) -> String;
 
 /// Each column and what stands in it. A column that says nothing of a row is empty there.
-const COLUMNS: [(&str, Cell); 49] = [
+const COLUMNS: [(&str, Cell); 50] = [
     ("line_number", |it, _| it.number.to_string()),
     ("status", |it, _| codes::status(it.status()).to_owned()),
     ("sign", |it, _| codes::sign(it.sign()).to_owned()),
@@ -31,6 +31,7 @@ const COLUMNS: [(&str, Cell); 49] = [
     ("test_voltage_v", |it, _| it.said(|reading| reading.test_voltage_v.0.normalize().to_string())),
     ("minimum_ohm", |it, _| it.limit().map(|limit| limit.minimum_ohm.0.normalize().to_string()).unwrap_or_default()),
     ("minimum_source_text", |it, _| it.limit().map(|limit| limit.source.clone()).unwrap_or_default()),
+    ("minimum_source_tag", |it, _| it.limit().map(|limit| codes::tag(limit.tag).to_owned()).unwrap_or_default()),
     ("value", |it, _| it.said(|reading| codes::value(reading.value).to_owned())),
     ("judgement_text", |it, _| it.said(|reading| reading.judgement.clone())),
     ("remarks_text", |it, _| it.said(|reading| reading.remarks.join("; "))),

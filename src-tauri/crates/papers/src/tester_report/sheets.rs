@@ -15,7 +15,8 @@ impl TesterReport {
     /// # Errors
     /// [`PaperError`] if the workbook cannot be written.
     pub fn xlsx(&self, words: &Words) -> Result<Vec<u8>, PaperError> {
-        let fixed = Fixed::new(words);
+        let words = words.with_usual_offset(*self.as_of.offset());
+        let fixed = Fixed::new(&words);
         let mut workbook = Workbook::new();
         let created = created(self.as_of)?;
         workbook.set_properties(
@@ -49,6 +50,7 @@ fn about(report: &TesterReport, own: &Digest, fixed: &Fixed<'_>) -> Table {
     say(&fixed.text("not-signed"), "");
     say(&fixed.text("tester-scope"), "");
     say(&fixed.text("tester-title"), &report.name);
+    say(&view::times(report, fixed), "");
     view::facts(report, own, fixed).iter().for_each(|fact| say(&fact.label, &fact.text));
     report.card.iter().for_each(|line| say(&fixed.text("tester-card"), line));
     report.look.iter().for_each(|fact| say(&fact.label, &fact.text));

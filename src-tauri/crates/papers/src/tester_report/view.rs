@@ -67,6 +67,8 @@ const LABELS: &[&str] = &[
 pub(crate) struct View {
     language: String,
     title: String,
+    /// The offset of the times that state none.
+    times: String,
     scope: String,
     invented: Option<String>,
     labels: BTreeMap<String, String>,
@@ -93,6 +95,7 @@ impl View {
         Ok(Self {
             language: report.language.clone(),
             title: fixed.text("tester-title"),
+            times: times(report, fixed),
             scope: fixed.text("tester-scope"),
             invented: report.invented.then(|| fixed.text("tester-invented")),
             labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
@@ -105,6 +108,11 @@ impl View {
             report: told,
         })
     }
+}
+
+/// In which offset the times are that state none: that of the last measurement.
+pub(super) fn times(report: &TesterReport, fixed: &Fixed<'_>) -> String {
+    fixed.with("times", &[("offset", &fixed.words().offset(*report.as_of.offset()))])
 }
 
 /// The facts of the head, and those of the paper itself.

@@ -1,5 +1,6 @@
 //! What the template is given: every text ready to print, so that the template only places it.
 
+mod columns;
 mod findings;
 mod front;
 mod notes;
@@ -45,6 +46,8 @@ pub(crate) struct View {
     readings: Widths,
     /// The same for the limits.
     limits: Widths,
+    /// Widths of the columns of a line, mm.
+    columns: [f64; 10],
 }
 
 /// What stands on every page.
@@ -183,6 +186,7 @@ impl View {
             past,
             readings,
             limits,
+            columns: columns::LINES_MM,
         }
     }
 }

@@ -8,9 +8,9 @@ use serde::Serialize;
 use crate::fixed::Fixed;
 use crate::report::{Board, Circuit, Line, Part, Past, Reading, Sign, Tester};
 
-use super::Number;
 use super::notes::{self, Notes};
 use super::sources::{Named, Sources};
+use super::{Number, columns};
 
 /// Characters the head of a circuit holds beside its name; it is repeated on every page the circuit goes on to.
 const HEAD_MOST: usize = 500;
@@ -71,23 +71,25 @@ pub(super) enum Row {
 pub(super) struct ReadingRow {
     number: String,
     sign: Sign,
-    pair: String,
-    stage: Option<String>,
+    pub(super) pair: String,
+    pub(super) stage: Option<String>,
     reading: Number,
-    voltage: String,
+    pub(super) voltage: String,
     limit: Option<Number>,
     /// Mark of a source other than the board's usual one; or "none stated".
-    limit_mark: String,
-    judgement: String,
+    pub(super) limit_mark: String,
+    pub(super) judgement: String,
     /// Numbers of the notes that hold for it.
-    notes: String,
-    remarks: Vec<String>,
+    pub(super) notes: String,
+    pub(super) remarks: Vec<String>,
     tester_sign: Sign,
-    tester: String,
-    time: String,
-    person: String,
+    pub(super) tester: String,
+    pub(super) time: String,
+    pub(super) person: String,
     /// With so much text that the row may go on on the next page.
     tall: bool,
+    /// One line of text high, whatever stands in it.
+    one_line: bool,
 }
 
 /// Pairs of a circuit, one after the other, that are required and have nothing on record: one row for all of them.
@@ -274,7 +276,7 @@ impl Lines<'_> {
         let length: usize = remarks.iter().chain([&reading.judgement]).map(|text| text.chars().count()).sum();
         let testers = &self.part.schedule.testers;
         let tester = testers.iter().find(|tester| Some(tester.id) == reading.tester);
-        ReadingRow {
+        let row = ReadingRow {
             number: number.to_string(),
             sign: reading.sign,
             pair: reading.pair.clone(),
@@ -291,7 +293,9 @@ impl Lines<'_> {
             time: fixed.date_time(reading.taken_at),
             person: reading.person.clone(),
             tall: length > TALL,
-        }
+            one_line: false,
+        };
+        ReadingRow { one_line: columns::one_line(&row), ..row }
     }
 }
 

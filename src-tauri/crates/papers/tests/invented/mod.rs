@@ -6,6 +6,7 @@ pub mod every_text;
 use chrono::{DateTime, Duration};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, ReadingId, TesterId, VerificationId};
 use provenohm_assess::judgement::{TesterState, Value};
+use provenohm_assess::limits::Tag;
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Comparator, Digits, Ohms, Shown, Unit, Volts};
 use provenohm_papers::report::{
@@ -63,6 +64,7 @@ pub fn reading(number: usize, pair: &str, shown: Shown, minutes: i64) -> Reading
         limit: Some(Limit {
             minimum_ohm: Ohms(Decimal::from(1_000_000)),
             source: "IEC 60364-6:2016, Table 6.1".to_owned(),
+            tag: Tag::Seen,
         }),
         value: Value::Meets,
         judgement: "meets 1.0 MΩ at 500 V".to_owned(),

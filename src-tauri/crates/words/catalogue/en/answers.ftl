@@ -396,6 +396,10 @@ answer-operating-uncertainty = operating uncertainty { $percent }
 answer-origin = Origin
 answer-policy-value = Values
 answer-policy-tester = Testers
+answer-rules-also = Also chosen, to settle
+answer-rules-also-set = Limit set: { $title } · { $id } · version { $version } · SHA-256 { $sha256 }
+answer-other-value = other value, to settle: { $value }
+answer-circumstance = { $what } { $value }
 answer-spd-stays = surge protector stays connected
 answer-circuit-taken-away = circuit taken away, its readings stay
 answer-was = { $what } was { $before }
@@ -499,6 +503,10 @@ answer-finding-reduced = { $count ->
 answer-finding-leads-not-checked = { $count ->
     [one] { $count } over-range reading without a lead check that day
    *[other] { $count } over-range readings without a lead check that day
+}
+answer-finding-from-memory = { $count ->
+    [one] { $count } reading is judged by a limit recalled from memory
+   *[other] { $count } readings are judged by a limit recalled from memory
 }
 answer-finding-corrected = { $count ->
     [one] { $count } reading had its circumstances corrected

@@ -15,6 +15,8 @@ mod seat;
 mod set;
 mod start;
 pub(crate) mod step;
+#[cfg(test)]
+mod tests;
 mod view;
 
 pub(crate) use close::close_bench;

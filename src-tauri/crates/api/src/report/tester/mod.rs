@@ -64,6 +64,8 @@ pub(crate) fn tester_report(words: &Words, made: Made<'_>) -> TesterReport {
     });
     let about = AboutBench { references: &references, edition: &made.edition.title };
     let as_of = measured.last().map_or(run.started, |last| last.at.max(run.started));
+    // Every time stands in the offset of the last measurement, or says its own.
+    let words = &words.with_usual_offset(*as_of.offset());
     let telling = Telling { words, made: &made, about };
     let voltages = telling.voltages(&result);
     TesterReport {

@@ -3,6 +3,7 @@
 use crate::entry::body::Object;
 use crate::entry::coded::coded_map;
 use provenohm_assess::ids::{NoteId, PersonId, TesterId};
+use provenohm_assess::moment::Moment;
 
 /// A person as the record knows them. Each book that names a person holds their card, so that it can travel alone.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,6 +49,10 @@ pub struct Note {
     pub of: Object,
     /// In words.
     pub text: String,
+    /// Who noted it, where a job file says so of a note that came in with it; absent: whoever this entry is by.
+    pub person: Option<PersonId>,
+    /// When, likewise; absent: when this entry was recorded.
+    pub at: Option<Moment>,
 }
 
-coded_map!(Note { 0: note, 1: of, 2: text });
+coded_map!(Note { 0: note, 1: of, 2: text, 3 ? person, 4 ? at });

@@ -17,9 +17,11 @@ pub struct TesterIdentity {
     pub model: String,
     /// Its serial number.
     pub serial: String,
+    /// Invented, to try the program with: its papers say so. Absent where that was not said.
+    pub invented: Option<bool>,
 }
 
-coded_map!(TesterIdentity { 0: tester, 1: name, 2: model, 3: serial });
+coded_map!(TesterIdentity { 0: tester, 1: name, 2: model, 3: serial, 4 ? invented });
 
 /// Facet: a tester's card.
 #[derive(Clone, Debug, PartialEq, Eq)]
