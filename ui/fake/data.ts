@@ -285,6 +285,7 @@ export const recall: RecallView = {
       place: 'Pier 4',
       invented: true,
       people: ['A. Recorder, recorder'],
+      signed: [],
       counts: { all: 2, resolved: 1, test_again: 1, cannot_be_judged: 0, still_clears: 1 },
       boards: [
         {

@@ -12,6 +12,14 @@ async fn order(window: &Window) -> Result<Vec<String>, Trouble> {
     Ok(all.as_array().into_iter().flatten().filter_map(Value::as_str).take(4).map(str::to_owned).collect())
 }
 
+/// Where the handles stand, once they stand still: rows find their height as they are first painted.
+const STILL: &str = "
+    const handles = [...document.querySelectorAll('[data-row] .grip')];
+    const places = JSON.stringify(handles.map((one) => one.getBoundingClientRect().top));
+    const still = window.placesBefore === places && document.fonts.status === 'loaded';
+    window.placesBefore = places;
+    return still && handles.length > 3";
+
 async fn handle(window: &Window, at: usize) -> Result<(i64, i64), Trouble> {
     let place = window.ask(HANDLE, &[json!(at)]).await?;
     let pixel = |at: usize| place[at].as_f64().unwrap() as i64;
@@ -24,7 +32,7 @@ async fn a_circuit_is_dragged_to_its_place() -> Result<(), Trouble> {
     let window = Window::open(&Opening { size: (1024, 768), ..Opening::phone(record.path()) }).await?;
     let job = Job::of_54_readings(&window).await?;
     window.go(&format!("#/circuits/{}", job.board)).await?;
-    window.until("circuits", "return document.querySelectorAll('[data-row] .grip').length > 3", &[]).await?;
+    window.until("circuits that stand still", STILL, &[]).await?;
     let before = order(&window).await?;
     let (from, to) = (handle(&window, 0).await?, handle(&window, 2).await?);
     let below = (to.0, to.1 + 12);
@@ -37,6 +45,7 @@ async fn a_circuit_is_dragged_to_its_place() -> Result<(), Trouble> {
     window.until("the circuit in its new place", first, &[json!(moved[0])]).await?;
     assert_eq!(order(&window).await?, moved);
     // What is dropped where it was moves nothing.
+    window.until("circuits that stand still", STILL, &[]).await?;
     let same = handle(&window, 0).await?;
     window.hold(same).await?;
     window.let_go(same).await?;

@@ -47,6 +47,7 @@ fn list(lines: Vec<RecallLine>) -> RecallList {
             place: "Hall 2".into(),
             demo: true,
             people: vec!["Recorder Ä, recorder".into()],
+            signed: vec!["Signed: number 1".into()],
             boards: vec![RecallBoard { name: "DB-1".into(), lines }],
         }],
     }

@@ -2562,6 +2562,10 @@ invented: boolean,
  */
 people: Array<string>, 
 /**
+ * Each sign-off of it that stands, and how many of its readings are here.
+ */
+signed: Array<string>, 
+/**
  * How many of its readings.
  */
 counts: RecallCounts, 

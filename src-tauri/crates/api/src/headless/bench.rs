@@ -1,6 +1,7 @@
 //! A verification file, computed.
 
 use super::{Refused, words};
+use crate::ops::bench::say;
 use crate::tell;
 use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, Measured, Series, VoltageResult, compute};
 use provenohm_assess::reference::Reference;
@@ -97,6 +98,7 @@ pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
     if file.version != VERSION {
         return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
     }
+    file.check()?;
     Ok(file)
 }
 
@@ -131,10 +133,16 @@ fn details(words: &Words, voltage: &VoltageResult, about: &AboutBench<'_>) -> Ve
     let mut lines: Vec<String> = voltage.requirements.iter().map(|r| words.bench_requirement(r, about)).collect();
     lines.extend(voltage.intervals.iter().map(|i| words.bench_interval(i)));
     lines.extend(voltage.no_intervals.iter().map(|why| words.bench_no_interval(why)));
-    for point in voltage.points.iter().filter(|point| point.base) {
-        lines.push(words.bench_point(point, about));
+    lines.extend(say::leads(words, voltage).into_iter().map(|said| said.words));
+    for point in &voltage.points {
+        let said = words.bench_point(point, about);
+        let conditions = say::conditions(words, point.conditions.supply, point.conditions.position);
+        lines.push(if conditions.is_empty() { said } else { format!("{said} ({conditions})") });
         lines.extend(point.decision.map(|decision| format!("  {}", words.bench_decision(decision))));
         lines.extend(point.remarks.iter().map(|remark| format!("  {}", words.bench_remark(remark, about))));
+    }
+    for remark in voltage.currents.iter().flat_map(|current| &current.remarks) {
+        lines.push(words.bench_remark(remark, about));
     }
     for load in &voltage.loads {
         lines.extend(load.remarks.iter().map(|remark| words.bench_remark(remark, about)));

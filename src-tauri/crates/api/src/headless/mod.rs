@@ -14,6 +14,7 @@ mod recall;
 mod schedule;
 mod sets;
 mod tester_report;
+mod verification_file;
 mod verify;
 
 pub use bench::{BenchTold, TesterNamed, VerificationFile, bench};

@@ -16,7 +16,8 @@ use provenohm_assess::judgement::Level;
 use provenohm_assess::policy::Policies;
 use provenohm_assess::recall::Class;
 use provenohm_logbook::entry::Fact;
-use provenohm_logbook::entry::body::RecallResolved;
+use provenohm_logbook::entry::body::{RecallResolved, SignOff};
+use provenohm_logbook::view::Stated;
 use provenohm_papers::{Pages, PaperError};
 use provenohm_words::Words;
 use std::path::Path;
@@ -180,12 +181,22 @@ fn job_view(words: &Words, job: &RecalledJob) -> RecallJob {
         let part = if part.is_empty() { "none" } else { part.as_str() };
         words.text_with("answer-recall-person", &[("name", judged.person(*person).into()), ("part", part.into())])
     };
+    let signed = |one: &Stated<SignOff>| {
+        let args = [
+            ("number", one.value.number.to_string().into()),
+            ("name", one.value.name.as_str().into()),
+            ("time", words.date_time(one.recorded).into()),
+            ("count", job.lines.len().into()),
+        ];
+        words.text_with("answer-recall-signed", &args)
+    };
     RecallJob {
         job: judged.file.job.id,
         name: judged.file.job.name.clone(),
         place: judged.file.job.place.clone(),
         invented: judged.file.job.invented,
         people: job.people.iter().map(person).collect(),
+        signed: job.signed.iter().map(signed).collect(),
         counts: counts(job.lines.iter()),
         boards: boards.into_iter().map(|(_, board)| board).collect(),
     }

@@ -2,13 +2,14 @@
 
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedReading};
+use crate::signed::latest;
 use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::moment::Moment;
 use provenohm_assess::recall::{Cause, Class, Recall};
 use provenohm_exchange::job_file::{Board, Fate, ReplacedWhy};
-use provenohm_logbook::entry::body::RecallResolved;
+use provenohm_logbook::entry::body::{RecallResolved, SignOff};
 use provenohm_logbook::view::{Stated, View};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -20,6 +21,8 @@ pub(crate) struct RecalledJob {
     pub(crate) lines: Vec<RecalledLine>,
     /// People of the job, as it lists them: who, and their part in it.
     pub(crate) people: Vec<(PersonId, String)>,
+    /// The sign-offs of it that stand: readings of a signed job are put in doubt like others.
+    pub(crate) signed: Vec<Stated<SignOff>>,
 }
 
 /// A reading put in doubt.
@@ -76,7 +79,8 @@ impl RecalledJob {
             lines.push(((board, urgency(&first.class), at), RecalledLine { index, board, causes, resolution }));
         }
         lines.sort_by_key(|(place, _)| *place);
-        Ok(Self { lines: lines.into_iter().map(|(_, line)| line).collect(), judged, people })
+        let signed = latest(view, job)?;
+        Ok(Self { lines: lines.into_iter().map(|(_, line)| line).collect(), judged, people, signed })
     }
 
     /// The reading of a line.

@@ -61,6 +61,7 @@ fn of_job(recalled: &Recalled, job: &JobShown) -> RecallJob {
         place: job.place.clone(),
         demo: job.invented,
         people: job.people.clone(),
+        signed: job.signed.clone(),
         boards: job
             .boards
             .iter()

@@ -4,4 +4,4 @@ mod model;
 mod standing;
 
 pub(crate) use model::{AsSigned, model_of, put_together, record_of};
-pub(crate) use standing::{Standing, signatures, standing};
+pub(crate) use standing::{Standing, latest, signatures, standing};

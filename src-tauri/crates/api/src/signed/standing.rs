@@ -9,7 +9,7 @@ use provenohm_assess::ids::{JobId, ReadingId};
 use provenohm_assess::judgement::TesterState;
 use provenohm_exchange::bundle::books_of;
 use provenohm_logbook::entry::body::SignOff;
-use provenohm_logbook::view::{Later, Stated};
+use provenohm_logbook::view::{Later, Stated, View};
 use provenohm_papers::report::{Digest, Signature};
 use std::collections::BTreeSet;
 
@@ -24,17 +24,22 @@ pub(crate) struct Standing {
 
 /// The sign-offs that stand: those with the highest number. Two, where two people signed apart.
 pub(crate) fn standing(state: &mut State, job: JobId) -> Result<Vec<Standing>, Failure> {
-    let mut live: Vec<_> = state.record.view().sign_offs(job)?.into_iter().filter(Stated::is_live).collect();
-    let highest = live.iter().map(|one| one.value.number).max();
-    live.retain(|one| Some(one.value.number) == highest);
     let mut all = Vec::new();
-    for said in live {
+    for said in latest(&state.record.view(), job)? {
         let view = state.record.view();
         let after = view.after(&said.value.cut, &books_of(&view, job, &[])?)?;
         let in_doubt = since(state, job, &said)?;
         all.push(Standing { said, after, in_doubt });
     }
     Ok(all)
+}
+
+/// Of the sign-offs that are not withdrawn those with the highest number.
+pub(crate) fn latest(view: &View<'_>, job: JobId) -> Result<Vec<Stated<SignOff>>, Failure> {
+    let mut live: Vec<_> = view.sign_offs(job)?.into_iter().filter(Stated::is_live).collect();
+    let highest = live.iter().map(|one| one.value.number).max();
+    live.retain(|one| Some(one.value.number) == highest);
+    Ok(live)
 }
 
 /// What papers say of the sign-offs that stand.

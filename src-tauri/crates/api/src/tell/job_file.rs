@@ -45,12 +45,17 @@ fn fault(words: &Words, fault: &Fault) -> String {
         Fault::OtherSet => words.text("file-other-set"),
         Fault::NotTheShipped => words.text("file-not-shipped"),
         Fault::Circuit(complaint) => because("file-circuit", circuit_complaint(words, *complaint).1),
-        Fault::Card(complaint) => because("file-card", card(words, *complaint)),
+        Fault::Card(complaint) => not_a_card(words, *complaint),
         Fault::OtherTester => words.text("file-other-tester"),
         Fault::LastDay => words.text("complaint-last-day-before"),
         Fault::Interval => words.text("complaint-ends-turned"),
         Fault::TestVoltage => words.text("complaint-above-zero"),
     }
+}
+
+/// Why something cannot be a tester's card.
+pub(crate) fn not_a_card(words: &Words, complaint: CardComplaint) -> String {
+    words.text_with("file-card", &[("reason", card(words, complaint).into())])
 }
 
 fn card(words: &Words, complaint: CardComplaint) -> String {

@@ -93,6 +93,8 @@ told! {
         pub invented: bool,
         /// Who to call: name and part, as the job has them.
         pub people: Vec<String>,
+        /// Each sign-off of it that stands, and how many of its readings are here.
+        pub signed: Vec<String>,
         /// How many of its readings.
         pub counts: RecallCounts,
         /// By board.

@@ -259,3 +259,16 @@ fn what_was_said_of_a_reading_in_doubt_goes_with_the_job_file() {
         assert!(refused.words.contains("recall_resolved[0]"), "{refused:?}");
     }
 }
+
+/// A signed job is on the list like any other, and says that it was signed.
+#[test]
+fn a_signed_job_is_listed_and_says_so() {
+    let scene = Scene::new();
+    scene.program.ask("sign_off", json!({ "job": scene.jobs[0].0, "name": "R. Reviewer" }));
+    scene.fail();
+    let recall = scene.recall();
+    let said = recall["jobs"][0]["signed"][0].as_str().unwrap();
+    assert!(said.contains("number 1") && said.contains("R. Reviewer"), "{said}");
+    assert!(said.ends_with("2 readings of the job are put in doubt"), "{said}");
+    assert_eq!(recall["jobs"][1]["signed"], json!([]));
+}

@@ -5,13 +5,14 @@ use crate::PaperError;
 use crate::defused::defused;
 use crate::sheet::comparator_code;
 
-const HEADS: [&str; 21] = [
+const HEADS: [&str; 22] = [
     "tester",
     "serial",
     "job_id",
     "job",
     "place",
     "people",
+    "signed",
     "board",
     "circuit",
     "pair",
@@ -53,6 +54,7 @@ impl RecallList {
                         job.name.clone(),
                         job.place.clone(),
                         job.people.join("; "),
+                        job.signed.join("; "),
                         board.name.clone(),
                         line.circuit.clone(),
                         line.pair.clone(),

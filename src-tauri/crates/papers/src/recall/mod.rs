@@ -65,6 +65,8 @@ pub struct RecallJob {
     pub demo: bool,
     /// Who to call.
     pub people: Vec<String>,
+    /// Each sign-off of it that stands, in a sentence.
+    pub signed: Vec<String>,
     /// By board, as one walks.
     pub boards: Vec<RecallBoard>,
 }

@@ -44,6 +44,8 @@ struct JobView<'a> {
     name: String,
     demo: bool,
     people: String,
+    /// Its sign-offs, a sentence each.
+    signed: &'a [String],
     boards: Vec<(&'a str, Vec<RowView>)>,
 }
 
@@ -92,6 +94,7 @@ fn job_view<'a>(job: &'a RecallJob, fixed: &Fixed<'_>) -> JobView<'a> {
         name: name.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · "),
         demo: job.demo,
         people: job.people.join("; "),
+        signed: &job.signed,
         boards: boards.collect(),
     }
 }

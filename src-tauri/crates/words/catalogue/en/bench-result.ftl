@@ -24,6 +24,8 @@ answer-result-suggestion = { $months ->
 }
 answer-result-requirement = { $said } ({ $source }, { $tag })
 answer-result-leads-shorted = Leads together: { $shown }
+answer-result-leads-shorted-not-tested = Leads together: not tested
+answer-result-leads-open-not-tested = Leads apart: not tested
 answer-result-leads-open = Leads apart: { $shown }
 answer-result-polarity = Polarity: { $polarity }; recorded, not judged
 answer-result-part-not-tested = not tested

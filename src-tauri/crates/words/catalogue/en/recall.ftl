@@ -20,6 +20,10 @@ said-recall-not-judged-before = cannot be judged, and could not be before
 
 ## The list.
 
+answer-recall-signed = { $count ->
+    [one] Signed: number { $number }, { $name }, { $time }. { $count } reading of the job is put in doubt
+   *[other] Signed: number { $number }, { $name }, { $time }. { $count } readings of the job are put in doubt
+}
 answer-recall-sum = { $all ->
     [0] { $tester } puts no reading in doubt
     [one] { $all } reading in doubt, { $resolved } resolved

@@ -8,7 +8,7 @@ use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::plot::{error_plot, load_plot};
 use provenohm_assess::bench::{
-    BenchResult, CurrentResult, Decision, LoadKind, LoadResult, OperatingAt, PointResult, Polarity, RequirementFound,
+    BenchResult, CurrentResult, Decision, LoadKind, LoadResult, OperatingAt, PointResult, RequirementFound,
     VoltageResult,
 };
 use provenohm_assess::ids::MeasuredId;
@@ -147,7 +147,7 @@ impl Seen<'_> {
                 .map(|load| self.load(load))
                 .chain(voltage.currents.iter().map(|current| self.current(current)))
                 .collect(),
-            leads: self.leads(voltage),
+            leads: say::leads(self.words, voltage),
             operating: voltage.operating.iter().map(|at| self.operating(at)).collect(),
             error_plot: if errors.points.is_empty() {
                 None
@@ -258,29 +258,6 @@ impl Seen<'_> {
 
     fn decision(&self, decision: Decision) -> Sentence {
         Sentence { level: plot::level(Some(decision)), words: self.words.bench_decision(decision) }
-    }
-
-    fn leads(&self, voltage: &VoltageResult) -> Vec<Sentence> {
-        let words = self.words;
-        let mut said = Vec::new();
-        for (key, found) in
-            [("answer-result-leads-shorted", voltage.leads_shorted), ("answer-result-leads-open", voltage.leads_open)]
-        {
-            let Some(found) = found else { continue };
-            said.push(Sentence {
-                level: if found.good { Level::Done } else { Level::Look },
-                words: words.text_with(key, &[("shown", words.reading(&found.shown).into())]),
-            });
-        }
-        if let Some(polarity) = voltage.polarity {
-            let key = match polarity {
-                Polarity::LinePositive => "answer-bench-line-positive",
-                Polarity::EarthPositive => "answer-bench-earth-positive",
-            };
-            let args = [("polarity", words.text(key).into())];
-            said.push(Sentence { level: Level::Done, words: words.text_with("answer-result-polarity", &args) });
-        }
-        said
     }
 
     /// B = |A| + 1.15·√(E1² + E2² + E3²), part by part; what was not tested is named.

@@ -2,11 +2,12 @@
 
 use super::run::Run;
 use super::step::{Figure, Key};
-use crate::views::{Choice, TesterPart, TesterPartLine};
+use crate::views::{Choice, Sentence, TesterPart, TesterPartLine};
 use provenohm_assess::bench::{
     DecisionRule, LoadReading, Measured, MeasuredWhat, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
-    TesterPosition,
+    TesterPosition, VoltageResult,
 };
+use provenohm_assess::judgement::Level;
 use provenohm_assess::reference::Reference;
 use provenohm_words::Words;
 
@@ -57,6 +58,31 @@ pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition
         parts.push(words.text(position_key(position)));
     }
     parts.join(", ")
+}
+
+/// What was shown with the leads together and apart, or that it was not tested; the polarity as it was found, which is
+/// recorded and not judged.
+pub(crate) fn leads(words: &Words, voltage: &VoltageResult) -> Vec<Sentence> {
+    let leads = [
+        ("answer-result-leads-shorted", "answer-result-leads-shorted-not-tested", voltage.leads_shorted),
+        ("answer-result-leads-open", "answer-result-leads-open-not-tested", voltage.leads_open),
+    ];
+    let found = leads.into_iter().map(|(key, not_tested, found)| match found {
+        None => Sentence { level: Level::Look, words: words.text(not_tested) },
+        Some(found) => Sentence {
+            level: if found.good { Level::Done } else { Level::Look },
+            words: words.text_with(key, &[("shown", words.reading(&found.shown).into())]),
+        },
+    });
+    let polarity = voltage.polarity.map(|polarity| {
+        let key = match polarity {
+            Polarity::LinePositive => "answer-bench-line-positive",
+            Polarity::EarthPositive => "answer-bench-earth-positive",
+        };
+        let args = [("polarity", words.text(key).into())];
+        Sentence { level: Level::Done, words: words.text_with("answer-result-polarity", &args) }
+    });
+    found.chain(polarity).collect()
 }
 
 const fn supply_key(supply: Supply) -> &'static str {

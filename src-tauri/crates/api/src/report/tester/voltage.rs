@@ -5,7 +5,7 @@ use crate::ops::bench::figures::{In, detail, number};
 use crate::ops::bench::plot::level;
 use crate::ops::bench::say;
 use provenohm_assess::bench::{
-    BenchResult, CurrentResult, Decision, LoadKind, LoadResult, OperatingAt, PointResult, Polarity, VoltageResult,
+    BenchResult, CurrentResult, Decision, LoadKind, LoadResult, OperatingAt, PointResult, VoltageResult,
 };
 use provenohm_assess::quantity::Percent;
 use provenohm_assess::tester::{Conforms, RequirementResult};
@@ -189,25 +189,10 @@ impl Telling<'_> {
         Said { sign: Sign::from(level(Some(decision))), text: self.words.bench_decision(decision) }
     }
 
-    /// Leads, and the polarity as it was found: recorded, not judged.
+    /// Leads, and the polarity as it was found.
     fn leads(&self, voltage: &VoltageResult) -> Vec<Said> {
-        let words = self.words;
-        let leads =
-            [("answer-result-leads-shorted", voltage.leads_shorted), ("answer-result-leads-open", voltage.leads_open)];
-        let found = leads.into_iter().filter_map(|(key, found)| {
-            let found = found?;
-            let text = words.text_with(key, &[("shown", words.reading(&found.shown).into())]);
-            Some(Said { sign: if found.good { Sign::Done } else { Sign::Look }, text })
-        });
-        let polarity = voltage.polarity.map(|polarity| {
-            let key = match polarity {
-                Polarity::LinePositive => "answer-bench-line-positive",
-                Polarity::EarthPositive => "answer-bench-earth-positive",
-            };
-            let text = words.text_with("answer-result-polarity", &[("polarity", words.text(key).into())]);
-            Said { sign: Sign::Done, text }
-        });
-        found.chain(polarity).collect()
+        let said = say::leads(self.words, voltage).into_iter();
+        said.map(|one| Said { sign: Sign::from(one.level), text: one.words }).collect()
     }
 
     /// B part by part; what was not tested is named.

@@ -1,0 +1,68 @@
+//! What a verification file that can be read may still get wrong. Nothing in it is passed over in silence.
+
+use super::bench::VerificationFile;
+use super::{Refused, words};
+use crate::tell;
+use provenohm_assess::bench::{Measured, Series};
+use provenohm_assess::quantity::Volts;
+use provenohm_assess::reference::ReferenceComplaint;
+use std::collections::BTreeSet;
+
+impl VerificationFile {
+    /// # Errors
+    /// [`Refused`] with the place of what is wrong first, and why.
+    pub(super) fn check(&self) -> Result<(), Refused> {
+        let words = words();
+        if let Some(complaint) = self.card.complaint() {
+            return refused("card", tell::not_a_card(&words, complaint));
+        }
+        let mut seen = BTreeSet::new();
+        for (index, reference) in self.references.iter().enumerate() {
+            let place = format!("references[{index}]");
+            if !seen.insert(reference.id) {
+                return refused(&place, twice(&reference.id.to_string()));
+            }
+            if let Some(complaint) = reference.complaint() {
+                return refused(&place, words.text(said(complaint)));
+            }
+        }
+        let mut seen = BTreeSet::new();
+        for (index, one) in self.measured.iter().enumerate() {
+            let place = format!("measured[{index}]");
+            if !seen.insert(one.id) {
+                return refused(&place, twice(&one.id.to_string()));
+            }
+            if let Some(key) = self.wrong_with(one) {
+                return refused(&place, words.text(key));
+            }
+        }
+        Ok(())
+    }
+
+    fn wrong_with(&self, one: &Measured) -> Option<&'static str> {
+        if one.bench != self.run.id {
+            return Some("file-other-run");
+        }
+        if one.test_voltage_v <= Volts::default() {
+            return Some("complaint-above-zero");
+        }
+        (one.series == Series::AsLeft && !self.run.adjusted).then_some("file-not-adjusted")
+    }
+}
+
+const fn said(complaint: ReferenceComplaint) -> &'static str {
+    match complaint {
+        ReferenceComplaint::NotAboveZero => "complaint-above-zero",
+        ReferenceComplaint::BelowZero => "complaint-number",
+        ReferenceComplaint::CoverageFactor => "complaint-coverage-factor",
+        ReferenceComplaint::ValueTwice => "complaint-value-twice",
+    }
+}
+
+fn twice(id: &str) -> String {
+    words().text_with("file-twice", &[("id", id.into())])
+}
+
+fn refused(place: &str, reason: String) -> Result<(), Refused> {
+    Err(Refused(words().text_with("file-place", &[("place", place.into()), ("reason", reason.into())])))
+}
