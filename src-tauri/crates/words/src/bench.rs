@@ -208,6 +208,10 @@ impl Words {
                 self.text_with("said-bench-no-voltage-coefficient", &self.resistor(resistor, about))
             }
             PointRemark::RepeatabilityNotTested => self.text("said-bench-no-repeats"),
+            PointRemark::FewerThanPlanned { taken, planned } => {
+                let args = [("taken", (*taken).into()), ("planned", (*planned).into())];
+                self.text_with("said-bench-fewer-than-planned", &args)
+            }
             PointRemark::RepeatOutside => self.text("said-bench-repeat-outside"),
             PointRemark::OutsideReferenceTemperature { temperature_c } => {
                 let temperature = temperature_c.print(self.numbers());

@@ -105,6 +105,7 @@ fn every_reason_has_its_sentence() {
         PointRemark::LowRatio { ratio: 2.34, probability: 0.987 },
         PointRemark::VoltageCoefficientNotStated { resistor },
         PointRemark::RepeatabilityNotTested,
+        PointRemark::FewerThanPlanned { taken: 1, planned: 3 },
         PointRemark::RepeatOutside,
         PointRemark::OutsideReferenceTemperature { temperature_c: Celsius(15.into()) },
     ];

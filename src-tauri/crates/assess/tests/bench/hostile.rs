@@ -2,7 +2,10 @@
 
 use crate::judged::state;
 use crate::scene::{AMMETER, Scene, held, resistance, resistor, sound, volts};
-use provenohm_assess::bench::{Decision, DecisionRule, LoadRole, MeasuredWhat, MeterReading, Supply};
+use provenohm_assess::bench::{
+    Decision, DecisionRule, LoadRole, MeasuredWhat, MeterReading, PlannedPoint, PlannedWhat, PointRemark, Supply,
+    TesterPosition,
+};
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::policy::TesterPolicy;
 use provenohm_assess::quantity::Amps;
@@ -108,4 +111,30 @@ fn outside_the_marked_range_no_operating_uncertainty_is_asked() {
     }
     scene.shows("0.01", "0.03");
     assert_eq!(scene.at_500().operating.len(), before);
+}
+
+/// At least three repeats where it is decided (the plan asks for them): fewer are said.
+#[test]
+fn fewer_repeats_than_planned_are_said() {
+    let plan = |scene: &mut Scene| {
+        scene.run.plan.push(PlannedPoint {
+            test_voltage_v: volts("500"),
+            item: PlannedWhat::Indication { resistor: resistor("1") },
+            repeats: 3,
+            supply: Supply::Nominal,
+            position: TesterPosition::Reference,
+        });
+    };
+    let said = |scene: &Scene| {
+        scene
+            .point()
+            .remarks
+            .contains(&PointRemark::FewerThanPlanned { taken: scene.measured.len() as u32, planned: 3 })
+    };
+    let mut once = Scene::new().with(&[("1", "1.00")]);
+    plan(&mut once);
+    assert!(said(&once));
+    let mut thrice = Scene::new().with(&[("1", "1.00"), ("1", "1.00"), ("1", "1.01")]);
+    plan(&mut thrice);
+    assert!(!said(&thrice));
 }

@@ -68,6 +68,7 @@ said-bench-lapsed-no-date = { $reference }: its certificate has no last day
 said-bench-low-ratio = Permitted deviation only { $ratio } times U: certain to { $probability }
 said-bench-no-voltage-coefficient = { $reference }: { $nominal } states no voltage coefficient
 said-bench-no-repeats = Nothing was repeated at this test voltage
+said-bench-fewer-than-planned = Read { $taken } of { $planned } planned times
 said-bench-repeat-outside = One of the repeats lies outside what is permitted
 said-bench-temperature = Taken at { $temperature }, outside reference conditions
 

@@ -165,6 +165,13 @@ pub enum PointRemark {
     },
     /// Nothing was repeated at this test voltage: the budget has no repeatability.
     RepeatabilityNotTested,
+    /// Read less often than the run's plan asks.
+    FewerThanPlanned {
+        /// Times read.
+        taken: u32,
+        /// Times planned.
+        planned: u32,
+    },
     /// One of the repeats lies outside what is permitted, though their mean does not.
     RepeatOutside,
     /// Taken outside the reference temperature, for want of a point at it.

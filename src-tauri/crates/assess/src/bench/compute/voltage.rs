@@ -7,8 +7,8 @@ use super::operating::operating;
 use super::point::{point, pooled};
 use super::require::requirements;
 use super::statement::{Found, conforms};
-use super::{BenchFacts, Decision, LeadsFound, LoadKind, LoadResult, PointResult, VoltageResult, load};
-use crate::bench::{Measured, MeasuredWhat, Series, Supply, TesterPosition};
+use super::{BenchFacts, Decision, LeadsFound, LoadKind, LoadResult, PointRemark, PointResult, VoltageResult, load};
+use crate::bench::{Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition};
 use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
 use crate::reference::Reference;
 use crate::standard::Edition;
@@ -112,7 +112,22 @@ where
     mark_bases(&mut points, facts);
     let most = Percent(facts.edition.operating_uncertainty_percent.value.0);
     points.iter_mut().for_each(|point| point.look_at_use(most));
+    if let Some(volts) = measured.first().map(|one| one.test_voltage_v) {
+        points.iter_mut().filter(|point| point.base).for_each(|point| compare_with_plan(point, &facts.run.plan, volts));
+    }
     points
+}
+
+/// Remarks that a reference point was read less often than planned.
+fn compare_with_plan(point: &mut PointResult, plan: &[PlannedPoint], volts: Volts) {
+    let wanted = PlannedWhat::Indication { resistor: point.resistor };
+    let of_point =
+        plan.iter().filter(|it| it.test_voltage_v == volts && it.item == wanted && it.supply == Supply::Nominal);
+    let planned = of_point.map(|it| it.repeats).fold(0_u32, u32::saturating_add);
+    let taken = u32::try_from(point.shown.len()).unwrap_or(u32::MAX);
+    if taken < planned {
+        point.remarks.push(PointRemark::FewerThanPlanned { taken, planned });
+    }
 }
 
 /// The reference point of a resistance is the one at nominal supply in the reference position at reference temperature;
