@@ -15,10 +15,13 @@ const TOO_SMALL: &str = "
         .filter(([one, box]) => box.width > 0 && Math.min(box.width, box.height) < least(one))
         .map(([one, box]) => `${one.outerHTML.slice(0, 120)} ${box.width}×${box.height}`)";
 
-/// The page or its one scroller is wider than the window; a wide table scrolls in a box of its own.
+/// What reaches furthest, where the page or its one scroller is wider than the window; a wide table scrolls in a box of
+/// its own.
 const CUT_OFF: &str = "
     const main = document.querySelector('main');
-    return document.scrollingElement.scrollWidth > innerWidth || (main !== null && main.scrollWidth > main.clientWidth)";
+    const wide = document.scrollingElement.scrollWidth > innerWidth || (main !== null && main.scrollWidth > main.clientWidth);
+    const right = (one) => one.getBoundingClientRect().right;
+    return wide ? [...document.querySelectorAll('body *')].sort((a, b) => right(b) - right(a))[0].outerHTML.slice(0, 200) : null";
 
 /// A way of looking at the screens.
 #[derive(Debug, Clone, Copy)]
@@ -59,8 +62,8 @@ async fn looked_at(look: Look) -> Result<(), Trouble> {
             window.picture(&PathBuf::from(folder).join(file)).await?;
         }
         troubles.extend(window.serious_barriers().await?.into_iter().map(|barrier| format!("{name}: {barrier}")));
-        if window.ask(CUT_OFF, &[]).await? == Value::Bool(true) {
-            troubles.push(format!("{name}: wider than the window"));
+        if let Value::String(widest) = window.ask(CUT_OFF, &[]).await? {
+            troubles.push(format!("{name}: wider than the window by {widest}"));
         }
         let small = window.ask(TOO_SMALL, &[json!(look.finger)]).await?;
         troubles.extend(small.as_array().into_iter().flatten().map(|one| format!("{name}: too small: {one}")));

@@ -15,7 +15,7 @@ use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 
 /// The record's file in its folder.
-const RECORD: &str = "record.sqlite";
+pub(crate) const RECORD: &str = "record.sqlite";
 
 /// The program behind its door. May be called from several threads; one call runs at a time.
 pub struct Api {

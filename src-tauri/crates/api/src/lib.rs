@@ -18,6 +18,8 @@ mod signed;
 mod state;
 mod tally;
 mod tell;
+#[cfg(test)]
+mod testing;
 mod typescript;
 mod verify;
 pub mod views;

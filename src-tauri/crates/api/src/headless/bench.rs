@@ -15,6 +15,9 @@ use serde::{Deserialize, Serialize};
 /// Version of the form of a verification file.
 const VERSION: u32 = 1;
 
+/// What stands in `format`.
+const FORMAT: &str = "provenohm-verification";
+
 /// A bench run with everything it is computed from.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -92,11 +95,13 @@ pub(super) fn verification(text: &str) -> Result<VerificationFile, Refused> {
         return Err(Refused(words().text("file-empty")));
     }
     let file: VerificationFile = json::read(text).map_err(|what| Refused(tell::not_that_json(&words(), &what)))?;
-    if file.format != "provenohm-verification" {
-        return Err(Refused(format!("`{}` is no verification file", file.format)));
+    if file.format != FORMAT {
+        let args = [("found", file.format.as_str().into()), ("choices", FORMAT.into())];
+        return Err(Refused(words().text_with("said-json-no-choice", &args)));
     }
     if file.version != VERSION {
-        return Err(Refused(format!("version {} of the form is not known, {VERSION} is", file.version)));
+        let args = [("found", file.version.to_string().into()), ("choices", VERSION.to_string().into())];
+        return Err(Refused(words().text_with("said-json-no-choice", &args)));
     }
     file.check()?;
     Ok(file)
@@ -107,7 +112,8 @@ pub(super) fn edition_of(file: &VerificationFile) -> Result<&'static Edition, Re
     let editions = shipped_editions().map_err(|complaint| Refused(complaint.to_string()))?;
     editions.iter().find(|edition| edition.id == file.run.edition).ok_or_else(|| {
         let known: Vec<&str> = editions.iter().map(|edition| edition.id.0.as_str()).collect();
-        Refused(format!("there is no edition `{}`; there are {}", file.run.edition.0, known.join(", ")))
+        let args = [("found", file.run.edition.0.as_str().into()), ("choices", known.join(", ").into())];
+        Refused(words().text_with("said-json-no-choice", &args))
     })
 }
 

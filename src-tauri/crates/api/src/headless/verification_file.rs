@@ -53,7 +53,7 @@ impl VerificationFile {
 const fn said(complaint: ReferenceComplaint) -> &'static str {
     match complaint {
         ReferenceComplaint::NotAboveZero => "complaint-above-zero",
-        ReferenceComplaint::BelowZero => "complaint-number",
+        ReferenceComplaint::BelowZero => "complaint-below-zero",
         ReferenceComplaint::CoverageFactor => "complaint-coverage-factor",
         ReferenceComplaint::ValueTwice => "complaint-value-twice",
     }

@@ -1,15 +1,13 @@
 //! Whether files are what was signed.
 
 use super::{Refused, words};
+use crate::api::RECORD;
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::verify;
 use crate::views::VerifyView;
 use provenohm_logbook::record::{InspectError, Record};
 use std::path::{Path, PathBuf};
-
-/// The record's file in its folder.
-const RECORD: &str = "record.sqlite";
 
 /// Looks at a bundle, a record (its file or its folder), or the PDFs of one schedule, and changes none of them.
 ///

@@ -1,14 +1,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 //! What is kept and renewed is what the record, read and judged anew, says.
 
-use crate::host::Host;
 use crate::operations::dispatch;
 use crate::state::{State, maker};
-use chrono::{DateTime, Duration, FixedOffset};
+use crate::testing;
 use proptest::prelude::*;
 use provenohm_assess::ids::JobId;
 use provenohm_exchange::job_file::Made;
-use provenohm_logbook::record::Record;
 use serde_json::{Value, json};
 
 /// A program over a record in memory, with a clock that ticks by a second and counted randomness.
@@ -21,23 +19,7 @@ struct Program {
 impl Program {
     /// A board with circuits whose pairs stand alone, are joined to earth, and are read in a group.
     fn start() -> Self {
-        let mut now: DateTime<FixedOffset> = "2026-11-25T10:00:00+00:00".parse().unwrap();
-        let mut count = 0u64;
-        let clock = move || {
-            now += Duration::seconds(1);
-            now
-        };
-        let random = move |bytes: &mut [u8]| {
-            for byte in bytes {
-                count = count.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-                *byte = u8::try_from(count >> 56).unwrap();
-            }
-            Ok(())
-        };
-        let mut host = Host::new(clock, random);
-        let record = Record::in_memory(&mut host).unwrap();
-        let state = State::new(record, host, std::path::PathBuf::new()).unwrap();
-        let mut program = Self { state, job: JobId(uuid::Uuid::nil()), board: Value::Null };
+        let mut program = Self { state: testing::state(), job: JobId(uuid::Uuid::nil()), board: Value::Null };
         let asked = json!({ "name": "Mill Lane", "place": "", "person": "A. Recorder", "role": "" });
         let job = program.ask("start_job", asked)["id"].take();
         program.job = serde_json::from_value(job.clone()).unwrap();

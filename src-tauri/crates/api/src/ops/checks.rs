@@ -9,7 +9,6 @@ use chrono::TimeZone;
 use provenohm_assess::ids::{CheckId, DamageId};
 use provenohm_assess::judgement::Level;
 use provenohm_assess::moment::Moment;
-use provenohm_assess::quantity::{Comparator, Shown};
 use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::tester::{Damage, LeadCheck, LeadEnd, QuickCheck};
 use provenohm_exchange::job_file::Tester;
@@ -58,10 +57,12 @@ pub(crate) fn record_quick_check(state: &mut State, asked: RecordQuickCheck) -> 
     let read = fields.settle(read)?;
     let at = state.host.now();
     let person = state.anyone()?;
+    let at_volts = read.volts.and_then(|volts| card.voltages.iter().find(|one| one.test_voltage_v == volts));
+    let over_range = at_volts.and_then(|one| one.over_range);
     let mut leads = Vec::new();
     for (end, shown) in [(LeadEnd::Open, read.open), (LeadEnd::Shorted, read.shorted)] {
         let Some(shown) = shown else { continue };
-        let good = leads_good(end, shown, card.shorted_up_to)?;
+        let good = end.is_as_expected(shown, card.shorted_up_to, over_range);
         let id = CheckId(state.host.id()?);
         leads.push(LeadCheck { id, tester: asked.tester, leads: end, shown, good, person, at, job_started: None });
     }
@@ -100,19 +101,6 @@ pub(crate) fn record_quick_check(state: &mut State, asked: RecordQuickCheck) -> 
             Ok(())
         })?;
         Ok(())
-    })
-}
-
-/// Shorted near zero, open over-range. A tester without a word on its card shows at most 0.05 MΩ with its leads
-/// shorted (common practice).
-fn leads_good(end: LeadEnd, shown: Shown, shorted_up_to: Option<Shown>) -> Result<bool, Failure> {
-    let usual = || Shown::parse("0.05 MΩ").map_err(|refusal| Failure::of("unexpected").because(refusal));
-    Ok(match end {
-        LeadEnd::Open => shown.comparator == Comparator::MoreThan,
-        LeadEnd::Shorted => {
-            let most = shorted_up_to.map_or_else(usual, Ok)?;
-            shown.comparator != Comparator::MoreThan && shown.ohms() <= most.ohms()
-        }
     })
 }
 

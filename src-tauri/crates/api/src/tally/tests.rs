@@ -2,12 +2,11 @@
 //! What the list of jobs keeps is what the record says anew, whatever was done in between.
 
 use super::{JobTally, Kept, TALLIES, count, current, tallies};
-use crate::host::Host;
 use crate::operations::dispatch;
 use crate::state::State;
-use chrono::{DateTime, Duration, FixedOffset};
+use crate::testing;
 use provenohm_assess::ids::JobId;
-use provenohm_logbook::record::{Record, WORKED_OUT};
+use provenohm_logbook::record::WORKED_OUT;
 use serde_json::{Value, json};
 
 /// Two jobs of one board each, read with one proved tester.
@@ -19,23 +18,7 @@ struct Program {
 
 impl Program {
     fn start() -> Self {
-        let mut now: DateTime<FixedOffset> = "2026-11-25T10:00:00+00:00".parse().unwrap();
-        let mut drawn = 0u64;
-        let clock = move || {
-            now += Duration::seconds(1);
-            now
-        };
-        let random = move |bytes: &mut [u8]| {
-            for byte in bytes {
-                drawn = drawn.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-                *byte = u8::try_from(drawn >> 56).unwrap();
-            }
-            Ok(())
-        };
-        let mut host = Host::new(clock, random);
-        let record = Record::in_memory(&mut host).unwrap();
-        let state = State::new(record, host, std::path::PathBuf::new()).unwrap();
-        let mut program = Self { state, jobs: Vec::new(), tester: Value::Null };
+        let mut program = Self { state: testing::state(), jobs: Vec::new(), tester: Value::Null };
         for name in ["Mill Lane", "Ferry Road"] {
             let job = program.ask("start_job", json!({ "name": name, "person": "A. Recorder" }))["id"].take();
             let board = program.ask("add_board", json!({ "job": job, "name": "DB-1" }))["boards"][0]["id"].take();

@@ -9,6 +9,7 @@ use crate::views::{Sentence, VerifyView};
 use provenohm_assess::judgement::Level;
 use provenohm_exchange::bundle::{self, Bundle};
 use provenohm_exchange::join;
+use provenohm_logbook::entry::Hash;
 use provenohm_logbook::record::{Inspected, Record};
 use provenohm_words::Words;
 use std::ops::ControlFlow;
@@ -40,6 +41,13 @@ impl<'w> Found<'w> {
 
     fn say(&mut self, level: Level, words: String) {
         self.said.push(Sentence { level, words });
+    }
+
+    /// The beginning of the device key that sealed a sign-off.
+    fn say_key(&mut self, key: [u8; 32]) {
+        let mut key = Hash(key).to_string();
+        key.truncate(16);
+        self.say(Level::Remark, self.words.text_with("answer-verify-key", &[("key", key.into())]));
     }
 
     fn told(self) -> VerifyView {

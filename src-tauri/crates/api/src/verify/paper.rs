@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use provenohm_assess::judgement::Level;
-use provenohm_logbook::entry::{Entry, Hash};
+use provenohm_logbook::entry::Entry;
 use provenohm_logbook::seal::borne_out;
 use provenohm_papers::report::{Board, Digest, LINES_IN_A_PART, Part, Schedule, Signature, whole_of};
 use provenohm_papers::{Attached, NotAttached, Pages, attached, maker};
@@ -103,9 +103,7 @@ fn signature(found: &mut Found<'_>, schedule: &Schedule, whole: &Digest, one: &S
     };
     let args = [number(), ("name", one.name.as_str().into()), ("time", words.date_time(one.at).into())];
     found.say(Level::Remark, words.text_with("papers-signed", &args));
-    let key = Hash(borne.key).to_string();
-    let key = key.get(..16).unwrap_or_default().to_owned();
-    found.say(Level::Remark, words.text_with("answer-verify-key", &[("key", key.into())]));
+    found.say_key(borne.key);
     if one.model == *whole {
         found.signed += usize::from(complete && found.wrong.is_empty());
     } else {

@@ -73,11 +73,7 @@ fn sign_off(
     found.say(Level::Remark, said(words, one));
     let before = found.wrong.len();
     match borne_out(&view.evidence(one.entry)?) {
-        Some(borne) => {
-            let key = Hash(borne.key).to_string();
-            let key = key.get(..16).unwrap_or_default().to_owned();
-            found.say(Level::Remark, words.text_with("answer-verify-key", &[("key", key.into())]));
-        }
+        Some(borne) => found.say_key(borne.key),
         None => found.wrong("answer-verify-sign-off-seal", &[number()]),
     }
     let covered = view.covered(&one.value.cut)?;

@@ -3,7 +3,8 @@
 use super::Point;
 use crate::ids::{CheckId, DamageId, PersonId, TesterId};
 use crate::moment::Moment;
-use crate::quantity::{Ohms, Shown, Volts};
+use crate::quantity::{Comparator, Ohms, Shown, Volts};
+use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -16,6 +17,22 @@ pub enum LeadEnd {
     Shorted,
     /// Tips apart: over-range is expected.
     Open,
+}
+
+/// "Near zero", where the card says nothing: 0.05 MΩ (common practice).
+const NEAR_ZERO: Ohms = Ohms(Decimal::from_parts(50_000, 0, 0, false, 0));
+
+impl LeadEnd {
+    /// Whether leads held like this were shown as expected: shorted near zero, at most what the card says; open
+    /// over-range, at least the tester's limit where that is known.
+    #[must_use]
+    pub fn is_as_expected(self, shown: Shown, shorted_up_to: Option<Shown>, over_range: Option<Shown>) -> bool {
+        let over = shown.comparator == Comparator::MoreThan;
+        match self {
+            Self::Shorted => !over && shown.ohms() <= shorted_up_to.map_or(NEAR_ZERO, Shown::ohms),
+            Self::Open => over && over_range.is_none_or(|limit| shown.ohms() >= limit.ohms()),
+        }
+    }
 }
 
 /// Leads shorted or open, at the start or the end of a run. It belongs to one tester.

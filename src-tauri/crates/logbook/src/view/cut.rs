@@ -38,12 +38,28 @@ pub struct Later {
     pub recorded: Moment,
 }
 
-/// Entries that say something: not those a log is opened or sealed with, not a sign-off, and not what takes one back.
-const SAYS_SOMETHING: &str = "e.kind NOT IN (?3, ?4, ?5) AND NOT (e.kind = ?6
-    AND EXISTS (SELECT 1 FROM naming n JOIN entry t ON t.log = n.log AND t.seq = n.seq
-                AND substr(t.hash, 1, 8) = n.short WHERE n.entry = e.id AND n.role = ?7 AND t.kind = ?5)
-    AND NOT EXISTS (SELECT 1 FROM naming n JOIN entry t ON t.log = n.log AND t.seq = n.seq
-                    AND substr(t.hash, 1, 8) = n.short WHERE n.entry = e.id AND n.role = ?7 AND t.kind <> ?5))";
+/// The condition for entries that say something: not those a log is opened or sealed with, not a sign-off, and not what
+/// takes one back.
+fn says_something() -> String {
+    let named = |compared: &str| {
+        format!(
+            "EXISTS (SELECT 1 FROM naming n JOIN entry t ON t.log = n.log AND t.seq = n.seq
+                     AND substr(t.hash, 1, 8) = n.short
+                     WHERE n.entry = e.id AND n.role = {} AND t.kind {compared} {})",
+            Role::Withdraws.number(),
+            Kind::SignOff.number()
+        )
+    };
+    format!(
+        "e.kind NOT IN ({}, {}, {}) AND NOT (e.kind = {} AND {} AND NOT {})",
+        Kind::LogOpened.number(),
+        Kind::Seal.number(),
+        Kind::SignOff.number(),
+        Kind::Withdrawal.number(),
+        named("="),
+        named("<>"),
+    )
+}
 
 impl View<'_> {
     /// All that is here of some books, as a cut, in rising order.
@@ -95,20 +111,12 @@ impl View<'_> {
         for book in books {
             let mut statement = self.connection.prepare_cached(&format!(
                 "SELECT e.envelope, e.salt, e.body, e.id, e.log, e.seq, e.hash, e.kind FROM entry e
-                 WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND e.kind <> ?8
-                   AND {SAYS_SOMETHING} ORDER BY e.lamport, e.log, e.seq, e.hash"
+                 WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND e.kind <> ?3
+                   AND {} ORDER BY e.lamport, e.log, e.seq, e.hash",
+                says_something()
             ))?;
             let Object { noun, id } = book.object();
-            let mut found = statement.query(params![
-                noun.number(),
-                blob(&id.0),
-                number(Kind::LogOpened.number()),
-                number(Kind::Seal.number()),
-                number(Kind::SignOff.number()),
-                number(Kind::Withdrawal.number()),
-                Role::Withdraws.number(),
-                number(Kind::Person.number()),
-            ])?;
+            let mut found = statement.query(params![noun.number(), blob(&id.0), number(Kind::Person.number())])?;
             while let Some(row) = found.next()? {
                 if rows.contains(&row.get(3)?) {
                     continue;
@@ -135,22 +143,12 @@ impl View<'_> {
         let mut hashes: BTreeSet<[u8; 32]> = BTreeSet::new();
         let mut statement = self.connection.prepare_cached(&format!(
             "SELECT e.hash FROM entry e
-             WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND {SAYS_SOMETHING}"
+             WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND {}",
+            says_something()
         ))?;
         for book in books {
             let Object { noun, id } = book.object();
-            let found = statement.query_map(
-                params![
-                    noun.number(),
-                    blob(&id.0),
-                    number(Kind::LogOpened.number()),
-                    number(Kind::Seal.number()),
-                    number(Kind::SignOff.number()),
-                    number(Kind::Withdrawal.number()),
-                    Role::Withdraws.number(),
-                ],
-                |row| row.get(0),
-            )?;
+            let found = statement.query_map(params![noun.number(), blob(&id.0)], |row| row.get(0))?;
             hashes.extend(found.collect::<rusqlite::Result<Vec<[u8; 32]>>>()?);
         }
         let parts: Vec<&[u8]> =

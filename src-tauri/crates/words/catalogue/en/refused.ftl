@@ -32,6 +32,7 @@ complaint-in-the-future = This lies in the future
 complaint-ends-turned = The upper end lies below the lower end
 complaint-ranges-overlap = This range overlaps the one before it
 complaint-step-too-large = One step is larger than this range
+complaint-below-zero = Write zero or more
 complaint-above-zero = Write a figure above zero
 complaint-voltage-twice = { $volts } stands here twice
 complaint-nothing-checked = Write what was shown at the leads or at the box

@@ -2,12 +2,10 @@
 //! Whatever is done at the bench, in whatever order: each figure is found again, and the record rebuilt says the same.
 
 use crate::failure::Failure;
-use crate::host::Host;
 use crate::operations::dispatch;
 use crate::state::State;
-use chrono::{DateTime, Duration, FixedOffset};
+use crate::testing;
 use proptest::prelude::*;
-use provenohm_logbook::record::Record;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -64,23 +62,8 @@ struct Bench {
 impl Bench {
     /// A run with a decade box, a voltmeter and a current meter.
     fn start() -> Self {
-        let mut now: DateTime<FixedOffset> = "2026-11-25T10:00:00+00:00".parse().unwrap();
-        let mut count = 0u64;
-        let clock = move || {
-            now += Duration::seconds(1);
-            now
-        };
-        let random = move |bytes: &mut [u8]| {
-            for byte in bytes {
-                count = count.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-                *byte = u8::try_from(count >> 56).unwrap();
-            }
-            Ok(())
-        };
-        let mut host = Host::new(clock, random);
-        let record = Record::in_memory(&mut host).unwrap();
-        let state = State::new(record, host, std::path::PathBuf::new()).unwrap();
-        let mut bench = Self { state: Some(state), id: Value::Null, tester: Value::Null, saved: BTreeMap::new() };
+        let mut bench =
+            Self { state: Some(testing::state()), id: Value::Null, tester: Value::Null, saved: BTreeMap::new() };
         bench.ask("start_job", json!({ "name": "Mill Lane", "place": "", "person": "A. Recorder" })).unwrap();
         let range =
             json!({ "from": "0.05 MΩ", "to": "999 MΩ", "resolution": "0.01 MΩ", "percent": "3", "digits": "2" });

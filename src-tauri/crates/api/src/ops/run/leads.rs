@@ -22,22 +22,14 @@ pub(crate) fn record_lead_check(state: &mut State, asked: LeadCheckAsk) -> Resul
     let limit = over_range(&judged, &hand);
     let card = judged.history(tester).and_then(|history| history.card.as_ref());
     let stated = card.and_then(|card| card.shorted_up_to);
-    // A tester without a word on its card shows at most 0.05 MΩ with its leads shorted (common practice).
-    let shorted_up_to = stated.map_or_else(|| hundredths(5), Ok)?;
     let shown = match &asked.indication {
         // One tap says *as its card says*: what the card says, or `0.00 MΩ`.
-        LeadIndication::NearZero => stated.map_or_else(|| hundredths(0), Ok)?,
+        LeadIndication::NearZero => stated.map_or_else(zero, Ok)?,
         LeadIndication::OverRange => limit.ok_or_else(|| Failure::of("no_over_range"))?,
         LeadIndication::Typed(line) => typed::read(&state.words, line)?,
     };
-    // Judged when taken, against the card: shorted near zero, open over-range.
-    let good = match asked.leads {
-        LeadEnd::Shorted => shown.comparator != Comparator::MoreThan && shown.ohms() <= shorted_up_to.ohms(),
-        LeadEnd::Open => {
-            let above = limit.is_none_or(|limit| shown.ohms() >= limit.ohms());
-            shown.comparator == Comparator::MoreThan && above
-        }
-    };
+    // Judged when taken, against the card.
+    let good = asked.leads.is_as_expected(shown, stated, limit);
     let person = state.person(job)?;
     let check = LeadCheck {
         id: CheckId(state.host.id()?),
@@ -61,9 +53,9 @@ pub(crate) fn record_lead_check(state: &mut State, asked: LeadCheckAsk) -> Resul
     Ok(LeadChecked { said: Sentence { level, words }, run: run_view(state, asked.board, None)? })
 }
 
-/// Hundredths of a megohm, as a display shows them.
-fn hundredths(mantissa: u32) -> Result<Shown, Failure> {
-    let digits = Digits::new(mantissa, 2).ok_or_else(|| Failure::of("unexpected"))?;
+/// `0.00 MΩ`.
+fn zero() -> Result<Shown, Failure> {
+    let digits = Digits::new(0, 2).ok_or_else(|| Failure::of("unexpected"))?;
     Ok(Shown { comparator: Comparator::Exact, digits, unit: Unit::MegaOhm })
 }
 

@@ -3,6 +3,7 @@
 mod told;
 
 use crate::failure::Failure;
+use crate::judged::Judged;
 use crate::read::Fields;
 use crate::signed::{model_of, put_together};
 use crate::state::{State, maker};
@@ -27,14 +28,12 @@ pub(crate) fn sign_off(state: &mut State, asked: SignOffAsk) -> Result<SignOffVi
     let mut fields = Fields::new(&state.words);
     let name = fields.needed("name", &asked.name, "complaint-name-needed");
     fields.settle(Some(()))?;
-    let judged = state.judged(asked.job)?;
     may_sign(state, asked.job)?;
     // Whoever reviews may never have recorded here: their card is made on this device.
     let person = state.person_named(&name, "")?;
     let words = state.words.clone();
     let made = Made { at: state.host.now(), by: maker() };
     let mut past = Record::in_memory(&mut state.host)?;
-    drop(judged);
     state.write(person, |writer| signed(writer, &words, asked.job, (person, name), &mut past, made))?;
     told::view(state, asked.job)
 }
@@ -52,9 +51,7 @@ fn signed(
     let cut = writer.cut_to_sign(job, &books)?;
     let not_here = || Failure::of("sign_off_incomplete");
     let judged = put_together(&writer.view(), job, &cut, past, made)?.ok_or_else(not_here)?;
-    if Tally::of_job(&judged).stop > 0 {
-        return Err(stopped(words, Tally::of_job(&judged).stop));
-    }
+    not_stopped(words, &judged)?;
     let model = model_of(words, &past.view(), job, &judged)?;
     let digest = model.digest().map_err(|error| Failure::of("schedule").because(error))?;
     let rules = past.view().job(job)?.rules;
@@ -80,15 +77,17 @@ fn may_sign(state: &mut State, job: JobId) -> Result<(), Failure> {
         return Err(Failure::of("sign_off_newer"));
     }
     let judged = state.judged(job)?;
-    let tally = Tally::of_job(&judged);
     if judged.readings.iter().all(|one| !one.taken.stands()) {
         return Err(Failure::of("sign_off_nothing"));
     }
-    if tally.stop > 0 { Err(stopped(&state.words, tally.stop)) } else { Ok(()) }
+    not_stopped(&state.words, &judged)
 }
 
-fn stopped(words: &Words, stop: u32) -> Failure {
-    Failure::of("sign_off_stopped").saying(words.text_with("refused-sign-off-stopped", &[("count", stop.into())]))
+/// Only an open *Stop* keeps a job from being signed.
+fn not_stopped(words: &Words, judged: &Judged) -> Result<(), Failure> {
+    let stop = Tally::of_job(judged).stop;
+    let said = || words.text_with("refused-sign-off-stopped", &[("count", stop.into())]);
+    if stop > 0 { Err(Failure::of("sign_off_stopped").saying(said())) } else { Ok(()) }
 }
 
 pub(crate) fn withdraw_sign_off(state: &mut State, asked: WithdrawSignOff) -> Result<SignOffView, Failure> {

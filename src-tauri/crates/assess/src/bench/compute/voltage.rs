@@ -9,15 +9,12 @@ use super::require::requirements;
 use super::statement::{Found, conforms};
 use super::{BenchFacts, Decision, LeadsFound, LoadKind, LoadResult, PointRemark, PointResult, VoltageResult, load};
 use crate::bench::{Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition};
-use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
+use crate::quantity::{Comparator, Ohms, Percent, Volts};
 use crate::reference::Reference;
 use crate::standard::Edition;
-use crate::tester::{Card, VoltageAtLoad, VoltageCard};
+use crate::tester::{Card, LeadEnd, VoltageAtLoad, VoltageCard};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
-
-/// "Near zero", where the card says nothing: 0.05 MΩ (common practice).
-const NEAR_ZERO: Ohms = Ohms(Decimal::from_parts(50_000, 0, 0, false, 0));
 
 pub(super) fn result(
     facts: &BenchFacts<'_>,
@@ -41,7 +38,7 @@ pub(super) fn result(
         }
     }
     let leads_shorted = shorted(measured, facts.card);
-    let leads_open = open(measured);
+    let leads_open = open(measured, card);
     let operating = operating(&points, facts.edition, card.is_some_and(|card| !card.ranges.is_empty()));
     let under = used(facts.run.started, None);
     let requirements = requirements(&under, rule, &operating, &loads, &currents, &undecided);
@@ -162,18 +159,19 @@ fn shorted(measured: &[&Measured], card: Option<&Card>) -> Option<LeadsFound> {
         _ => None,
     });
     let shown = all.max_by_key(|s| (s.comparator == Comparator::MoreThan, s.ohms()))?;
-    let most = card.and_then(|c| c.shorted_up_to).map_or(NEAR_ZERO, Shown::ohms);
-    Some(LeadsFound { shown, good: shown.comparator != Comparator::MoreThan && shown.ohms() <= most })
+    let stated = card.and_then(|card| card.shorted_up_to);
+    Some(LeadsFound { shown, good: LeadEnd::Shorted.is_as_expected(shown, stated, None) })
 }
 
 /// Leads open: over-range. The lowest of several counts.
-fn open(measured: &[&Measured]) -> Option<LeadsFound> {
+fn open(measured: &[&Measured], card: Option<&VoltageCard>) -> Option<LeadsFound> {
     let all = measured.iter().filter_map(|one| match one.item {
         MeasuredWhat::LeadsOpen { shown } => Some(shown),
         _ => None,
     });
     let shown = all.min_by_key(|s| (s.comparator == Comparator::MoreThan, s.ohms()))?;
-    Some(LeadsFound { shown, good: shown.comparator == Comparator::MoreThan })
+    let limit = card.and_then(|card| card.over_range);
+    Some(LeadsFound { shown, good: LeadEnd::Open.is_as_expected(shown, None, limit) })
 }
 
 /// The output voltage at every load the standard asks the nominal voltage of: the rated one and lighter ones. At a
