@@ -15,13 +15,20 @@ const TOO_SMALL: &str = "
         .filter(([one, box]) => box.width > 0 && Math.min(box.width, box.height) < least(one))
         .map(([one, box]) => `${one.outerHTML.slice(0, 120)} ${box.width}×${box.height}`)";
 
-/// What reaches furthest, where the page or its one scroller is wider than the window; a wide table scrolls in a box of
+/// What is written beyond the window, where the page or its one scroller is wider than the window; a wide table scrolls in a box of
 /// its own.
 const CUT_OFF: &str = "
     const main = document.querySelector('main');
     const wide = document.scrollingElement.scrollWidth > innerWidth || (main !== null && main.scrollWidth > main.clientWidth);
-    const right = (one) => one.getBoundingClientRect().right;
-    return wide ? [...document.querySelectorAll('body *')].sort((a, b) => right(b) - right(a))[0].outerHTML.slice(0, 200) : null";
+    const reach = (text) => {
+        const range = document.createRange();
+        range.selectNodeContents(text);
+        return range.getBoundingClientRect().right;
+    };
+    const texts = document.createTreeWalker(main ?? document.body, NodeFilter.SHOW_TEXT);
+    const beyond = [];
+    while (texts.nextNode()) if (reach(texts.currentNode) > innerWidth) beyond.push(texts.currentNode.textContent);
+    return wide ? beyond.join(' | ') : null";
 
 /// A way of looking at the screens.
 #[derive(Debug, Clone, Copy)]
@@ -63,7 +70,7 @@ async fn looked_at(look: Look) -> Result<(), Trouble> {
         }
         troubles.extend(window.serious_barriers().await?.into_iter().map(|barrier| format!("{name}: {barrier}")));
         if let Value::String(widest) = window.ask(CUT_OFF, &[]).await? {
-            troubles.push(format!("{name}: wider than the window by {widest}"));
+            troubles.push(format!("{name}: wider than the window: {widest}"));
         }
         let small = window.ask(TOO_SMALL, &[json!(look.finger)]).await?;
         troubles.extend(small.as_array().into_iter().flatten().map(|one| format!("{name}: too small: {one}")));
