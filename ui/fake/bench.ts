@@ -95,7 +95,7 @@ export const bench: BenchView = {
     heading: 'Tester at 500 V: connect 1.0 MΩ of Box 1',
     asks: 'What does the tester show? · 1 of 3',
     keys: [{ key: 'k', label: 'kΩ' }, { key: 'm', label: 'MΩ' }, { key: 'g', label: 'GΩ' }],
-    digits: true,
+    most_digits: 5,
     over_range: { label: '> 999 MΩ', ready: true },
     ruler_notches: [],
     draft: { text: '', comparator: 'exact', shown: '', refused: null, ruler: [] },

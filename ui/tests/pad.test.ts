@@ -106,6 +106,13 @@ describe('what is refused', () => {
     expect(after(keys)).toMatchObject({ kind: 'refused', why });
   });
 
+  it('takes as many digits as the display shows', () => {
+    const line: Typed = { text: '1.0002345', comparator: 'exact' };
+    expect(press(line, { key: 'digit', digit: '6' }, 9)).toMatchObject({ typed: { text: '1.00023456' } });
+    const full: Typed = { text: '1.00023456', comparator: 'exact' };
+    expect(press(full, { key: 'digit', digit: '7' }, 9)).toMatchObject({ kind: 'refused', why: 'refused-tenth-digit' });
+  });
+
   it('keeps trailing zeros, which show the resolution', () => {
     expect(after('1.20')).toMatchObject({ typed: { text: '1.20' } });
     expect(digits('1.20')).toBe(3);

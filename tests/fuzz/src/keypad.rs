@@ -1,26 +1,32 @@
 //! Key sequences: each key does what is printed on it or is refused; no digit is dropped in silence.
-use provenohm_assess::quantity::{Comparator, Key, Pressed, Shown, Typed, Unit};
+use provenohm_assess::quantity::{Comparator, Display, Key, Pressed, Shown, Typed, Unit};
 
 /// Each byte is a key. The first one says whether the tester's over-range limit is known.
 pub(crate) fn holds(bytes: &[u8]) {
     let Some((first, keys)) = bytes.split_first() else { return };
     let over_range = (first % 2 == 1).then(|| Shown::parse("> 999 MΩ")).and_then(Result::ok);
-    let mut line = Typed::default();
+    let display = if first & 2 == 2 { Display::Meter } else { Display::Tester };
+    let empty = || Typed::kept(display, Comparator::Exact, "").unwrap_or_default();
+    let mut line = empty();
     for key in keys.iter().map(|byte| key(*byte, over_range)) {
         let before = line.text().to_owned();
         match line.press(key) {
             Ok(Pressed::Typing(next)) => {
                 is_as_pressed(key, &before, &line, &next);
-                assert_eq!(Typed::kept(next.comparator(), next.text()).as_ref(), Ok(&next), "kept and brought back");
+                assert_eq!(
+                    Typed::kept(display, next.comparator(), next.text()).as_ref(),
+                    Ok(&next),
+                    "kept and brought back"
+                );
                 line = next;
             }
             Ok(Pressed::Save(shown)) => {
                 let typed = Key::Unit(shown.unit) == key
                     && shown.digits.to_string() == before
                     && shown.comparator == line.comparator();
-                let over = before.is_empty() && line == Typed::default() && Some(shown) == over_range;
+                let over = line.is_empty() && Some(shown) == over_range;
                 assert!(typed || (over && matches!(key, Key::OverRange(_))), "{key:?} on {line:?} saved {shown:?}");
-                line = Typed::default();
+                line = empty();
             }
             Err(_) => {}
         }

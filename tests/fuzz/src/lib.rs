@@ -13,6 +13,7 @@ mod paper;
 mod quantity;
 mod seeds;
 mod typed_dates;
+mod verification_file;
 
 pub use seeds::seeds;
 
@@ -26,11 +27,12 @@ pub struct Target {
 }
 
 /// All of them.
-pub const TARGETS: [Target; 9] = [
+pub const TARGETS: [Target; 10] = [
     Target { name: "entry", holds: entry::holds },
     Target { name: "bundle", holds: bundle::holds },
     Target { name: "paper", holds: paper::holds },
     Target { name: "job-file", holds: job_file::holds },
+    Target { name: "verification-file", holds: verification_file::holds },
     Target { name: "limit-set", holds: limit_set::holds },
     Target { name: "circuits-table", holds: circuits_table::holds },
     Target { name: "quantity", holds: quantity::holds },

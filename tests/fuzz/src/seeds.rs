@@ -12,6 +12,7 @@ pub fn seeds(target: &str) -> Vec<Vec<u8>> {
         "entry" => entries(),
         "bundle" => bundles(),
         "job-file" => vec![published("job.example.json")],
+        "verification-file" => vec![published("verification.example.json")],
         "limit-set" => vec![published("limit-set.example.json")],
         _ => Vec::new(),
     }

@@ -58,6 +58,11 @@ fn job_files() {
 }
 
 #[test]
+fn verification_files() {
+    replay("verification-file");
+}
+
+#[test]
 fn limit_sets() {
     replay("limit-set");
 }

@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use proptest::prelude::*;
-use provenohm_assess::quantity::{Comparator, Key, Pressed, Refusal, Shown, Typed, Unit};
+use provenohm_assess::quantity::{Comparator, Display, Key, Pressed, Refusal, Shown, Typed, Unit};
 
 fn limit() -> Shown {
     Shown::parse("> 999 MΩ").unwrap()
@@ -88,7 +88,7 @@ proptest! {
         for pick in picks {
             line = check(&line, keys()[pick]).unwrap_or_default();
             prop_assert!(only_digits(line.text()).len() <= 6);
-            prop_assert_eq!(Typed::kept(line.comparator(), line.text()), Ok(line.clone()), "what was kept comes back");
+            prop_assert_eq!(Typed::kept(Display::Tester, line.comparator(), line.text()), Ok(line.clone()), "what was kept comes back");
         }
     }
 }
@@ -118,6 +118,20 @@ fn each_refusal_says_its_own_reason() {
     assert_eq!(refused(&typed(&[Key::Digit(1); 5]), Key::Digit(1)), Refusal::SixthDigit);
 }
 
+/// Nine digits: a meter of 8½ digits shows 1.00023456 mA (common practice).
+#[test]
+fn a_meter_shows_more_digits_than_a_tester() {
+    let line = Typed::kept(Display::Meter, Comparator::Exact, "1.00023456").unwrap();
+    assert_eq!(line.number().unwrap().to_string(), "1.00023456");
+    assert_eq!(line.press(Key::Digit(7)), Err(Refusal::TenthDigit));
+    assert_eq!(Typed::kept(Display::Meter, Comparator::Exact, "0.123456789").unwrap().text(), "0.123456789");
+    assert_eq!(Typed::kept(Display::Tester, Comparator::Exact, "1.00023"), Err(Refusal::SixthDigit));
+    let largest = Typed::kept(Display::Meter, Comparator::Exact, "999999999").unwrap();
+    assert_eq!(largest.number().unwrap().to_string(), "999999999");
+    let open = Typed::kept(Display::Meter, Comparator::Exact, "500.").unwrap();
+    assert_eq!(open.number(), Err(Refusal::OpenDot));
+}
+
 #[test]
 fn the_comparator_goes_round_and_the_sign_is_never_naked() {
     let mut line = typed(&[Key::DecimalSign]);
@@ -131,8 +145,8 @@ fn the_comparator_goes_round_and_the_sign_is_never_naked() {
 
 #[test]
 fn a_kept_line_that_could_not_have_been_typed_is_refused() {
-    assert_eq!(Typed::kept(Comparator::Exact, "007"), Err(Refusal::DigitAfterZero));
-    assert_eq!(Typed::kept(Comparator::Exact, "1.2.3"), Err(Refusal::SecondDot));
-    assert_eq!(Typed::kept(Comparator::Exact, "4x"), Err(Refusal::NotANumber));
-    assert_eq!(Typed::kept(Comparator::Exact, "48,5").unwrap().text(), "48.5");
+    assert_eq!(Typed::kept(Display::Tester, Comparator::Exact, "007"), Err(Refusal::DigitAfterZero));
+    assert_eq!(Typed::kept(Display::Tester, Comparator::Exact, "1.2.3"), Err(Refusal::SecondDot));
+    assert_eq!(Typed::kept(Display::Tester, Comparator::Exact, "4x"), Err(Refusal::NotANumber));
+    assert_eq!(Typed::kept(Display::Tester, Comparator::Exact, "48,5").unwrap().text(), "48.5");
 }

@@ -42,6 +42,17 @@ fn nothing_in_it_is_passed_over_in_silence() {
     refused_by_both(|file| file["measured"][0]["bench"] = other.into(), "measured[0]");
     refused_by_both(|file| file["measured"][0]["test_voltage_v"] = "-500".into(), "measured[0]");
     refused_by_both(|file| file["measured"][0]["series"] = "as_left".into(), "measured[0]");
+    refused_by_both(|file| file["measured"][0]["at"] = "2001-01-01T08:00:00+00:00".into(), "measured[0]");
+    refused_by_both(|file| file["measured"][0]["conditions"] = json!({ "temperature_c": "2300" }), "measured[0]");
+    let meter = |what: &'static str, figure: &'static str| {
+        move |file: &mut Value| {
+            let mut all = file["measured"].as_array_mut().unwrap().iter_mut();
+            all.find(|it| it["item"]["what"] == what).unwrap()["item"][figure]["shown"] = "-0.001".into();
+        }
+    };
+    refused_by_both(meter("short_circuit", "current"), "measured[");
+    refused_by_both(meter("open_circuit", "voltage"), "measured[");
+    refused_by_both(meter("at_load", "voltage"), "measured[");
     refused_by_both(|file| file["card"]["voltages"][0]["ranges"][0]["to_ohm"] = "0".into(), "card");
 }
 
@@ -51,6 +62,7 @@ fn a_reference_is_one_that_can_be() {
         move |file: &mut Value| file["references"][0]["what"]["values"][0][key] = figure
     };
     refused_by_both(value("stated_ohm", "-1".into()), "references[0]");
+    assert!(refused_by_both(value("stated_ohm", "1".into()), "references[0]").contains("twofold"));
     refused_by_both(value("within_percent", "-0.2".into()), "references[0]");
     assert!(refused_by_both(value("stated", json!({ "expanded": { "k": "0" } })), "references[0]").contains("k is 1"));
     assert!(refused_by_both(value("nominal_ohm", "1000000".into()), "references[0]").contains("twice"));

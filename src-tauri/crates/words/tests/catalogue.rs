@@ -192,13 +192,14 @@ fn every_answer_is_given_somewhere() {
 fn every_refusal_has_its_words() {
     use Refusal::{
         ClearFirst, DigitAfterZero, Grouping, Milliohm, NoDigits, NoUnit, NotANumber, NotExact, NothingToClear,
-        OpenDot, OverRangeNotSet, PressUnit, SecondDot, SixthDigit, UnknownUnit,
+        OpenDot, OverRangeNotSet, PressUnit, SecondDot, SixthDigit, TenthDigit, UnknownUnit,
     };
     let words = Words::new(Locale::ENGLISH);
     let all = [
         NoDigits,
         SecondDot,
         SixthDigit,
+        TenthDigit,
         DigitAfterZero,
         OpenDot,
         ClearFirst,

@@ -5,7 +5,7 @@ mod made;
 
 use made::{day, megohms, moment, ohms, on, shown, volts};
 use proptest::prelude::*;
-use provenohm_assess::quantity::{Comparator, DecimalSign, Digits, Percent, Shown, Typed, Unit};
+use provenohm_assess::quantity::{Comparator, DecimalSign, Digits, Display, Percent, Shown, Typed, Unit};
 use provenohm_words::{Locale, Words};
 
 fn with_sign(language: &str) -> Words {
@@ -52,9 +52,9 @@ fn worked_out_figures_are_rounded_away_from_zero() {
 
 #[test]
 fn typed_text_shows_the_sign_of_the_language_and_no_groups() {
-    let typed = Typed::kept(Comparator::MoreThan, "12345").unwrap();
+    let typed = Typed::kept(Display::Tester, Comparator::MoreThan, "12345").unwrap();
     assert_eq!(with_sign("en").typed(&typed), ">\u{a0}12345");
-    assert_eq!(with_sign("de").typed(&Typed::kept(Comparator::Exact, "1.").unwrap()), "1,");
+    assert_eq!(with_sign("de").typed(&Typed::kept(Display::Tester, Comparator::Exact, "1.").unwrap()), "1,");
 }
 
 #[test]

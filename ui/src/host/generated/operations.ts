@@ -146,9 +146,9 @@ asks: string,
  */
 keys: Array<BenchKeyView>, 
 /**
- * Whether digits are typed at all.
+ * The most digits that can be typed; absent where none are.
  */
-digits: boolean, 
+most_digits: number | null, 
 /**
  * The over-range key, for an indication.
  */

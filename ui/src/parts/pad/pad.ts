@@ -22,6 +22,7 @@ export type Refused =
   | 'refused-no-digits'
   | 'refused-second-dot'
   | 'refused-sixth-digit'
+  | 'refused-tenth-digit'
   | 'refused-digit-after-zero'
   | 'refused-open-dot'
   | 'refused-clear-first'
@@ -36,7 +37,7 @@ export type Outcome =
 export const NOTHING: Typed = { text: '', comparator: 'exact' };
 
 /** No display of an insulation tester shows more. */
-const MOST_DIGITS = 5;
+const ON_A_TESTER = 5;
 
 const NEXT_COMPARATOR: Record<Comparator, Comparator> = {
   exact: 'more_than',
@@ -44,10 +45,11 @@ const NEXT_COMPARATOR: Record<Comparator, Comparator> = {
   less_than: 'exact',
 };
 
-export function press(typed: Typed, pressed: Press): Outcome {
+/** What a press makes of it, where a display shows `most` digits: a meter at the bench shows more than a tester. */
+export function press(typed: Typed, pressed: Press, most = ON_A_TESTER): Outcome {
   switch (pressed.key) {
     case 'digit':
-      return digit(typed, pressed.digit);
+      return digit(typed, pressed.digit, most);
     case 'dot':
       if (typed.text.includes('.')) return refuse(typed, 'refused-second-dot');
       // Never a naked decimal sign: a `.` that is overlooked is a reading out by a power of ten.
@@ -68,14 +70,16 @@ export function press(typed: Typed, pressed: Press): Outcome {
   }
 }
 
-function digit(typed: Typed, digit: string): Outcome {
+function digit(typed: Typed, digit: string, most: number): Outcome {
   // `05` is far more often `0.5` with the sign missed than five: ask for the sign rather than record tenfold.
   if (typed.text === '0') return refuse(typed, 'refused-digit-after-zero');
-  if (digitsOf(typed.text) >= MOST_DIGITS) return refuse(typed, 'refused-sixth-digit');
+  if (digitsOf(typed.text) >= most) {
+    return refuse(typed, most > ON_A_TESTER ? 'refused-tenth-digit' : 'refused-sixth-digit');
+  }
   return type(typed, typed.text + digit);
 }
 
-/** The zero before a decimal sign is not one of the five. */
+/** The zero before a decimal sign does not count. */
 function digitsOf(text: string): number {
   return text.replace(/^0\./, '').replace('.', '').length;
 }

@@ -70,8 +70,9 @@ export class Bench {
 
   press(pressed: Press): void {
     const step = this.view?.current;
-    if (!step || !this.view?.pad?.digits || this.#saving) return;
-    const after = press(this.typed, pressed);
+    const most = this.view?.pad?.most_digits;
+    if (!step || !most || this.#saving) return;
+    const after = press(this.typed, pressed, most);
     if (after.kind === 'refused') return this.#refuse(t(after.why, { shown: this.shown }));
     if (after.kind !== 'typed') return;
     this.typed = after.typed;

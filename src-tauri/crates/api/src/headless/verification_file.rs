@@ -3,8 +3,7 @@
 use super::bench::VerificationFile;
 use super::{Refused, words};
 use crate::tell;
-use provenohm_assess::bench::{Measured, Series};
-use provenohm_assess::quantity::Volts;
+use provenohm_assess::bench::MeasuredComplaint;
 use provenohm_assess::reference::ReferenceComplaint;
 use std::collections::BTreeSet;
 
@@ -32,21 +31,22 @@ impl VerificationFile {
             if !seen.insert(one.id) {
                 return refused(&place, twice(&one.id.to_string()));
             }
-            if let Some(key) = self.wrong_with(one) {
-                return refused(&place, words.text(key));
+            if let Some(complaint) = one.complaint(&self.run) {
+                return refused(&place, words.text(not_measured(complaint)));
             }
         }
         Ok(())
     }
+}
 
-    fn wrong_with(&self, one: &Measured) -> Option<&'static str> {
-        if one.bench != self.run.id {
-            return Some("file-other-run");
-        }
-        if one.test_voltage_v <= Volts::default() {
-            return Some("complaint-above-zero");
-        }
-        (one.series == Series::AsLeft && !self.run.adjusted).then_some("file-not-adjusted")
+const fn not_measured(complaint: MeasuredComplaint) -> &'static str {
+    match complaint {
+        MeasuredComplaint::OtherRun => "file-other-run",
+        MeasuredComplaint::TestVoltage => "complaint-above-zero",
+        MeasuredComplaint::NotAdjusted => "file-not-adjusted",
+        MeasuredComplaint::BelowZero => "complaint-below-zero",
+        MeasuredComplaint::Temperature => "complaint-temperature",
+        MeasuredComplaint::BeforeTheRun => "file-before-the-run",
     }
 }
 
@@ -55,6 +55,7 @@ const fn said(complaint: ReferenceComplaint) -> &'static str {
         ReferenceComplaint::NotAboveZero => "complaint-above-zero",
         ReferenceComplaint::BelowZero => "complaint-below-zero",
         ReferenceComplaint::CoverageFactor => "complaint-coverage-factor",
+        ReferenceComplaint::FarFromMarked => "complaint-far-from-marked",
         ReferenceComplaint::ValueTwice => "complaint-value-twice",
     }
 }

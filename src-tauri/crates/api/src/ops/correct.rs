@@ -11,7 +11,7 @@ use crate::views::*;
 use chrono::{Duration, NaiveDateTime, TimeZone};
 use provenohm_assess::ids::{ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
-use provenohm_assess::quantity::{Typed as Line, Volts};
+use provenohm_assess::quantity::{Display, Typed as Line, Volts};
 use provenohm_assess::reading::{Conditions, Reading};
 use provenohm_exchange::entries_of;
 use provenohm_logbook::entry::body::{Correction, ReadingTaken, ReplacedWhy};
@@ -120,8 +120,9 @@ pub(crate) fn replace_reading(state: &mut State, asked: ReplaceReading) -> Resul
     let judged = state.judged(asked.job)?;
     let old = judged.reading(asked.reading).filter(|one| one.taken.stands()).ok_or_else(|| Failure::of("not_found"))?;
     let refuse = |why| Failure::of("refused").saying(state.words.refusal(why, &asked.text));
-    let shown =
-        Line::kept(asked.comparator, &asked.text).and_then(|line| line.shown(unit_of(asked.unit))).map_err(refuse)?;
+    let shown = Line::kept(Display::Tester, asked.comparator, &asked.text)
+        .and_then(|line| line.shown(unit_of(asked.unit)))
+        .map_err(refuse)?;
     let person = state.person(asked.job)?;
     let now = state.host.now();
     let (why, at) = match asked.why {

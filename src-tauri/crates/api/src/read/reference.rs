@@ -4,7 +4,9 @@ use super::{Fields, NAME_MOST};
 use crate::views::{ReferenceForm, ReferenceKindName, ReferenceValueForm, StatedAs};
 use provenohm_assess::ids::ReferenceId;
 use provenohm_assess::quantity::{Amps, CoverageFactor, NumberStyle, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};
-use provenohm_assess::reference::{CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange};
+use provenohm_assess::reference::{
+    CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange, is_near,
+};
 use provenohm_words::Words;
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
@@ -180,6 +182,10 @@ impl<'f, 'w> Value<'f, 'w> {
         let stated = stated.unwrap_or(nominal);
         if nominal <= Decimal::ZERO || stated <= Decimal::ZERO {
             self.complain("nominal", "complaint-above-zero");
+            return None;
+        }
+        if !is_near(nominal, stated) {
+            self.complain("stated", "complaint-far-from-marked");
             return None;
         }
         Some((nominal, stated))

@@ -213,8 +213,8 @@ told! {
         pub asks: String,
         /// The keys that save.
         pub keys: Vec<BenchKeyView>,
-        /// Whether digits are typed at all.
-        pub digits: bool,
+        /// The most digits that can be typed; absent where none are.
+        pub most_digits: Option<u32>,
         /// The over-range key, for an indication.
         pub over_range: Option<OverRangeKey>,
         /// Notches of the ruler for them.

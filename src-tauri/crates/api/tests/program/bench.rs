@@ -218,6 +218,23 @@ fn currents_are_saved_in_the_unit_of_their_key() {
 }
 
 #[test]
+fn a_meter_shows_more_digits_than_the_tester() {
+    let bench = Bench::full();
+    let view = bench.go("500 V", "Rated load, 0.5 MΩ of Box 1, current", "");
+    assert_eq!(view["pad"]["most_digits"], 9);
+    let line = json!({ "bench": bench.id, "step": view["current"], "text": "1.0002345", "comparator": "exact" });
+    let kept = bench.program.ask("bench_draft", line);
+    assert_eq!((kept["shown"].clone(), kept["refused"].clone()), (json!("1.0002345"), Value::Null));
+    assert_eq!(bench.measure("1.0002345", "milli_a")["last"]["shown"], "1.0002345\u{a0}mA");
+    let back = bench.program.ask("undo_measured", json!({ "bench": bench.id }));
+    assert_eq!(back["pad"]["draft"]["text"], "1.0002345");
+    let view = bench.go("500 V", "1.0 MΩ of Box 1", "");
+    assert_eq!(view["pad"]["most_digits"], 5);
+    let line = json!({ "bench": bench.id, "step": view["current"], "text": "1.00023", "comparator": "exact" });
+    assert!(bench.program.refused("bench_draft", line).words.contains("Five digits at most"));
+}
+
+#[test]
 fn an_adjusted_tester_has_an_as_left_series_of_its_own() {
     let bench = Bench::full();
     bench.measure("0.00", "m");

@@ -1,5 +1,6 @@
 //! The bench: where a verification is made. What a run is made of, what was measured, and what follows from it.
 
+mod complaint;
 mod compute;
 mod measured;
 mod plan;
@@ -7,6 +8,7 @@ pub mod plot;
 mod run;
 mod usual;
 
+pub use complaint::MeasuredComplaint;
 pub use compute::{
     BenchFacts, BenchResult, Budgeted, CurrentResult, Decision, HeldInterval, Influence, IntervalEnd, Issued,
     LeadsFound, LoadKind, LoadResult, NoInterval, OperatingAt, OperatingPart, Permitted, PointRemark, PointResult,

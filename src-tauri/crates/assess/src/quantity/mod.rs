@@ -14,5 +14,5 @@ pub use print::{DecimalSign, NumberStyle};
 pub use refusal::Refusal;
 pub use ruler::{RULER_NOTCHES, ruler_place};
 pub use shown::{Comparator, Digits, NotDigits, Shown, Unit};
-pub use typed::{Key, Pressed, Typed};
+pub use typed::{Display, Key, Pressed, Typed};
 pub use units::{Amps, Celsius, CoverageFactor, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};

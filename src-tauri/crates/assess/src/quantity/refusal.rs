@@ -12,6 +12,9 @@ pub enum Refusal {
     /// More than five digits. No display of an insulation tester shows more.
     #[error("more than five digits")]
     SixthDigit,
+    /// More than nine digits. No meter shows more.
+    #[error("more than nine digits")]
+    TenthDigit,
     /// A digit after a leading zero: `05` is more often `0.5` with the sign missed than five.
     #[error("a digit after a leading zero")]
     DigitAfterZero,
@@ -58,6 +61,7 @@ impl Refusal {
             Self::NoDigits => "refused-no-digits",
             Self::SecondDot => "refused-second-dot",
             Self::SixthDigit => "refused-sixth-digit",
+            Self::TenthDigit => "refused-tenth-digit",
             Self::DigitAfterZero => "refused-digit-after-zero",
             Self::OpenDot => "refused-open-dot",
             Self::ClearFirst => "refused-clear-first",

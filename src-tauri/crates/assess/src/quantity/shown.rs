@@ -107,6 +107,12 @@ impl Digits {
 
     /// Reads digits with at most one point. A zero may be missing before the point, nothing after it.
     pub(super) fn read(text: &str) -> Result<Self, Refusal> {
+        let parts = Self::parts(text)?;
+        parts.and_then(|(mantissa, decimals)| Self::new(mantissa, decimals)).ok_or(Refusal::SixthDigit)
+    }
+
+    /// Digits without their decimal sign, and how many stand behind it; nothing where there are too many to hold.
+    pub(super) fn parts(text: &str) -> Result<Option<(u32, u8)>, Refusal> {
         let (whole, fraction) = text.split_once('.').map_or((text, None), |(w, f)| (w, Some(f)));
         if fraction.is_some_and(|f| f.contains('.')) {
             return Err(Refusal::SecondDot);
@@ -125,8 +131,7 @@ impl Digits {
             return Err(Refusal::DigitAfterZero);
         }
         let decimals = fraction.map_or(0, str::len);
-        let parsed = all.parse().ok().zip(u8::try_from(decimals).ok());
-        parsed.and_then(|(mantissa, decimals)| Self::new(mantissa, decimals)).ok_or(Refusal::SixthDigit)
+        Ok(all.parse().ok().zip(u8::try_from(decimals).ok()))
     }
 }
 

@@ -1,11 +1,42 @@
 //! What stands on the entry line while a reading is typed, and what each key makes of it.
 
 use super::{Comparator, Digits, Refusal, Shown, Unit};
+use rust_decimal::Decimal;
+
+/// What the digits are read on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Display {
+    /// An insulation tester's.
+    #[default]
+    Tester,
+    /// A voltmeter's or current meter's, at the bench.
+    Meter,
+}
+
+impl Display {
+    /// The most digits it shows, not counting the zero before a decimal sign. No meter shows more than nine (8½ digits:
+    /// common practice).
+    #[must_use]
+    pub const fn most_digits(self) -> usize {
+        match self {
+            Self::Tester => Digits::MOST,
+            Self::Meter => 9,
+        }
+    }
+
+    const fn one_too_many(self) -> Refusal {
+        match self {
+            Self::Tester => Refusal::SixthDigit,
+            Self::Meter => Refusal::TenthDigit,
+        }
+    }
+}
 
 /// Half-typed text: nothing, `4`, `48.`, with a comparator or without. A key either changes it, saves it or is
 /// refused with a reason; a digit is never dropped in silence.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Typed {
+    display: Display,
     comparator: Comparator,
     text: String,
 }
@@ -43,12 +74,18 @@ impl Typed {
     ///
     /// # Errors
     /// The [`Refusal`] of the first key that could not have been typed.
-    pub fn kept(comparator: Comparator, text: &str) -> Result<Self, Refusal> {
-        let empty = Self { comparator, text: String::new() };
+    pub fn kept(display: Display, comparator: Comparator, text: &str) -> Result<Self, Refusal> {
+        let empty = Self { display, comparator, text: String::new() };
         text.chars().try_fold(empty, |typed, c| match c {
             '.' | ',' => typed.decimal_sign(),
             _ => typed.digit(c.to_digit(10).ok_or(Refusal::NotANumber)?),
         })
+    }
+
+    /// What the digits are read on.
+    #[must_use]
+    pub const fn display(&self) -> Display {
+        self.display
     }
 
     /// The comparator.
@@ -77,7 +114,7 @@ impl Typed {
             Key::Enter if self.text.is_empty() => Err(Refusal::NoDigits),
             Key::Enter => Err(Refusal::PressUnit),
             Key::Unit(unit) => self.shown(unit).map(Pressed::Save),
-            Key::OverRange(_) if *self != Self::default() => Err(Refusal::ClearFirst),
+            Key::OverRange(_) if !self.is_empty() => Err(Refusal::ClearFirst),
             Key::OverRange(limit) => limit.map(Pressed::Save).ok_or(Refusal::OverRangeNotSet),
         }
     }
@@ -90,12 +127,27 @@ impl Typed {
         Ok(Shown { comparator: self.comparator, digits: Digits::read(&self.text)?, unit })
     }
 
+    /// The bare number it would be: of a meter, whose digits need not be kept as shown.
+    ///
+    /// # Errors
+    /// As [`Self::shown`].
+    pub fn number(&self) -> Result<Decimal, Refusal> {
+        let (mantissa, decimals) = Digits::parts(&self.text)?.ok_or(self.display.one_too_many())?;
+        Ok(Decimal::new(mantissa.into(), decimals.into()))
+    }
+
+    /// Nothing typed yet, not even a comparator.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.text.is_empty() && self.comparator == Comparator::Exact
+    }
+
     fn digit(mut self, digit: u32) -> Result<Self, Refusal> {
         if self.text == "0" {
             return Err(Refusal::DigitAfterZero);
         }
-        if Digits::counted(&self.text) >= Digits::MOST {
-            return Err(Refusal::SixthDigit);
+        if Digits::counted(&self.text) >= self.display.most_digits() {
+            return Err(self.display.one_too_many());
         }
         self.text.extend(char::from_digit(digit, 10));
         Ok(self)
@@ -116,7 +168,7 @@ impl Typed {
             Comparator::MoreThan => Comparator::LessThan,
             Comparator::LessThan => Comparator::Exact,
         };
-        Self { comparator, text: self.text.clone() }
+        Self { comparator, ..self.clone() }
     }
 
     fn shorter(&self) -> Result<Self, Refusal> {

@@ -39,3 +39,11 @@ exact! {
     /// What a standard uncertainty is multiplied by for the stated one (k), an exact decimal string in files.
     CoverageFactor,
 }
+
+impl Celsius {
+    /// Whether it can be the temperature at a bench: within 100 °C of zero (common practice).
+    #[must_use]
+    pub fn is_of_a_bench(self) -> bool {
+        self.0.abs() <= Decimal::ONE_HUNDRED
+    }
+}

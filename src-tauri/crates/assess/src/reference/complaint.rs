@@ -16,6 +16,9 @@ pub enum ReferenceComplaint {
     /// A coverage factor below 1.
     #[error("a coverage factor below 1")]
     CoverageFactor,
+    /// A stated value more than twice, or less than half, of what is marked: a slip of a power of ten.
+    #[error("a stated value far from the marked one")]
+    FarFromMarked,
     /// One nominal value twice.
     #[error("a nominal value that stands there twice")]
     ValueTwice,
@@ -73,6 +76,14 @@ impl CurrentRange {
     }
 }
 
+/// Whether a stated value can be that of what is marked so: within a factor of two (common practice; no reference is
+/// made that far off, a slip of a power of ten is).
+#[must_use]
+pub fn is_near(marked: Decimal, stated: Decimal) -> bool {
+    let twice = |one: Decimal| one.checked_mul(Decimal::TWO).unwrap_or(Decimal::MAX);
+    stated <= twice(marked) && marked <= twice(stated)
+}
+
 fn figures(
     sizes: [Decimal; 2],
     spread: [Option<Decimal>; 2],
@@ -83,6 +94,8 @@ fn figures(
     let mut others = spread.into_iter().chain([drift.map(|it| it.0), step]).flatten();
     if sizes.iter().any(|size| *size <= Decimal::ZERO) {
         Some(ReferenceComplaint::NotAboveZero)
+    } else if !is_near(sizes[0], sizes[1]) {
+        Some(ReferenceComplaint::FarFromMarked)
     } else if others.any(|one| one < Decimal::ZERO) {
         Some(ReferenceComplaint::BelowZero)
     } else {

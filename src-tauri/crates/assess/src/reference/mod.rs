@@ -4,6 +4,6 @@ mod complaint;
 mod kind;
 mod value;
 
-pub use complaint::ReferenceComplaint;
+pub use complaint::{ReferenceComplaint, is_near};
 pub use kind::{Reference, ReferenceKind};
 pub use value::{CurrentRange, KnownResistance, Stated, VoltageRange};

@@ -73,6 +73,7 @@ key-g-face = GΩ
 refused-no-digits = Enter the reading first
 refused-second-dot = One decimal sign only
 refused-sixth-digit = Five digits at most
+refused-tenth-digit = Nine digits at most
 refused-digit-after-zero = Decimal sign next, after 0
 refused-open-dot = A digit is missing after the decimal sign
 refused-clear-first = Clear { $shown } first

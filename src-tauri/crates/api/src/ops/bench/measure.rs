@@ -19,7 +19,9 @@ use provenohm_logbook::entry::body::MeasuredAt;
 use rust_decimal::Decimal;
 
 pub(crate) fn bench_draft(state: &mut State, asked: BenchDraft) -> Result<DraftView, Failure> {
-    let typed = Typed::kept(asked.comparator, &asked.text).map_err(|why| refused(&state.words, why, &asked.text))?;
+    let key = Key::of(&asked.step).ok_or_else(|| Failure::of("not_found"))?;
+    let typed = Typed::kept(key.figure.display(), asked.comparator, &asked.text)
+        .map_err(|why| refused(&state.words, why, &asked.text))?;
     let (person, seat) = (state.anyone()?, Seat::of(state, asked.bench)?);
     keep_draft(state, person, (asked.bench, &seat, &asked.step), (&asked.text, asked.comparator))?;
     Ok(draft_view(&state.words, &typed))
@@ -61,7 +63,8 @@ pub(crate) fn measure(state: &mut State, asked: Measure) -> Result<BenchView, Fa
 /// What was measured, if the key fits the step and the digits can be such a figure.
 fn item(state: &State, run: &Run, seat: &Seat, key: &Key, asked: &Measure) -> Result<MeasuredWhat, Failure> {
     let words = &state.words;
-    let typed = || Typed::kept(asked.comparator, &asked.text).map_err(|why| refused(words, why, &asked.text));
+    let display = key.figure.display();
+    let typed = || Typed::kept(display, asked.comparator, &asked.text).map_err(|why| refused(words, why, &asked.text));
     let meter = meter(run, seat, key.figure);
     let read_on = || meter.ok_or_else(|| Failure::of("no_meter"));
     Ok(match key.figure {
@@ -138,7 +141,7 @@ fn figure(
     if typed.comparator() != Comparator::Exact {
         return Err(refused(words, Refusal::NotExact, typed.text()));
     }
-    let number = unit(words, typed, Unit::Ohm)?.digits.value();
+    let number = typed.number().map_err(|why| refused(words, why, typed.text()))?;
     Ok(number / Decimal::from(10_u64.pow(*power)))
 }
 
@@ -149,12 +152,12 @@ pub(crate) fn read_temperature(words: &provenohm_words::Words, text: &str) -> Re
         return Ok(None);
     }
     let plain = text.trim_end_matches('C').trim_end_matches('°').trim_end().replace(',', ".").replace('−', "-");
-    let read = plain.parse().ok().filter(|it: &Decimal| it.abs() <= Decimal::ONE_HUNDRED);
+    let read = plain.parse().ok().map(Celsius).filter(|it| it.is_of_a_bench());
     let mut fields = Fields::new(words);
     if read.is_none() {
         fields.complain("temperature", "complaint-temperature", &[]);
     }
-    fields.settle(read.map(|it| Some(Celsius(it))))
+    fields.settle(read.map(Some))
 }
 
 pub(crate) fn skip_step(state: &mut State, asked: OfStep) -> Result<BenchView, Failure> {

@@ -3,7 +3,7 @@
 use super::run::Run;
 use super::say;
 use super::seat::Seat;
-use super::step::{Figure, Step};
+use super::step::{Figure, Key, Step};
 use crate::failure::Failure;
 use crate::ops::references;
 use crate::ops::run::typed::{draft_view, notches};
@@ -56,11 +56,11 @@ pub(crate) fn draft(
     person: PersonId,
     bench: BenchId,
     seat: &Seat,
-    step: &StepId,
+    step: &Key,
 ) -> Result<Typed, Failure> {
-    let text = state.record.draft(person, &place(bench, seat, step)?)?;
+    let text = state.record.draft(person, &place(bench, seat, &step.id())?)?;
     let kept: Kept = text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
-    Ok(Typed::kept(kept.comparator, &kept.text).unwrap_or_default())
+    Ok(Typed::kept(step.figure.display(), kept.comparator, &kept.text).unwrap_or_default())
 }
 
 /// What the tester shows above its limit at a test voltage.
@@ -86,7 +86,7 @@ pub(crate) fn pad(state: &State, run: &Run, seat: &Seat, step: &Step<'_>) -> Res
     let words = &state.words;
     let (key, figure) = (&step.key, step.key.figure);
     let person = state.anyone()?;
-    let typed = draft(state, person, run.run().id, seat, &key.id())?;
+    let typed = draft(state, person, run.run().id, seat, key)?;
     let across = figure == Figure::Indication && matches!(key.item, PlannedWhat::Indication { .. });
     let hand: Vec<&Reference> = match figure {
         Figure::Voltage => run.voltmeters().collect(),
@@ -100,7 +100,7 @@ pub(crate) fn pad(state: &State, run: &Run, seat: &Seat, step: &Step<'_>) -> Res
         heading: heading(words, run, step),
         asks: asks(words, run, step, meter),
         keys: keys(words, figure),
-        digits: figure != Figure::Polarity,
+        most_digits: u32::try_from(figure.display().most_digits()).ok().filter(|_| figure != Figure::Polarity),
         over_range: over_range.map(|shown| OverRangeKey {
             label: shown.map_or_else(|| words.text("answer-over-range-not-set"), |shown| words.reading(&shown)),
             ready: shown.is_some(),

@@ -5,7 +5,7 @@ use crate::views::StepId;
 use provenohm_assess::bench::{
     LoadReading, LoadRole, Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition,
 };
-use provenohm_assess::quantity::Volts;
+use provenohm_assess::quantity::{Display, Volts};
 use provenohm_logbook::entry::body::MeasuredAt;
 use provenohm_logbook::view::Stated;
 use serde::{Deserialize, Serialize};
@@ -22,6 +22,16 @@ pub(crate) enum Figure {
     Current,
     /// Which terminal is positive.
     Polarity,
+}
+
+impl Figure {
+    /// What its digits are read on.
+    pub(crate) const fn display(self) -> Display {
+        match self {
+            Self::Indication | Self::Polarity => Display::Tester,
+            Self::Voltage | Self::Current => Display::Meter,
+        }
+    }
 }
 
 /// What makes a step: written out, it is the step's id.

@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::state::State;
 use crate::views::{Draft, DraftView, Notch, RulerMark, SlotId, UnitKey};
 use provenohm_assess::ids::PersonId;
-use provenohm_assess::quantity::{Comparator, Ohms, RULER_NOTCHES, Refusal, Shown, Typed, Unit, ruler_place};
+use provenohm_assess::quantity::{Comparator, Display, Ohms, RULER_NOTCHES, Refusal, Shown, Typed, Unit, ruler_place};
 use provenohm_words::Words;
 
 /// The unit of a key.
@@ -23,7 +23,8 @@ pub(crate) fn draft(state: &mut State, asked: Draft) -> Result<DraftView, Failur
     let job = state.job_of_board(asked.board)?;
     let person = state.person(job)?;
     // Digits that could not have been typed are refused before they are kept.
-    let typed = Typed::kept(asked.comparator, &asked.text).map_err(|why| refused(&state.words, why, &asked.text))?;
+    let typed = Typed::kept(Display::Tester, asked.comparator, &asked.text)
+        .map_err(|why| refused(&state.words, why, &asked.text))?;
     let kept = Kept { text: asked.text, comparator: asked.comparator };
     keep(state, person, &asked.slot, Some(&kept))?;
     Ok(draft_view(&state.words, &typed))
@@ -43,7 +44,7 @@ pub(crate) fn keep(state: &mut State, person: PersonId, slot: &SlotId, kept: Opt
 pub(crate) fn kept(state: &State, person: PersonId, slot: &SlotId) -> Result<Typed, Failure> {
     let text = state.record.draft(person, &slot.0)?;
     let kept: Kept = text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
-    Ok(Typed::kept(kept.comparator, &kept.text).unwrap_or_default())
+    Ok(Typed::kept(Display::Tester, kept.comparator, &kept.text).unwrap_or_default())
 }
 
 /// The entry line.
@@ -52,8 +53,10 @@ pub(crate) fn draft_view(words: &Words, typed: &Typed) -> DraftView {
     DraftView {
         text: typed.text().to_owned(),
         comparator: typed.comparator(),
-        shown: Typed::kept(Comparator::Exact, typed.text()).map(|bare| words.typed(&bare)).unwrap_or_default(),
-        refused: typed.shown(Unit::MegaOhm).err().map(|why| words.refusal(why, typed.text())),
+        shown: Typed::kept(typed.display(), Comparator::Exact, typed.text())
+            .map(|bare| words.typed(&bare))
+            .unwrap_or_default(),
+        refused: typed.number().err().map(|why| words.refusal(why, typed.text())),
         ruler: KEYS
             .into_iter()
             .filter_map(ohms)
@@ -73,7 +76,8 @@ pub(crate) fn notches() -> Vec<Notch> {
 
 /// What was typed with the unit key that ends it.
 pub(crate) fn read(words: &Words, typed: &crate::views::Typed) -> Result<Shown, Failure> {
-    let line = Typed::kept(typed.comparator, &typed.text).map_err(|why| refused(words, why, &typed.text))?;
+    let line =
+        Typed::kept(Display::Tester, typed.comparator, &typed.text).map_err(|why| refused(words, why, &typed.text))?;
     line.shown(unit_of(typed.unit)).map_err(|why| refused(words, why, &typed.text))
 }
 
