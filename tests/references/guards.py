@@ -46,10 +46,13 @@ def case(chance):
     supply = chance.choice([230, 400, 690]) if measure == "felv" else None
     percent = Fraction(chance.randint(0, 400), 10)
     if chance.random() < 0.02:
-        percent = Fraction(chance.choice([99, 100, 101]))
+        percent = Fraction(chance.choice([980, 990, 999]), 10)
     steps = chance.randint(0, 20)
     known = chance.random() < 0.95
-    resolution = Fraction(1, 10**decimals) * 10 ** chance.choice([0, 0, 0, 1])
+    # A display shows whole steps, no digit finer than one, and some of them only tens.
+    resolution = Fraction(1, 10**decimals)
+    if decimals == 0 and chance.random() < 0.5:
+        digits, resolution = f"{int(digits) // 10 * 10}", Fraction(10)
     shown = f"{float(resolution):.3f}".rstrip("0").rstrip(".")
     sign = chance.choice(["", "", "", "> ", "< "])
     return {
