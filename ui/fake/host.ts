@@ -93,6 +93,22 @@ const answers: Answers = {
     alt: 'Page 1: what is below, unproved or missing',
   }),
   make_schedule: ({ format }) => ({ path: `/home/recorder/Provenohm/harbour-workshop.${format}`, words: 'The schedule was written' }),
+  long_work: () => ({ done: 1200, of: 5000 }),
+  stop_long_work: () => ({ done: 1200, of: 5000 }),
+  devices: () => ({
+    lines: [
+      { device: 'd1', key: '01', words: '0190a0c1 (this one) · A. Recorder · 120 entries', said: { level: 'done', words: 'Known to this job, which was begun on it' }, known: true },
+      { device: 'd2', key: '02', words: '0190a0c2 · B. Recorder · 80 entries', said: { level: 'look', words: 'Not known to this job: nobody vouches for it' }, known: false },
+    ],
+    undo: null,
+  }),
+  vouch_for_device: () => ({
+    lines: [
+      { device: 'd1', key: '01', words: '0190a0c1 (this one) · A. Recorder · 120 entries', said: { level: 'done', words: 'Known to this job, which was begun on it' }, known: true },
+      { device: 'd2', key: '02', words: '0190a0c2 · B. Recorder · 80 entries', said: { level: 'done', words: 'Known to this job: A. Recorder vouches for it' }, known: true },
+    ],
+    undo: 'vouched',
+  }),
   handed: () => ({ lines: ['Not handed over yet', '3 readings of this device not handed over yet'] }),
   export_job: () => ({ path: '/home/recorder/Provenohm/harbour-workshop.json', words: 'The job file was written' }),
   cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: null }),

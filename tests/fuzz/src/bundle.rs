@@ -19,7 +19,9 @@ pub(crate) fn holds(bytes: &[u8]) {
         let Ok(entries) = entries.collect::<Result<Vec<_>, _>>() else { panic!("read once and not again") };
         books.insert(packed.book, entries);
     }
-    let Ok(again) = write(bundle.manifest().of, &books) else { panic!("what was read cannot be written") };
+    let Ok(again) = write(bundle.manifest().by, bundle.manifest().of, &books) else {
+        panic!("what was read cannot be written")
+    };
     assert_eq!(Bundle::open(&again).map(|it| it.manifest().of), Ok(bundle.manifest().of));
 
     let mut count = 0_u8;

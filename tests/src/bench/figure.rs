@@ -15,7 +15,7 @@ pub(crate) struct Pairs {
     other: Vec<Duration>,
 }
 
-/// The middle of some times, and what all but one in a hundred keep within; ms.
+/// The middle of some figures, and what all but one in a hundred keep within.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Spread {
     pub(crate) p50: f64,
@@ -26,12 +26,30 @@ pub(crate) struct Spread {
 #[derive(Debug, Clone)]
 pub(crate) struct Row {
     pub(crate) what: String,
+    /// What both are told in: ms or B.
+    pub(crate) unit: &'static str,
     pub(crate) took: Spread,
     pub(crate) beside: String,
     pub(crate) other: Spread,
     /// The median of the ratios within each pair.
     pub(crate) ratio: f64,
     pub(crate) pairs: usize,
+}
+
+impl Row {
+    /// A size beside another, both in bytes. Neither varies.
+    pub(crate) fn of_bytes(what: impl Into<String>, bytes: f64, beside: impl Into<String>, other: f64) -> Self {
+        let spread = |one: f64| Spread { p50: one, p99: one };
+        Self {
+            what: what.into(),
+            unit: "B",
+            took: spread(bytes),
+            beside: beside.into(),
+            other: spread(other),
+            ratio: bytes / other,
+            pairs: 1,
+        }
+    }
 }
 
 impl Pairs {
@@ -68,7 +86,7 @@ impl Pairs {
             Spread { p50: at(times.clone(), 50), p99: at(times, 99) }
         };
         let (took, other) = (spread(self.took), spread(self.other));
-        Row { what: what.into(), took, beside: beside.into(), other, ratio, pairs }
+        Row { what: what.into(), unit: "ms", took, beside: beside.into(), other, ratio, pairs }
     }
 }
 

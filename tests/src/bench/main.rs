@@ -1,6 +1,7 @@
 //! Timed figures, each beside what it is compared with in the same run. They are printed and kept, never asserted.
 mod figure;
 mod job;
+mod join;
 mod judge;
 mod recall;
 mod save;
@@ -31,9 +32,11 @@ enum Broken {
     Read(#[from] provenohm_logbook::view::ReadError),
     #[error("the record: {0}")]
     Sqlite(#[from] rusqlite::Error),
+    #[error("a bundle: {0}")]
+    HandOver(#[from] provenohm_exchange::bundle::HandOverError),
     #[error(transparent)]
     Window(#[from] Trouble),
-    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, start")]
+    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, join, start")]
     NoPart(String),
 }
 
@@ -55,7 +58,7 @@ async fn main() -> ExitCode {
 }
 
 async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
-    const ALL: [&str; 6] = ["save", "schedule", "judge", "recall", "verification", "start"];
+    const ALL: [&str; 7] = ["save", "schedule", "judge", "recall", "verification", "join", "start"];
     if let Some(unknown) = parts.iter().find(|part| !ALL.contains(&part.as_str())) {
         return Err(Broken::NoPart(unknown.clone()));
     }
@@ -68,6 +71,7 @@ async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
             "judge" => rows.push(judge::row()?),
             "recall" => rows.push(recall::row()?),
             "verification" => rows.push(verification::row()?),
+            "join" => rows.extend(join::rows()?),
             _ => rows.extend(start::rows().await?),
         }
     }

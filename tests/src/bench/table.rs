@@ -9,12 +9,22 @@ use crate::{Broken, figure::Row};
 pub(crate) fn keep(rows: &[Row], folder: &Path) -> Result<(), Broken> {
     let profile = if cfg!(debug_assertions) { "dev" } else { "release" };
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
-    let mut table = format!("Profile {profile}, {cores} cores; medians of pairs measured by turns, ms.\n\n");
-    table.push_str("| what | p50 | p99 | beside | p50 | p99 | times | pairs |\n|---|---|---|---|---|---|---|---|\n");
+    let mut table = format!("Profile {profile}, {cores} cores; medians of pairs measured by turns.\n\n");
+    table.push_str(
+        "| what | | p50 | p99 | beside | p50 | p99 | times | pairs |\n|---|---|---|---|---|---|---|---|---|\n",
+    );
     for row in rows {
         table.push_str(&format!(
-            "| {} | {:.1} | {:.1} | {} | {:.1} | {:.1} | {:.2} | {} |\n",
-            row.what, row.took.p50, row.took.p99, row.beside, row.other.p50, row.other.p99, row.ratio, row.pairs
+            "| {} | {} | {:.1} | {:.1} | {} | {:.1} | {:.1} | {:.2} | {} |\n",
+            row.what,
+            row.unit,
+            row.took.p50,
+            row.took.p99,
+            row.beside,
+            row.other.p50,
+            row.other.p99,
+            row.ratio,
+            row.pairs
         ));
     }
     println!("{table}");
@@ -22,8 +32,8 @@ pub(crate) fn keep(rows: &[Row], folder: &Path) -> Result<(), Broken> {
         .iter()
         .map(|row| {
             json!({
-                "what": row.what, "p50_ms": row.took.p50, "p99_ms": row.took.p99,
-                "beside": row.beside, "beside_p50_ms": row.other.p50, "beside_p99_ms": row.other.p99,
+                "what": row.what, "unit": row.unit, "p50": row.took.p50, "p99": row.took.p99,
+                "beside": row.beside, "beside_p50": row.other.p50, "beside_p99": row.other.p99,
                 "ratio": row.ratio, "pairs": row.pairs,
             })
         })

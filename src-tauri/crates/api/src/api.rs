@@ -2,9 +2,11 @@
 
 use crate::failure::Failure;
 use crate::host::Host;
+use crate::long_work::LongWork;
 use crate::operations;
 use crate::ops::bundle::{self, write_bundle};
 use crate::ops::job_file::job_text;
+use crate::ops::long_work::meanwhile;
 use crate::ops::recall::write_recall;
 use crate::state::State;
 use crate::views::{BundleView, RecallFormat};
@@ -12,14 +14,16 @@ use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::record::{Place, Record};
 use serde_json::Value;
 use std::path::Path;
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// The record's file in its folder.
 pub(crate) const RECORD: &str = "record.sqlite";
 
-/// The program behind its door. May be called from several threads; one call runs at a time.
+/// The program behind its door. May be called from several threads; one call runs at a time, and only what asks about long work
+/// does not wait for it.
 pub struct Api {
     state: Mutex<State>,
+    long_work: Arc<LongWork>,
 }
 
 impl Api {
@@ -55,7 +59,7 @@ impl Api {
     }
 
     fn over(state: State) -> Self {
-        Self { state: Mutex::new(state) }
+        Self { long_work: Arc::clone(&state.long_work), state: Mutex::new(state) }
     }
 
     /// The text of a job's file, for hosts that write it themselves.
@@ -112,6 +116,9 @@ impl Api {
     /// # Errors
     /// A [`Failure`] with a stable code and the person's words; nothing of the operation was recorded then.
     pub fn call(&self, operation: &str, input: Value) -> Result<Value, Failure> {
+        if let Some(told) = meanwhile(&self.long_work, operation) {
+            return operations::write(&told);
+        }
         // A panic elsewhere cannot leave the record half written, so what it held is used on.
         let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
         let answer = operations::dispatch(&mut state, operation, input);

@@ -9,6 +9,7 @@ mod failure;
 pub mod headless;
 mod host;
 mod judged;
+mod long_work;
 mod operations;
 mod ops;
 mod read;

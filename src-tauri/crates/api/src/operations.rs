@@ -13,7 +13,8 @@ fn read<T: DeserializeOwned>(input: Value) -> Result<T, Failure> {
     serde_json::from_value(input).map_err(|error| Failure::of("bad_input").because(error))
 }
 
-fn write<T: Serialize>(told: &T) -> Result<Value, Failure> {
+/// What is told, as the host carries it.
+pub(crate) fn write<T: Serialize>(told: &T) -> Result<Value, Failure> {
     serde_json::to_value(told).map_err(|error| Failure::of("unexpected").because(error))
 }
 
@@ -70,6 +71,10 @@ operations! {
     add_person: AddPerson => JobView, jobs;
     /// Says who records on this device.
     be_person: BePerson => JobView, jobs;
+    /// The devices a job is recorded on, and which of them it knows.
+    devices: OfJob => DevicesView, devices;
+    /// Vouches for a device.
+    vouch_for_device: VouchForDevice => DevicesView, devices;
     /// A board more.
     add_board: AddBoard => JobView, jobs;
     /// Another name for a board.
@@ -250,6 +255,10 @@ operations! {
     preview_bundle: BundleFile => BundleView, bundle;
     /// Takes a bundle in, whole or not at all.
     take_in_bundle: BundleFile => BundleView, bundle;
+    /// How far the work in hand is; answered while it goes on.
+    long_work: NoInput => LongWorkView, long_work;
+    /// Stops the work in hand; then nothing of it was kept.
+    stop_long_work: NoInput => LongWorkView, long_work;
     /// Whether a schedule's PDF or a bundle is what was signed.
     verify_file: BundleFile => VerifyView, verify;
     /// The cautions.

@@ -3,6 +3,7 @@
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::judged::Judged;
+use crate::long_work::LongWork;
 use crate::signed::{AsSigned, put_together, record_of};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, TesterId};
 use provenohm_exchange::job_file::Made;
@@ -24,6 +25,8 @@ pub(crate) struct State {
     pub(crate) record: Record,
     pub(crate) host: Host,
     pub(crate) words: Words,
+    /// How far long work is.
+    pub(crate) long_work: Arc<LongWork>,
     /// Where schedules and job files go.
     pub(crate) papers: PathBuf,
     /// Jobs as judged, until something they rest on is written.
@@ -49,6 +52,7 @@ impl State {
             record,
             host,
             words: Words::new(Locale::ENGLISH),
+            long_work: Arc::default(),
             papers,
             judged: BTreeMap::new(),
             elsewhere: 0,

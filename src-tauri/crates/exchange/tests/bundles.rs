@@ -36,10 +36,10 @@ fn entries_of_every_kind_come_out_as_they_went_in() {
     entries[7] = entries[7].clone().erased();
     let mut turned = entries.clone();
     turned.reverse();
-    let bytes = write(JOB.into(), &BTreeMap::from([(Book::from(JOB), turned)])).unwrap();
+    let bytes = write(None, JOB.into(), &BTreeMap::from([(Book::from(JOB), turned)])).unwrap();
     assert_eq!(read(&bytes), [(Book::from(JOB), entries.clone())].into());
     let twice = [entries.clone(), entries].concat();
-    let again = write(JOB.into(), &BTreeMap::from([(JOB.into(), twice), (support::TESTER.into(), Vec::new())]));
+    let again = write(None, JOB.into(), &BTreeMap::from([(JOB.into(), twice), (support::TESTER.into(), Vec::new())]));
     assert_eq!(again, Ok(bytes), "whatever their order, however often, and without empty books");
 }
 

@@ -36,7 +36,7 @@ fn file(manifest: &Value, frames: &[u8]) -> Vec<u8> {
 fn packed(entries: u64, unpacked: u64, frame: &[u8]) -> Value {
     let head = Head { log: LogId(id(1)), seq: Seq(0), hash: Hash([1; 32]) };
     let book = Packed { book: JOB.into(), entries, unpacked, packed: frame.len() as u64, heads: vec![head] };
-    Manifest { of: JOB.into(), books: vec![book] }.to_value()
+    Manifest { of: JOB.into(), books: vec![book], by: None }.to_value()
 }
 
 fn framed(wires: &[&[u8]]) -> Vec<u8> {
@@ -53,7 +53,7 @@ fn opened(bytes: &[u8]) -> NotABundle {
 
 /// What taking these entries in is refused with; the record holds nothing of them.
 fn refused(entries: &[Entry]) -> Refusal {
-    let bytes = write(JOB.into(), &BTreeMap::from([(Book::from(JOB), entries.to_vec())])).unwrap();
+    let bytes = write(None, JOB.into(), &BTreeMap::from([(Book::from(JOB), entries.to_vec())])).unwrap();
     let mut hand = Hand::new(9);
     let why = receive(&mut hand, &bytes).map(|joined| joined.sum()).unwrap_err();
     assert!(hand.record.view().books().unwrap().is_empty(), "nothing of it is here");

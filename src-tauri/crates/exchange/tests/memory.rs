@@ -20,7 +20,7 @@ fn highest() -> u64 {
 fn file(entries: u64, unpacked: u64, frame: &[u8]) -> Vec<u8> {
     let head = Head { log: LogId(id(1)), seq: Seq(0), hash: Hash([1; 32]) };
     let packed = Packed { book: JOB.into(), entries, unpacked, packed: frame.len() as u64, heads: vec![head] };
-    let manifest = Manifest { of: JOB.into(), books: vec![packed] }.to_value().encode();
+    let manifest = Manifest { of: JOB.into(), books: vec![packed], by: None }.to_value().encode();
     let length = (manifest.len() as u32).to_be_bytes();
     let told = [&MAGIC[..], &VERSION.to_be_bytes(), &length, &manifest, frame].concat();
     let digest = Hash::of(&[&told]);

@@ -1044,6 +1044,38 @@ export type DamageId = string;
 
 export type DecisionRule = "simple" | "guard_u" | "guard_part_u";
 
+export type DeviceLine = { 
+/**
+ * Its id.
+ */
+device: string, 
+/**
+ * Its public key, hexadecimal. Another key under the same id is another device.
+ */
+key: string, 
+/**
+ * Its short name, who recorded on it, how much.
+ */
+words: string, 
+/**
+ * Whether it is known to this job, and by whose word.
+ */
+said: Sentence, 
+/**
+ * It is.
+ */
+known: boolean, };
+
+export type DevicesView = { 
+/**
+ * One line a device.
+ */
+lines: Array<DeviceLine>, 
+/**
+ * Takes back what was just vouched for.
+ */
+undo: UndoToken | null, };
+
 export type Done = { 
 /**
  * What was done, in words.
@@ -1601,6 +1633,16 @@ text: string, };
 export type Loads = "out" | "connected" | "electronics";
 
 export type Location = "wet" | "fire_risk";
+
+export type LongWorkView = { 
+/**
+ * Entries done.
+ */
+done: number, 
+/**
+ * Entries in all; zero while that is not known.
+ */
+of: number, };
 
 export type LookItem = { 
 /**
@@ -4076,6 +4118,20 @@ volts: number,
  */
 words: string, };
 
+export type VouchForDevice = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The device.
+ */
+device: string, 
+/**
+ * Its key.
+ */
+key: string, };
+
 export type WithdrawCheck = { 
 /**
  * The tester.
@@ -4184,6 +4240,10 @@ export interface Operations {
   add_person: { input: AddPerson; output: JobView };
   /** Says who records on this device. */
   be_person: { input: BePerson; output: JobView };
+  /** The devices a job is recorded on, and which of them it knows. */
+  devices: { input: OfJob; output: DevicesView };
+  /** Vouches for a device. */
+  vouch_for_device: { input: VouchForDevice; output: DevicesView };
   /** A board more. */
   add_board: { input: AddBoard; output: JobView };
   /** Another name for a board. */
@@ -4356,6 +4416,10 @@ export interface Operations {
   preview_bundle: { input: BundleFile; output: BundleView };
   /** Takes a bundle in, whole or not at all. */
   take_in_bundle: { input: BundleFile; output: BundleView };
+  /** How far the work in hand is; answered while it goes on. */
+  long_work: { input: NoInput; output: LongWorkView };
+  /** Stops the work in hand; then nothing of it was kept. */
+  stop_long_work: { input: NoInput; output: LongWorkView };
   /** Whether a schedule's PDF or a bundle is what was signed. */
   verify_file: { input: BundleFile; output: VerifyView };
   /** The cautions. */

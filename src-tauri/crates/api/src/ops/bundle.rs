@@ -9,13 +9,16 @@ use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use provenohm_assess::ids::{JobId, PersonId, TesterId};
 use provenohm_assess::moment::Moment;
-use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle};
+use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle, books_of};
 use provenohm_exchange::join::{self, Joined, Watch};
+use provenohm_logbook::chain::Gap;
 use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::{LogId, Seq};
 use provenohm_logbook::record::{By, Record, TakeInError};
 use serde::{Deserialize, Serialize};
-use std::ops::ControlFlow;
+use std::collections::BTreeSet;
 use std::path::Path;
+use std::sync::Arc;
 use uuid::Uuid;
 
 pub(crate) fn hand_over(state: &mut State, asked: HandOverAsk) -> Result<Written, Failure> {
@@ -50,21 +53,49 @@ struct Handed {
     own: usize,
 }
 
-/// Settings under which a job's hand-over and what was received last are kept, before its id.
+/// What this device keeps of its own readings that came back in a bundle of another device.
+#[derive(Serialize, Deserialize)]
+struct Back {
+    at: Moment,
+    /// Readings of this device that were in it.
+    own: usize,
+}
+
+/// Settings under which a job's hand-over, what was received last and what came back are kept, before its id.
 const HANDED: &str = "handed:";
 const RECEIVED: &str = "received:";
+const BACK: &str = "back:";
 
-/// Readings of a job that this device recorded, those that no longer stand too.
-fn own(state: &mut State, job: JobId) -> Result<usize, Failure> {
-    let judged = state.judged(job)?;
-    let device = state.record.device().id();
-    Ok(judged.readings.iter().filter(|one| one.taken.device == Some(device)).count())
+/// Readings of a job that this device recorded, those that no longer stand too: the places of their entries.
+fn own_readings(state: &State, job: JobId) -> Result<BTreeSet<(LogId, Seq)>, Failure> {
+    let readings = state.record.view().readings_by(job, state.record.device().id())?;
+    Ok(readings.iter().map(|entry| (entry.log, entry.seq)).collect())
+}
+
+fn own(state: &State, job: JobId) -> Result<usize, Failure> {
+    Ok(own_readings(state, job)?.len())
+}
+
+/// How many of them a bundle of another device holds; none if this device packed it, or nobody says who did.
+fn came_back(state: &State, job: JobId, bundle: &Bundle<'_>) -> Result<Option<usize>, Failure> {
+    let here = state.record.device().id();
+    if bundle.manifest().by.is_none_or(|by| by == here) {
+        return Ok(None);
+    }
+    let mut own = own_readings(state, job)?;
+    let before = own.len();
+    for entry in bundle.entries(job.into())?.into_iter().flatten() {
+        let entry = entry?;
+        own.remove(&(entry.envelope().log, entry.envelope().seq));
+    }
+    Ok(Some(before - own.len()))
 }
 
 pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Failure> {
     let own = own(state, asked.job)?;
     let handed: Option<Handed> = state.setting(&format!("{HANDED}{}", asked.job))?;
     let received: Option<Moment> = state.setting(&format!("{RECEIVED}{}", asked.job))?;
+    let back: Option<Back> = state.setting(&format!("{BACK}{}", asked.job))?;
     let words = &state.words;
     let since = own.saturating_sub(handed.as_ref().map_or(0, |handed| handed.own));
     let mut lines = Vec::new();
@@ -74,7 +105,29 @@ pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Fail
     });
     lines.push(words.text_with("answer-handed-not-yet", &[("count", since.into())]));
     lines.extend(received.map(|at| words.text_with("answer-received-at", &[("at", words.date_time(at).into())])));
+    if let Some(back) = &back {
+        let args = [("at", words.date_time(back.at).into()), ("count", back.own.into())];
+        lines.push(words.text_with("answer-received-back", &args));
+    }
+    let only_here = own.saturating_sub(back.map_or(0, |back| back.own));
+    lines.push(words.text_with("answer-only-here", &[("count", only_here.into())]));
+    lines.extend(lacking(state, asked.job)?);
     Ok(HandedView { lines })
+}
+
+/// What is missing of a job on this device, as far as it can tell: a line each, none where nothing is.
+fn lacking(state: &State, job: JobId) -> Result<Vec<String>, Failure> {
+    let view = state.record.view();
+    let books = books_of(&view, job, &[])?;
+    let mut missing = 0;
+    let mut without = 0_u64;
+    for book in &books {
+        missing += view.gaps(*book)?.iter().map(Gap::missing).sum::<u64>();
+        without += u64::from(view.logs(*book)?.is_empty());
+    }
+    let counts = [("answer-bundle-gaps", missing), ("answer-bundle-lacks", without)];
+    let there = counts.into_iter().filter(|(_, count)| *count > 0);
+    Ok(there.map(|(key, count)| state.words.text_with(key, &[("count", count.into())])).collect())
 }
 
 pub(crate) fn preview_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {
@@ -91,8 +144,15 @@ pub(crate) fn take_in(state: &mut State, bytes: &[u8]) -> Result<BundleView, Fai
     state.forget_judged();
     let view = joined.map(|joined| told(state, &joined))?;
     if let Some(job) = view.job {
-        let now = state.host.now();
-        state.keep_setting(&format!("{RECEIVED}{job}"), &now)?;
+        let at = state.host.now();
+        state.keep_setting(&format!("{RECEIVED}{job}"), &at)?;
+        if let Some(own) = came_back(state, job, &Bundle::open(bytes)?)? {
+            let before = state.setting::<Back>(&format!("{BACK}{job}"))?.map_or(0, |back| back.own);
+            // Another device may hold less than one that was met before.
+            if own >= before && own > 0 {
+                state.keep_setting(&format!("{BACK}{job}"), &Back { at, own })?;
+            }
+        }
     }
     Ok(view)
 }
@@ -113,7 +173,9 @@ fn joined(
     join: impl FnOnce(&mut Record, &Bundle<'_>, Watch<'_>) -> Result<Joined, TakeInError<NotABundle>>,
 ) -> Result<Joined, Failure> {
     let bundle = Bundle::open(bytes)?;
-    Ok(join(&mut state.record, &bundle, &mut |_| ControlFlow::Continue(()))?)
+    let work = Arc::clone(&state.long_work);
+    work.begin();
+    Ok(join(&mut state.record, &bundle, &mut |progress| work.reached(progress))?)
 }
 
 fn told(state: &State, joined: &Joined) -> BundleView {
@@ -170,6 +232,7 @@ impl From<TakeInError<NotABundle>> for Failure {
             TakeInError::Source(error) => error.into(),
             TakeInError::Write(error) => error.into(),
             TakeInError::Read(error) => error.into(),
+            TakeInError::Stopped => Self::of("stopped"),
             other => Self::of("bundle_refused").because(other),
         }
     }
@@ -183,5 +246,34 @@ impl From<HandOverError> for Failure {
             HandOverError::Write(error) => error.into(),
             HandOverError::Read(error) => error.into(),
         }
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use crate::operations::dispatch;
+    use crate::testing;
+    use serde_json::json;
+    use std::collections::BTreeMap;
+
+    #[test]
+    fn what_is_missing_of_a_job_is_said_where_it_is_handed_over() {
+        let mut here = testing::state();
+        let demo = dispatch(&mut here, "make_demo", json!({})).unwrap();
+        let job: JobId = serde_json::from_value(demo["id"].clone()).unwrap();
+        assert_eq!(lacking(&here, job).unwrap(), [] as [String; 0]);
+
+        // The job's book alone, its first entries lost on the way.
+        let by = By { person: PersonId(Uuid::nil()), at: here.host.now(), random: &mut here.host };
+        let (book, entries) = here.record.hand_over(by, &[job.into()]).unwrap().remove(0);
+        let later: Vec<_> = entries.into_iter().filter(|entry| entry.envelope().seq.0 > 2).collect();
+        let bytes = bundle::write(None, book, &BTreeMap::from([(book, later)])).unwrap();
+        let mut there = testing::state();
+        take_in(&mut there, &bytes).unwrap();
+        let said = lacking(&there, job).unwrap();
+        assert_eq!(said[0], "3 entries in between are missing: another bundle may bring them");
+        assert!(said[1].starts_with("Readings rely on "), "{said:?}");
     }
 }

@@ -3,14 +3,17 @@
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedReading};
 use crate::ops::circuits::source_line;
+use crate::ops::devices::{known_devices, short};
 use crate::ops::run::reason;
 use crate::ops::trend::{self, Looked};
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
 use chrono::NaiveDate;
+use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::job_file::{Corrected, Fate, ReplacedWhy};
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 
 pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Failure> {
     let job = state.job_of_board(asked.board)?;
@@ -26,9 +29,10 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
         .find(|(_, slot)| slot.stage == stage && slot.pair == pair)
         .ok_or_else(|| Failure::of("not_found"))?;
     let today = state.host.now().date_naive();
+    let known = known_devices(&state.record.view(), job)?;
     let words = &state.words;
     let here = |one: &&JudgedReading| one.reading.stage == stage && one.reading.pair == pair;
-    let tell_one = |one: &JudgedReading| origin_reading(words, &judged, one, today);
+    let tell_one = |one: &JudgedReading| origin_reading((words, &judged), one, &known, today);
     let covering = slot.covered_by.and_then(|index| judged.readings.get(index));
     let earlier: Vec<OriginReading> =
         judged.readings.iter().filter(here).filter(|one| !one.taken.stands()).map(tell_one).rev().collect();
@@ -56,7 +60,12 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
     })
 }
 
-fn origin_reading(words: &Words, judged: &Judged, one: &JudgedReading, today: NaiveDate) -> OriginReading {
+fn origin_reading(
+    (words, judged): (&Words, &Judged),
+    one: &JudgedReading,
+    known: &BTreeSet<DeviceId>,
+    today: NaiveDate,
+) -> OriginReading {
     let mut lines = vec![
         line(words, "answer-origin-who", judged.person(one.reading.person).to_owned()),
         line(words, "answer-origin-tester", tester(words, judged, one.reading.tester)),
@@ -65,8 +74,9 @@ fn origin_reading(words: &Words, judged: &Judged, one: &JudgedReading, today: Na
         line(words, "answer-origin-conditions", words.conditions(&one.reading.conditions).join(", ")),
     ];
     if let Some(device) = one.taken.device {
-        let short: String = device.to_string().chars().take(8).collect();
-        lines.insert(1, line(words, "answer-origin-device", short));
+        let known = if known.contains(&device) { "known" } else { "unknown" };
+        let args = [("device", short(device).into()), ("known", known.into())];
+        lines.insert(1, line(words, "answer-origin-device", words.text_with("answer-origin-device-known", &args)));
     }
     lines.extend(corrections(words, judged, one).into_iter().map(|it| {
         let args = [("reason", it.correction.reason.as_str().into()), ("before", it.before.into())];

@@ -73,7 +73,16 @@ fn sign_off(
     found.say(Level::Remark, said(words, one));
     let before = found.wrong.len();
     match borne_out(&view.evidence(one.entry)?) {
-        Some(borne) => found.say_key(borne.key),
+        Some(borne) => {
+            found.say_key(borne.key);
+            let known =
+                view.devices(job)?.iter().any(|it| it.known && it.device == borne.device && it.key == borne.key);
+            let (level, key) = match known {
+                true => (Level::Remark, "answer-verify-device-known"),
+                false => (Level::Look, "answer-verify-device-unknown"),
+            };
+            found.say(level, words.text(key));
+        }
         None => found.wrong("answer-verify-sign-off-seal", &[number()]),
     }
     let covered = view.covered(&one.value.cut)?;

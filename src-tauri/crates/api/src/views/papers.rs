@@ -86,6 +86,14 @@ told! {
         pub lines: Vec<String>,
     }
 
+    /// How far long work is.
+    pub struct LongWorkView {
+        /// Entries done.
+        pub done: u32,
+        /// Entries in all; zero while that is not known.
+        pub of: u32,
+    }
+
     /// The cautions.
     pub struct CautionsView {
         /// Title.

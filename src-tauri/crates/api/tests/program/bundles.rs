@@ -65,9 +65,14 @@ fn a_job_handed_over_is_the_same_job_on_the_other_device() {
 fn what_was_not_handed_over_yet_is_said() {
     let (program, job, board) = recorded();
     let lines = |program: &Program| program.ask("handed", json!({ "job": job }))["lines"].clone();
+    let only_here = |count| json!(format!("{count} only on this device, as far as it knows"));
     assert_eq!(
         lines(&program),
-        json!(["On this device: not handed over yet", "1 reading of this device not handed over yet"])
+        json!([
+            "On this device: not handed over yet",
+            "1 reading of this device not handed over yet",
+            only_here("1 reading")
+        ])
     );
     let bytes = handed(&program, &job);
     assert!(lines(&program)[0].as_str().unwrap().starts_with("Handed over on "), "{}", lines(&program));
@@ -81,6 +86,61 @@ fn what_was_not_handed_over_yet_is_said() {
         "1 reading of this device not handed over yet",
         "its own bundle back brings nothing"
     );
+    assert_eq!(lines(&program)[3], only_here("2 readings"), "and shows nothing of any other device");
+}
+
+#[test]
+fn what_came_back_from_another_device_is_not_only_here() {
+    let (program, job, board) = recorded();
+    let other = Program::start_with(77);
+    other.ask("take_in_bundle", file(&handed(&program, &job)));
+    let person = other.ask("add_person", json!({ "job": job, "name": "B. Recorder" }));
+    assert!(person["me"].is_string());
+    read(&program, &board, "300");
+    program.ask("take_in_bundle", file(&handed(&other, &job)));
+    let lines = program.ask("handed", json!({ "job": job }))["lines"].clone();
+    let back = lines[3].as_str().unwrap();
+    assert!(
+        back.starts_with("Received back on ") && back.ends_with("1 reading of this device is on another device too"),
+        "{lines}"
+    );
+    assert_eq!(lines[4], "1 reading only on this device, as far as it knows");
+}
+
+#[test]
+fn a_device_is_known_by_the_word_of_a_known_one() {
+    let (program, job, _) = recorded();
+    let other = Program::start_with(77);
+    other.ask("take_in_bundle", file(&handed(&program, &job)));
+    other.ask("add_person", json!({ "job": job, "name": "B. Recorder" }));
+    program.ask("take_in_bundle", file(&handed(&other, &job)));
+    let devices =
+        |program: &Program| program.ask("devices", json!({ "job": job }))["lines"].as_array().unwrap().clone();
+    let unknown = devices(&program).into_iter().find(|one| one["known"] == false).unwrap();
+    assert!(unknown["words"].as_str().unwrap().contains("B. Recorder"), "{unknown}");
+    assert_eq!(unknown["said"]["words"], "Not known to this job: nobody vouches for it");
+    let word = json!({ "job": job, "device": unknown["device"], "key": unknown["key"] });
+    assert_eq!(other.refused("vouch_for_device", word.clone()).code, "device_not_known", "it vouches for itself");
+    let vouched = program.ask("vouch_for_device", word.clone());
+    let known = vouched["lines"].as_array().unwrap().iter().find(|one| one["device"] == unknown["device"]).unwrap();
+    assert_eq!(known["said"]["words"], "Known to this job: A. Recorder vouches for it");
+    assert_eq!(program.refused("vouch_for_device", word).code, "not_found", "once is enough");
+    program.ask("undo", json!({ "token": vouched["undo"] }));
+    assert!(devices(&program).iter().any(|one| one["known"] == false));
+}
+
+#[test]
+fn long_work_is_asked_about_and_stopped_while_it_goes_on() {
+    let (program, job, _) = recorded();
+    let told = program.ask("long_work", json!({}));
+    assert_eq!(told, json!({ "done": 0, "of": 0 }), "nothing long was done yet");
+    let other = Program::start();
+    let bytes = handed(&program, &job);
+    let came = other.ask("take_in_bundle", file(&bytes))["came"].clone();
+    assert_eq!(other.ask("long_work", json!({})), json!({ "done": came, "of": came }));
+    other.ask("stop_long_work", json!({}));
+    let again = other.ask("take_in_bundle", file(&bytes));
+    assert_eq!(again["same"], came, "what was stopped too late stops nothing that comes after");
 }
 
 #[test]

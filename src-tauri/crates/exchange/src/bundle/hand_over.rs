@@ -61,7 +61,7 @@ pub fn hand_over(record: &mut Record, by: By<'_>, job: JobId, also: &[TesterId])
         return Err(HandOverError::NoSuchJob);
     }
     Ok(HandedOver {
-        bytes: write(job.into(), &entries)?,
+        bytes: write(Some(record.device().id()), job.into(), &entries)?,
         books: entries.keys().copied().collect(),
         entries: entries.values().map(|entries| entries.len() as u64).sum(),
     })

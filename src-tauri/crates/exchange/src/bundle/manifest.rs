@@ -1,5 +1,6 @@
 //! The manifest: what a bundle says it holds, ahead of it.
 
+use provenohm_assess::ids::DeviceId;
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Coded, Entry, Fields, Hash, LogId, Malformed, MapOf, Seq, Value};
 use std::collections::BTreeSet;
@@ -11,6 +12,8 @@ pub struct Manifest {
     pub of: Book,
     /// Every book in it, in rising order.
     pub books: Vec<Packed>,
+    /// The device that packed it; nothing is judged by it.
+    pub by: Option<DeviceId>,
 }
 
 /// One book in a bundle.
@@ -63,12 +66,13 @@ impl Coded for Manifest {
         let mut map = MapOf::default();
         map.put(0, &self.of);
         map.put(1, &self.books);
+        map.put_if(2, &self.by);
         map.finish()
     }
 
     fn from_value(value: Value) -> Result<Self, Malformed> {
         let mut fields = Fields::of(value)?;
-        let read = Self { of: fields.take(0)?, books: fields.take(1)? };
+        let read = Self { of: fields.take(0)?, books: fields.take(1)?, by: fields.take_if(2)? };
         fields.end()?;
         Ok(read)
     }

@@ -4,6 +4,7 @@ use super::frame::{framed, place};
 use super::limits::{MOST_BOOKS, MOST_BYTES, MOST_ENTRIES, MOST_MANIFEST_BYTES, MOST_UNPACKED_BYTES};
 use super::manifest::{Heads, Manifest, Packed};
 use super::{MAGIC, VERSION};
+use provenohm_assess::ids::DeviceId;
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Coded, Entry, Hash};
 use std::collections::BTreeMap;
@@ -16,12 +17,12 @@ const LEVEL: i32 = 6;
 #[error("there is more in this job than one bundle may hold")]
 pub struct TooLarge;
 
-/// The bytes of a bundle. Books without entries are left out.
+/// The bytes of a bundle, packed by this device. Books without entries are left out.
 ///
 /// # Errors
 /// [`TooLarge`].
-pub fn write(of: Book, books: &BTreeMap<Book, Vec<Entry>>) -> Result<Vec<u8>, TooLarge> {
-    let mut manifest = Manifest { of, books: Vec::new() };
+pub fn write(by: Option<DeviceId>, of: Book, books: &BTreeMap<Book, Vec<Entry>>) -> Result<Vec<u8>, TooLarge> {
+    let mut manifest = Manifest { of, books: Vec::new(), by };
     let mut frames = Vec::new();
     for (book, entries) in books.iter().filter(|(_, entries)| !entries.is_empty()) {
         let (packed, frame) = pack(*book, entries)?;

@@ -184,14 +184,14 @@ impl World {
             .map(|it| (it.log, it.seq))
             .collect();
         if seals.is_empty() {
-            return write(JOB.into(), &parts).unwrap();
+            return write(None, JOB.into(), &parts).unwrap();
         }
         let (log, seal) = seals[self.chance.below(seals.len())];
         let upto = seal.0 + self.chance.below(6) as u64;
         let last = entries.iter().map(Entry::envelope).filter(|it| it.log == log).map(|it| it.seq).max().unwrap();
         let gone = |seq: Seq| seq > seal && seq.0 <= upto && seq < last;
         entries.retain(|entry| entry.envelope().log != log || !gone(entry.envelope().seq));
-        write(JOB.into(), &parts).unwrap()
+        write(None, JOB.into(), &parts).unwrap()
     }
 
     /// One letter arrives, not in the order they were sent: once, twice, damaged, or stopped midway and tried again.

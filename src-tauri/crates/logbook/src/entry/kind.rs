@@ -29,6 +29,8 @@ pub enum Kind {
     SameTester = 12,
     /// A note on something.
     Note = 13,
+    /// A person vouches for a device.
+    DeviceKnown = 15,
 
     /// A job begins.
     JobOpened = 20,
@@ -91,7 +93,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 39] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -104,6 +106,7 @@ impl Kind {
         Self::SamePerson,
         Self::SameTester,
         Self::Note,
+        Self::DeviceKnown,
         Self::JobOpened,
         Self::JobNames,
         Self::JobRules,
@@ -154,6 +157,7 @@ impl Kind {
                 | Self::Request
                 | Self::Person
                 | Self::Note
+                | Self::DeviceKnown
                 | Self::JobNames
                 | Self::JobPeople
                 | Self::CautionsRead

@@ -5,7 +5,7 @@ use super::facet::{Acting, Stated};
 use super::query::{ReadError, View};
 use crate::entry::body::{Correction, NotTested, ReadingTaken, RecallResolved};
 use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId, Role};
-use provenohm_assess::ids::{JobId, ReadingId, TesterId};
+use provenohm_assess::ids::{DeviceId, JobId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::Volts;
 use provenohm_assess::reading::{Conditions, Reading};
@@ -119,6 +119,15 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn not_tested(&self, job: JobId) -> Result<Vec<Stated<NotTested>>, ReadError> {
         self.stated(Object { noun: Noun::Job, id: ObjectId(job.0) })
+    }
+
+    /// The entries by which one device took readings of a job, those that no longer stand too.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn readings_by(&self, job: JobId, device: DeviceId) -> Result<Vec<EntryRef>, ReadError> {
+        let all = self.stated::<ReadingTaken>(Object { noun: Noun::Job, id: ObjectId(job.0) })?;
+        Ok(all.into_iter().filter(|one| one.device == Some(device)).map(|one| one.entry).collect())
     }
 
     /// What was said of a job's readings put in doubt, whatever became of it.

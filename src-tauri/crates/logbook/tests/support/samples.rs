@@ -27,10 +27,10 @@ use provenohm_assess::tester::{
 };
 use provenohm_logbook::entry::body::{
     Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel,
-    CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, Erasure, JobNames, JobOpened, JobPeople, JobPerson,
-    JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken, RecallResolved,
-    ReferenceCard, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, SignOff, TesterCard, TesterIdentity,
-    VerificationMade, Withdrawal,
+    CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, DeviceKnown, Erasure, JobNames, JobOpened,
+    JobPeople, JobPerson, JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken,
+    RecallResolved, ReferenceCard, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, SignOff, TesterCard,
+    TesterIdentity, VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
 use rust_decimal::Decimal;
@@ -178,6 +178,7 @@ pub fn all() -> Vec<(&'static str, Fact)> {
         ("same person", plain(SamePerson { one: PERSON, other: OTHER_PERSON }.into())),
         ("same tester", plain(SameTester { one: TESTER, other: OTHER_TESTER }.into())),
         ("note", plain(Note { note: NoteId(id(0x61)), of: job(), text: "Ω".into(), person: None, at: None }.into())),
+        ("device known", plain(DeviceKnown { job: JOB, device: DeviceId(id(0x80)), key: [9; 32] }.into())),
         (
             "job opened",
             plain(JobOpened { job: JOB, origin: Origin::FromFile { sha256: Hash([4; 32]), invented: true } }.into()),

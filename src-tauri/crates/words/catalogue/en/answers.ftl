@@ -209,7 +209,30 @@ answer-handed-not-yet = { $count ->
     [one] { $count } reading of this device not handed over yet
    *[other] { $count } readings of this device not handed over yet
 }
+answer-device = { $device }{ $here ->
+    [here] {" "}(this one)
+   *[elsewhere] {""}
+} · { $people } · { $count ->
+    [one] 1 entry
+   *[other] { $count } entries
+}
+answer-device-began = Known to this job, which was begun on it
+answer-device-known = Known to this job: { $people } vouches for it
+answer-device-unknown = Not known to this job: nobody vouches for it
+answer-origin-device-known = { $device }, { $known ->
+    [known] known to this job
+   *[unknown] not known to this job
+}
 answer-received-at = Received last on { $at }
+answer-received-back = Received back on { $at }: { $count ->
+    [one] 1 reading of this device is
+   *[other] { $count } readings of this device are
+} on another device too
+answer-only-here = { $count ->
+    [0] No reading is only on this device
+    [one] 1 reading only on this device, as far as it knows
+   *[other] { $count } readings only on this device, as far as it knows
+}
 answer-bundle-sum = In { $came } = joined { $joined } + same { $same } + to settle { $settle }
 answer-bundle-job = Job { $name }: { $count ->
     [one] { $count } entry
@@ -260,6 +283,10 @@ answer-sign-off-button = { $count ->
 }
 answer-sign-off-tester = { $name }, serial number { $serial }
 answer-sign-off-followed = A later sign-off has the next number
+answer-sign-off-unknown-device = { $count ->
+    [one] 1 reading recorded on a device not known to this job
+   *[other] { $count } readings recorded on a device not known to this job
+}
 answer-sign-off-nothing-since = Nothing was recorded after sign-off
 answer-sign-off-after = { $count ->
     [one] { $count } entry after sign-off
@@ -288,6 +315,8 @@ answer-entry-unknown = Something that needs a newer version
 answer-verify-signed = What was signed is as it was signed
 answer-verify-not-signed = Nothing here is altered, and nothing here is signed
 answer-verify-later = The data is not what was signed: sign-off No. { $number } is of another state
+answer-verify-device-known = Signed on a device known to this job
+answer-verify-device-unknown = Signed on a device that nobody of this job vouches for
 answer-verify-key = Sealed by a device with the key { $key }
 answer-verify-judged-otherwise = Signed under version { $signed } of the rules: this program judges by { $here } and cannot compare
 answer-verify-erased = { $count ->

@@ -1,10 +1,12 @@
 //! What would be signed, in words, and what was signed before.
 
 use crate::failure::Failure;
+use crate::judged::{Judged, JudgedReading};
+use crate::ops::devices::known_devices;
 use crate::signed::{Standing, model_of, standing};
 use crate::state::State;
 use crate::views::*;
-use provenohm_assess::ids::JobId;
+use provenohm_assess::ids::{DeviceId, JobId};
 use provenohm_assess::judgement::Level;
 use provenohm_exchange::bundle::books_of;
 use provenohm_logbook::entry::body::SignOff;
@@ -12,6 +14,7 @@ use provenohm_logbook::entry::{Kind, Role};
 use provenohm_logbook::view::{Later, Stated};
 use provenohm_papers::report::{Parts, Schedule, Sign as PaperSign, Tester, Totals};
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 
 /// Later entries listed one by one; of more, the count tells.
 const MOST_LISTED: usize = 20;
@@ -25,6 +28,7 @@ pub(super) fn view(state: &mut State, job: JobId) -> Result<SignOffView, Failure
     let signed = all.iter().rev().map(|one| line(state, one, &standing)).collect::<Result<_, _>>()?;
     let view = state.record.view();
     let words = &state.words;
+    let known = known_devices(&view, job)?;
     let model = model_of(words, &view, job, &judged)?;
     let totals =
         Parts::of(&model).map_err(|error| Failure::of("schedule").because(error))?.parts.first().map(|it| it.totals);
@@ -38,7 +42,7 @@ pub(super) fn view(state: &mut State, job: JobId) -> Result<SignOffView, Failure
     Ok(SignOffView {
         job,
         title: judged.file.job.name.clone(),
-        counts: counts(words, totals),
+        counts: counts(words, totals).into_iter().chain(unknown_devices(words, &judged, &known)).collect(),
         blocked: blocked.map(|failure| Sentence { level: Level::Stop, words: failure.words }),
         testers: model.testers.iter().map(|tester| told(words, tester)).collect(),
         open: open(&model),
@@ -59,6 +63,13 @@ fn counts(words: &Words, totals: Totals) -> Vec<String> {
     let there = others.into_iter().filter(|(_, count)| *count > 0);
     let all = std::iter::once(("papers-count-readings", totals.readings)).chain(there);
     all.map(|(key, count)| words.text_with(key, &[("count", count.into())])).collect()
+}
+
+/// Readings that stand and were recorded on a device that nobody of this job vouches for.
+fn unknown_devices(words: &Words, judged: &Judged, known: &BTreeSet<DeviceId>) -> Option<String> {
+    let unknown = |one: &&JudgedReading| one.taken.stands() && one.taken.device.is_some_and(|it| !known.contains(&it));
+    let count = judged.readings.iter().filter(unknown).count();
+    (count > 0).then(|| words.text_with("answer-sign-off-unknown-device", &[("count", count.into())]))
 }
 
 fn told(words: &Words, tester: &Tester) -> SignOffTester {

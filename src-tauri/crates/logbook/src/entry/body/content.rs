@@ -93,6 +93,8 @@ bodies! {
     SameTester(people::SameTester),
     /// A note.
     Note(people::Note),
+    /// A device is vouched for.
+    DeviceKnown(people::DeviceKnown),
     /// A job begins.
     JobOpened(job::JobOpened),
     /// What a job is called.
@@ -183,6 +185,7 @@ impl Body {
             Self::SamePerson(it) => vec![object(Person, it.one.0), object(Person, it.other.0)],
             Self::SameTester(it) => vec![object(Tester, it.one.0), object(Tester, it.other.0)],
             Self::Note(it) => vec![object(Noun::Note, it.note.0), it.of],
+            Self::DeviceKnown(it) => vec![object(Job, it.job.0), object(Noun::Device, it.device.0)],
             Self::JobOpened(it) => vec![object(Job, it.job.0)],
             Self::JobNames(it) => vec![object(Job, it.job.0)],
             Self::JobRules(it) => vec![object(Job, it.job.0)],
@@ -254,6 +257,7 @@ impl Body {
             Self::SignOff(it) => object(Job, it.job.0),
             Self::Person(it) => object(Person, it.person.0),
             Self::Note(it) => it.of,
+            Self::DeviceKnown(it) => object(Job, it.job.0),
             Self::JobOpened(it) => object(Job, it.job.0),
             Self::JobNames(it) => object(Job, it.job.0),
             Self::JobRules(it) => object(Job, it.job.0),
@@ -289,6 +293,7 @@ impl Body {
         Some(match self {
             Self::LogOpened(it) => it.book,
             Self::SignOff(it) => it.job.into(),
+            Self::DeviceKnown(it) => it.job.into(),
             Self::JobOpened(it) => it.job.into(),
             Self::JobNames(it) => it.job.into(),
             Self::JobRules(it) => it.job.into(),

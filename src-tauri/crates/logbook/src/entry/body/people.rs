@@ -2,7 +2,7 @@
 
 use crate::entry::body::Object;
 use crate::entry::coded::coded_map;
-use provenohm_assess::ids::{NoteId, PersonId, TesterId};
+use provenohm_assess::ids::{DeviceId, JobId, NoteId, PersonId, TesterId};
 use provenohm_assess::moment::Moment;
 
 /// A person as the record knows them. Each book that names a person holds their card, so that it can travel alone.
@@ -39,6 +39,20 @@ pub struct SameTester {
 }
 
 coded_map!(SameTester { 0: one, 1: other });
+
+/// A person vouches for a device: that it is one of those this job is recorded on. Can be withdrawn. It counts if it was
+/// written on a device that is known itself; the one the job was begun on is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct DeviceKnown {
+    /// The job.
+    pub job: JobId,
+    /// The device.
+    pub device: DeviceId,
+    /// Its public key, as the first entry of its log names it: another key is another device.
+    pub key: [u8; 32],
+}
+
+coded_map!(DeviceKnown { 0: job, 1: device, 2: key });
 
 /// A note on something.
 #[derive(Clone, Debug, PartialEq, Eq)]
