@@ -18,7 +18,7 @@ pub enum Kind {
     Attachment = 6,
     /// A person's statement over an exact cut of the record.
     SignOff = 7,
-    /// Reserved: a reviewer asks for something.
+    /// A new reading is asked for.
     Request = 8,
 
     /// A person's name and role.
@@ -87,11 +87,13 @@ pub enum Kind {
 
     /// A reading put in doubt is settled by a reasoned statement.
     RecallResolved = 70,
+    /// What asks for a look is accepted, with a reason.
+    Accepted = 71,
 }
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 39] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -130,6 +132,7 @@ impl Kind {
         Self::BenchRun,
         Self::Measured,
         Self::RecallResolved,
+        Self::Accepted,
     ];
 
     /// Its number in the envelope.
@@ -165,6 +168,7 @@ impl Kind {
                 | Self::BenchRun
                 | Self::Measured
                 | Self::RecallResolved
+                | Self::Accepted
         )
     }
 

@@ -8,6 +8,7 @@ mod log;
 mod people;
 mod reading;
 mod recall;
+mod review;
 mod sign_off;
 mod tester;
 
@@ -23,5 +24,6 @@ pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlemen
 pub use people::{Note, Person, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
 pub use recall::RecallResolved;
+pub use review::{Accepted, AcceptedOf, Request};
 pub use sign_off::{CutEnd, SignOff};
 pub use tester::{TesterCard, TesterIdentity, VerificationMade};
