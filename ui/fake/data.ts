@@ -138,6 +138,7 @@ const PAIRS = ['L–N', 'L–PE', 'N–PE', 'L1–L2', 'L2–L3', 'L1–L3', 'L1
 const table: BoardTable = {
   id: 'b2',
   name: 'Board DB-2, workshop',
+  words: '3 things to look at, 1 blocks a sign-off · 1 accepted with a reason · 1 new reading asked for',
   pairs: PAIRS,
   rows: circuits.map((circuit, at) => ({
     circuit: circuit.id,
@@ -148,6 +149,8 @@ const table: BoardTable = {
       pair,
       sign: at > 4 ? 'todo' : at === 3 && of === 1 ? 'look' : 'done',
       shown: at > 4 ? null : at === 3 && of === 1 ? '0.98 MΩ' : of === 0 ? '> 999 MΩ' : `${487 - 13 * at} MΩ`,
+      accepted: at === 1 && of === 1,
+      asked: at === 3 && of === 1,
     })),
   })),
 };
@@ -157,13 +160,16 @@ export const look: LookView = {
   words: '1 stop, 3 to look at. 96 readings in all',
   stop: 1,
   look: 3,
+  accepted: 1,
+  asked: 1,
   not_tested: 1,
   all: 96,
   items: [
-    { key: '1', board: 'b2', circuit: 'c5', slot: 'c5-1', reading: 'r1', place: 'DB-2 · 5 Oven · L–PE', shown: '12.4 MΩ', level: 'stop', sentences: [{ level: 'stop', words: 'Tester D is barred: it failed at 1 MΩ on 20 Nov 2026' }] },
-    { key: '2', board: 'b2', circuit: 'c4', slot: 'c4-1', reading: 'r2', place: 'DB-2 · 4 Sockets, east wall · L–PE', shown: '0.98 MΩ', level: 'look', sentences: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'remark', words: 'Taken at 500 V with Tester A' }] },
-    { key: '3', board: 'b2', circuit: 'c2', slot: 'c2-0', reading: 'r3', place: 'DB-2 · 2 Lights, workshop · L–N', shown: '> 999 MΩ', level: 'look', sentences: [{ level: 'look', words: 'Tester B is not proved: no verification on record' }] },
-    { key: '4', board: 'b2', circuit: 'c7', slot: 'c7-2', reading: null, place: 'DB-2 · 7 Compressor · L1–PE', shown: null, level: 'look', sentences: [{ level: 'look', words: 'Not tested: no access' }] },
+    { key: '1', board: 'b2', circuit: 'c5', slot: 'c5-1', reading: 'r1', place: 'DB-2 · 5 Oven · L–PE', shown: '12.4 MΩ', level: 'stop', sentences: [{ level: 'stop', words: 'Tester D is barred: it failed at 1 MΩ on 20 Nov 2026' }], accepted: null, accepted_before: null, asked: null },
+    { key: '2', board: 'b2', circuit: 'c4', slot: 'c4-1', reading: 'r2', place: 'DB-2 · 4 Sockets, east wall · L–PE', shown: '0.98 MΩ', level: 'look', sentences: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'remark', words: 'Taken at 500 V with Tester A' }], accepted: null, accepted_before: null, asked: 'B. Reviewer asks for a new reading: far below its neighbours' },
+    { key: '3', board: 'b2', circuit: 'c2', slot: 'c2-0', reading: 'r3', place: 'DB-2 · 2 Lights, workshop · L–N', shown: '> 999 MΩ', level: 'look', sentences: [{ level: 'look', words: 'Tester B is not proved: no verification on record' }], accepted: null, accepted_before: null, asked: null },
+    { key: '4', board: 'b2', circuit: 'c7', slot: 'c7-2', reading: null, place: 'DB-2 · 7 Compressor · L1–PE', shown: null, level: 'look', sentences: [{ level: 'look', words: 'Not tested: no access' }], accepted: null, accepted_before: null, asked: null },
+    { key: '5', board: 'b2', circuit: 'c2', slot: 'c2-1', reading: 'r5', place: 'DB-2 · 2 Lights, workshop · L–PE', shown: '4.2 MΩ', level: 'look', sentences: [{ level: 'look', words: 'far below the median of 12 like pairs on this board: 400 MΩ' }], accepted: 'Accepted by B. Reviewer (25 Nov 2026, 16:05): an old heating cable', accepted_before: null, asked: null },
   ],
   boards: [table],
 };
@@ -182,6 +188,8 @@ export const origin: OriginView = {
   current: [{ id: 'r2', shown: '0.98 MΩ', what: null, judgement: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'done', words: 'Tester A was proved at 500 V from 0.5 MΩ to 1 GΩ' }], lines }],
   earlier: [{ id: 'r0', shown: '0.31 MΩ', what: 'Replaced: repaired, tested again', judgement: [{ level: 'look', words: 'Below 1.0 MΩ' }], lines: lines.slice(0, 3) }],
   not_tested: null,
+  acceptable: true,
+  review: [{ entry: 'e1', what: 'request', words: 'B. Reviewer asks for a new reading (25 Nov 2026, 16:05): far below its neighbours', holds: true }],
   limit: '1.0 MΩ at 500 V',
   source: 'IEC 60364-6:2016, Table 6A, seen',
   note: null,

@@ -1,9 +1,9 @@
 //! The job as the record has it now, as a job file.
 
 use crate::job_file::{
-    Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past,
-    Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy,
-    Resolved, Rules, Taken, Tester, ToSettle,
+    Accepted, AcceptedOf, Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made,
+    NotTested, Note, Past, Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck,
+    RecordedVerification, ReplacedWhy, Requested, Resolved, Rules, Taken, Tester, ToSettle,
 };
 use crate::renewed::not_tested_of;
 use provenohm_assess::ids::{CircuitId, JobId, PersonId, ReadingId, TesterId};
@@ -72,6 +72,8 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
         readings: taken(&readings, &beyond.readings),
         not_tested: not_tested_of(view, job)?,
         recall_resolved: view.recall_resolved(job)?.into_iter().filter(Stated::is_live).map(resolved).collect(),
+        requested: view.requests(job)?.into_iter().filter(Stated::is_live).map(requested).collect(),
+        accepted: view.accepted(job)?.into_iter().filter(Stated::is_live).map(accepted).collect(),
         to_settle,
     })
 }
@@ -238,6 +240,21 @@ fn resolved(said: Stated<body::RecallResolved>) -> Resolved {
     Resolved { reading, entry, reason, person, at, recorded_at: said.recorded }
 }
 
+fn requested(asked: Stated<body::Request>) -> Requested {
+    let body::Request { job: _, pair, stage, readings, not_tested, person, at } = asked.value;
+    let reason = asked.reason.unwrap_or_default();
+    Requested { pair, stage, readings, not_tested, reason, person, at, recorded_at: asked.recorded }
+}
+
+fn accepted(said: Stated<body::Accepted>) -> Accepted {
+    let body::Accepted { job: _, of, codes, person, at } = said.value;
+    let of = match of {
+        body::AcceptedOf::Reading { reading } => AcceptedOf::Reading { reading },
+        body::AcceptedOf::NotTested { pair, stage, at } => AcceptedOf::NotTested { pair, stage, at },
+    };
+    Accepted { of, codes, reason: said.reason.unwrap_or_default(), person, at, recorded_at: said.recorded }
+}
+
 fn taken(readings: &[ReadingOnRecord], beyond: &BTreeSet<ReadingId>) -> Vec<Taken> {
     let by_entry: BTreeMap<EntryRef, &ReadingOnRecord> = readings.iter().map(|one| (one.taken.entry, one)).collect();
     readings
@@ -393,7 +410,8 @@ pub fn as_of(file: &JobFile) -> Option<Moment> {
         card.chain(verifications).chain(tester.lead_checks.iter().map(|it| it.recorded_at))
     });
     let rest = file.not_tested.iter().map(|it| it.recorded_at).chain(file.cautions_read.iter().map(|it| it.at));
-    readings.chain(proofs).chain(rest).max()
+    let review = file.requested.iter().map(|it| it.recorded_at).chain(file.accepted.iter().map(|it| it.recorded_at));
+    readings.chain(proofs).chain(rest).chain(review).max()
 }
 
 /// The entries of a reading's id: what a withdrawal, replacement or correction names.

@@ -398,7 +398,15 @@ sign: Sign,
 /**
  * What was read, or that it was not tested.
  */
-shown: string | null, };
+shown: string | null, 
+/**
+ * It asks for a look and was accepted with a reason.
+ */
+accepted: boolean, 
+/**
+ * A new reading of it is asked for.
+ */
+asked: boolean, };
 
 export type BoardId = string;
 
@@ -463,6 +471,10 @@ id: BoardId,
  * Its name.
  */
 name: string, 
+/**
+ * What is to look at, counted in words.
+ */
+words: string, 
 /**
  * Column heads: names of pairs.
  */
@@ -1638,7 +1650,19 @@ level: Level,
 /**
  * Why, the gravest first.
  */
-sentences: Array<Sentence>, };
+sentences: Array<Sentence>, 
+/**
+ * Who accepted it, when and why, as long as that holds.
+ */
+accepted: string | null, 
+/**
+ * What was accepted of it before something graver was found.
+ */
+accepted_before: string | null, 
+/**
+ * Who asks for a new reading, and why, as long as it is not there.
+ */
+asked: string | null, };
 
 export type LookView = { 
 /**
@@ -1658,6 +1682,14 @@ stop: number,
  */
 look: number, 
 /**
+ * Things to look at that were accepted with a reason; none of them is counted as one to look at.
+ */
+accepted: number, 
+/**
+ * New readings that are asked for.
+ */
+asked: number, 
+/**
  * Slots marked *not tested*.
  */
 not_tested: number, 
@@ -1666,7 +1698,7 @@ not_tested: number,
  */
 all: number, 
 /**
- * The things, worst first.
+ * The things, worst first, those accepted among them.
  */
 items: Array<LookItem>, 
 /**
@@ -1893,6 +1925,14 @@ earlier: Array<OriginReading>,
  * Why it was not tested, if that stands.
  */
 not_tested: string | null, 
+/**
+ * Something here asks for a look and nothing stops a sign-off: it can be accepted.
+ */
+acceptable: boolean, 
+/**
+ * What reviewers said of it and did not withdraw.
+ */
+review: Array<ReviewLine>, 
 /**
  * The limit.
  */
@@ -2936,6 +2976,40 @@ reading: ReadingId,
  */
 reason: string, };
 
+export type ReviewAsk = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type ReviewLine = { 
+/**
+ * Sent back to withdraw it.
+ */
+entry: string, 
+/**
+ * Asked for, or accepted.
+ */
+what: ReviewWhat, 
+/**
+ * Who, when and why.
+ */
+words: string, 
+/**
+ * A request that is open, an acceptance that holds.
+ */
+holds: boolean, };
+
+export type ReviewWhat = "request" | "accepted";
+
 export type RulerMark = { 
 /**
  * The unit key.
@@ -3006,7 +3080,11 @@ slot: SlotId | null,
 /**
  * `3 of 5`.
  */
-progress: string, };
+progress: string, 
+/**
+ * A new reading is asked for on it.
+ */
+asked: boolean, };
 
 export type RunGroup = { 
 /**
@@ -3121,6 +3199,10 @@ over_range: OverRangeKey,
  * The next circuit asks for another voltage: the pad shows only this until answered.
  */
 ask_volts: AskVolts | null, 
+/**
+ * Who asks for a new reading of the slot now, and why.
+ */
+asked: string | null, 
 /**
  * The smallest indication that proves the limit with this tester, under *guarded*.
  */
@@ -3626,7 +3708,11 @@ sign: Sign,
 /**
  * What was read, or that it was not tested.
  */
-shown: string | null, };
+shown: string | null, 
+/**
+ * A new reading of it is asked for.
+ */
+asked: boolean, };
 
 export type Stage = "before" | "after";
 
@@ -4118,6 +4204,20 @@ reading: ReadingId,
  */
 reason: string, };
 
+export type WithdrawReview = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Which.
+ */
+entry: string, 
+/**
+ * Why.
+ */
+reason: string, };
+
 export type WithdrawSignOff = { 
 /**
  * The job.
@@ -4322,6 +4422,12 @@ export interface Operations {
   look: { input: OfJob; output: LookView };
   /** Where a slot's readings come from. */
   origin: { input: OfSlot; output: OriginView };
+  /** Asks for a new reading of a slot, with a reason. */
+  ask_reading: { input: ReviewAsk; output: Done };
+  /** Accepts what asks for a look, with a reason. */
+  accept: { input: ReviewAsk; output: Done };
+  /** Takes a request or an acceptance back, with a reason. */
+  withdraw_review: { input: WithdrawReview; output: Done };
   /** Readings to choose from for a correction. */
   readings: { input: ReadingsAsk; output: ReadingsView };
   /** Corrects tester, test voltage, time or conditions of many readings. */

@@ -7,12 +7,14 @@ mod index;
 mod median;
 mod readings;
 mod renew;
+mod review;
 mod slot;
 mod slots;
 #[cfg(test)]
 mod tests;
 
 pub(crate) use readings::JudgedReading;
+pub(crate) use review::NOT_TESTED;
 pub(crate) use slot::{Slot, slot_id, slot_of};
 
 use crate::failure::Failure;
@@ -53,6 +55,8 @@ struct Grounds {
     circuits: BTreeMap<CircuitId, Circuit>,
     /// The place of each board and, on it, of each circuit.
     places: BTreeMap<CircuitId, (usize, usize)>,
+    /// What was accepted of each reading, by its place in the file.
+    accepted: BTreeMap<ReadingId, Vec<usize>>,
 }
 
 /// A board as judged.
@@ -107,10 +111,11 @@ impl Judged {
             board.circuits.iter().enumerate().map(move |(on, circuit)| (circuit.id, (at, on))).collect::<Vec<_>>()
         };
         let places = file.boards.iter().enumerate().flat_map(placed).collect();
+        let accepted = review::by_reading(&file.accepted);
         let readings = std::mem::take(&mut file.readings).into_iter().map(|taken| (None, taken)).collect();
         let mut judged = Self {
             file,
-            grounds: Grounds { set, also, testers, histories, circuits, places },
+            grounds: Grounds { set, also, testers, histories, circuits, places, accepted },
             readings: Vec::new(),
             boards: Vec::new(),
             index: index::Index::default(),

@@ -27,14 +27,18 @@ pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
     let tallies = tallies(state)?;
     let words = &state.words;
     let line = |one: JobTally| JobLine {
-        summary: words.text_with(
-            "answer-job-summary",
-            &[
-                ("boards", one.boards.into()),
-                ("circuits", one.tally.circuits.into()),
-                ("done", one.tally.done.into()),
-                ("readings", one.tally.of.into()),
-            ],
+        summary: with_asked(
+            words,
+            &one.tally,
+            words.text_with(
+                "answer-job-summary",
+                &[
+                    ("boards", one.boards.into()),
+                    ("circuits", one.tally.circuits.into()),
+                    ("done", one.tally.done.into()),
+                    ("readings", one.tally.of.into()),
+                ],
+            ),
         ),
         look: one.tally.look,
         stop: one.tally.stop,
@@ -232,8 +236,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         in_doubt: in_doubt.iter().filter_map(|one| doubt_line(words, &judged, one)).collect(),
         look: tally.look,
         stop: tally.stop,
-        look_words: words
-            .text_with("answer-look-and-stop", &[("look", tally.look.into()), ("stop", tally.stop.into())]),
+        look_words: tell::review_sum(words, &tally),
         whereabouts: words.text("answer-whereabouts-here"),
         to_settle: file
             .to_settle
@@ -272,9 +275,13 @@ fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine 
     BoardLine {
         id: board.id,
         name: board.name.clone(),
-        summary: state.words.text_with(
-            "answer-board-summary",
-            &[("circuits", tally.circuits.into()), ("done", tally.done.into()), ("readings", tally.of.into())],
+        summary: with_asked(
+            &state.words,
+            &tally,
+            state.words.text_with(
+                "answer-board-summary",
+                &[("circuits", tally.circuits.into()), ("done", tally.done.into()), ("readings", tally.of.into())],
+            ),
         ),
         sign: tally.sign(),
         look: tally.look,
@@ -282,6 +289,11 @@ fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine 
         done: tally.done,
         of: tally.of,
     }
+}
+
+/// A sum, and how many new readings are asked for.
+fn with_asked(words: &Words, tally: &Tally, sum: String) -> String {
+    [Some(sum), tell::asked_for(words, tally)].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
 /// Set and policies in a sentence, and the quick check where one is asked for.

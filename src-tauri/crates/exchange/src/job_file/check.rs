@@ -1,7 +1,7 @@
 //! What a job file that can be read may still get wrong: a limit set that is not the one named, a circuit or a card
 //! that cannot be, something named that is not there.
 
-use super::{JobFile, NotAJobFile, Taken};
+use super::{AcceptedOf, JobFile, NotAJobFile, Taken};
 use provenohm_assess::circuit::{CircuitComplaint, Pair, Terminal};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::limits::{LimitSet, SetComplaint, SetName, shipped};
@@ -95,6 +95,30 @@ impl JobFile {
         for (index, said) in self.recall_resolved.iter().enumerate() {
             let place = || format!("recall_resolved[{index}]");
             broken_unless(named.readings.contains(&said.reading), place, Fault::NoReading)?;
+            broken_unless(named.people.contains(&said.person), place, Fault::NoPerson)?;
+            broken_unless(!said.reason.trim().is_empty(), place, Fault::NoReason)?;
+        }
+        self.check_review(&named)
+    }
+
+    fn check_review(&self, named: &Named) -> Checked {
+        for (index, asked) in self.requested.iter().enumerate() {
+            let place = || format!("requested[{index}]");
+            broken_unless(asked.readings.iter().all(|id| named.readings.contains(id)), place, Fault::NoReading)?;
+            broken_unless(lives(&asked.pair).all(|id| named.circuits.contains(&id)), place, Fault::NoCircuit)?;
+            broken_unless(named.people.contains(&asked.person), place, Fault::NoPerson)?;
+            broken_unless(!asked.reason.trim().is_empty(), place, Fault::NoReason)?;
+        }
+        for (index, said) in self.accepted.iter().enumerate() {
+            let place = || format!("accepted[{index}]");
+            match &said.of {
+                AcceptedOf::Reading { reading } => {
+                    broken_unless(named.readings.contains(reading), place, Fault::NoReading)?;
+                }
+                AcceptedOf::NotTested { pair, .. } => {
+                    broken_unless(lives(pair).all(|id| named.circuits.contains(&id)), place, Fault::NoCircuit)?;
+                }
+            }
             broken_unless(named.people.contains(&said.person), place, Fault::NoPerson)?;
             broken_unless(!said.reason.trim().is_empty(), place, Fault::NoReason)?;
         }

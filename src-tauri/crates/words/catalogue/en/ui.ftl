@@ -36,6 +36,9 @@ test-voltage = Test voltage { $volts }
 choose-circuit = Choose a circuit
 pairs = Pairs of this circuit
 pair-jump = { $pair }, { $sign } { $shown }
+pair-jump-asked = { $pair }, { $sign } { $shown }, new reading asked for
+asked-again = new reading asked for
+asked-short = asked for
 entry = Reading being typed
 pad = Keypad
 volts-pad = Test voltage of the tester
@@ -447,6 +450,7 @@ copy-by-hand = Copy this text yourself: the clipboard is closed
 filter = Show
 filter-look = To look at ({ $count })
 filter-not-tested = Not tested ({ $count })
+filter-accepted = Accepted ({ $count })
 filter-all = All ({ $count })
 look-none =
     { $count ->
@@ -455,6 +459,19 @@ look-none =
        *[other] Nothing to look at. { $count } readings, none marked
     }
 not-tested-none = No pair is marked not tested
+accepted-none = Nothing was accepted with a reason
+review = Review
+review-glance = Board at a glance
+accepted-mark = accepted
+accept-do = Accept with a reason
+accept-send = Accept
+ask-do = Ask for a new reading
+ask-send = Ask
+own-do = Add my own reading
+other-acts = Replace or withdraw
+withdraw-request = Withdraw the request
+withdraw-acceptance = No longer accepted
+review-person = No person is named on this device. Name one on the job
 
 look-before = Before
 look-after = Next

@@ -24,6 +24,6 @@ pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlemen
 pub use people::{Note, Person, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
 pub use recall::RecallResolved;
-pub use review::{Accepted, AcceptedOf, Request};
+pub use review::{Accepted, AcceptedOf, Request, is_unanswered};
 pub use sign_off::{CutEnd, SignOff};
 pub use tester::{TesterCard, TesterIdentity, VerificationMade};

@@ -34,9 +34,19 @@ impl Request {
         readings: impl IntoIterator<Item = ReadingId>,
         not_tested: impl IntoIterator<Item = Moment>,
     ) -> bool {
-        readings.into_iter().all(|id| self.readings.contains(&id))
-            && not_tested.into_iter().all(|at| self.not_tested.contains(&at))
+        is_unanswered((&self.readings, &self.not_tested), readings, not_tested)
     }
+}
+
+/// Whether nothing stands in a slot but what was asked about: readings, and statements that it was not tested, each named
+/// by when it was said.
+#[must_use]
+pub fn is_unanswered(
+    (readings, not_tested): (&[ReadingId], &[Moment]),
+    standing: impl IntoIterator<Item = ReadingId>,
+    said: impl IntoIterator<Item = Moment>,
+) -> bool {
+    standing.into_iter().all(|id| readings.contains(&id)) && said.into_iter().all(|at| not_tested.contains(&at))
 }
 
 /// What was accepted.
