@@ -41,9 +41,9 @@ export const job: JobView = {
   me: 'p1',
   cautions_confirmed: true,
   boards: [
-    { id: 'b1', name: 'Board DB-1, ground floor', summary: '22 circuits, 66 of 66 readings', sign: 'done', look: 0, stop: 0, done: 66, of: 66 },
-    { id: 'b2', name: 'Board DB-2, workshop', summary: '12 circuits, 30 of 54 readings', sign: 'look', look: 3, stop: 0, done: 30, of: 54 },
-    { id: 'b3', name: 'Board DB-3, motors', summary: '27 circuits, 0 of 180 readings', sign: 'todo', look: 0, stop: 0, done: 0, of: 180 },
+    { id: 'b1', name: 'Board DB-1, ground floor', summary: '22 circuits, 66 of 66 readings', sign: 'done', look: 0, stop: 0, done: 66, of: 66, people: ['p1'], people_words: 'for A. Recorder' },
+    { id: 'b2', name: 'Board DB-2, workshop', summary: '12 circuits, 30 of 54 readings', sign: 'look', look: 3, stop: 0, done: 30, of: 54, people: [], people_words: null },
+    { id: 'b3', name: 'Board DB-3, motors', summary: '27 circuits, 0 of 180 readings', sign: 'todo', look: 0, stop: 0, done: 0, of: 180, people: [], people_words: null },
   ],
   testers,
   look: 5,

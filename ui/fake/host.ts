@@ -38,6 +38,7 @@ const answers: Answers = {
     ],
   }),
   job: () => data.job,
+  set_board_people: () => data.job,
   limit_sets: () => ({ sets: data.sets }),
   circuits: () => data.circuitsView,
   move_circuit: ({ circuit, by }) => data.moved(circuit, by),

@@ -74,6 +74,8 @@ operations! {
     add_board: AddBoard => JobView, jobs;
     /// Another name for a board.
     rename_board: RenameBoard => JobView, jobs;
+    /// Says who does a board; anybody may still record on it.
+    set_board_people: SetBoardPeople => JobView, jobs;
     /// Takes a board away; its readings stay in the record.
     remove_board: OfBoard => Done, jobs;
     /// Chooses between two live values.

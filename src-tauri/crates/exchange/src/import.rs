@@ -11,8 +11,8 @@ use provenohm_assess::ids::{
 use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::tester::Verification;
 use provenohm_logbook::entry::body::{
-    self, BoardNames, BoardPresent, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent, Correction,
-    JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin, ReadingTaken, TesterCard, TesterIdentity,
+    self, BoardNames, BoardPeople, BoardPresent, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent,
+    Correction, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin, ReadingTaken, TesterCard, TesterIdentity,
     VerificationMade,
 };
 use provenohm_logbook::entry::{Bytes, EntryRef, Fact, Hash, Noun, Object, ObjectId, Role};
@@ -129,6 +129,10 @@ impl Plan {
         for board in &self.file.boards {
             let id = BoardId(self.renewed(board.id.0));
             writer.append(BoardNames { job, board: id, name: board.name.clone(), place: board.place.clone() })?;
+            if !board.people.is_empty() {
+                let people = board.people.iter().map(|person| PersonId(self.renewed(person.0))).collect();
+                writer.append(BoardPeople { job, board: id, people })?;
+            }
             if board.taken_away {
                 writer.append(BoardPresent { job, board: id, present: false })?;
             }

@@ -47,7 +47,8 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
     let mut testers: BTreeSet<TesterId> = view.testers_of(job)?.into_iter().collect();
     testers.extend(also);
     let testers = testers.into_iter().map(|id| tester(view, id, &mut to_settle)).collect::<Result<_, _>>()?;
-    let boards = boards(view, job, &readings, &mut to_settle)?;
+    let people = people(view, &on_record)?;
+    let boards = boards(view, job, &readings, &people, &mut to_settle)?;
     Ok(JobFile {
         format,
         version,
@@ -65,7 +66,7 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
             rules_also: on_record.rules.live.iter().skip(1).map(rules_of).collect(),
             needs_newer_version: beyond.job,
         },
-        people: people(view, &on_record)?,
+        people,
         cautions_read: on_record.cautions.iter().filter(|one| one.is_live()).map(cautions).collect(),
         testers,
         boards,
@@ -167,6 +168,10 @@ fn people(view: &View<'_>, job: &view::Job) -> Result<Vec<Person>, ReadError> {
     Ok(people)
 }
 
+fn name_of(people: &[Person], id: PersonId) -> &str {
+    people.iter().find(|person| person.id == id).map_or("", |person| &person.name)
+}
+
 fn cautions(read: &Stated<body::CautionsRead>) -> CautionsRead {
     CautionsRead { person: read.value.person, version: read.value.version, at: read.recorded }
 }
@@ -175,6 +180,7 @@ fn boards(
     view: &View<'_>,
     job: JobId,
     readings: &[ReadingOnRecord],
+    people: &[Person],
     to_settle: &mut Vec<ToSettle>,
 ) -> Result<Vec<Board>, ReadError> {
     let mut boards: Vec<Board> = Vec::new();
@@ -182,6 +188,9 @@ fn boards(
         let taken_away = !board.is_present();
         if !taken_away {
             settle(to_settle, "board", board.board.0, &board.names, |it| it.name.clone());
+            settle(to_settle, "board-people", board.board.0, &board.people, |it| {
+                it.people.iter().map(|id| name_of(people, *id)).collect::<Vec<_>>().join(", ")
+            });
         }
         let names = board.names.first();
         boards.push(Board {
@@ -189,6 +198,7 @@ fn boards(
             name: names.map(|it| it.name.clone()).unwrap_or_default(),
             place: names.map(|it| it.place.clone()).unwrap_or_default(),
             taken_away,
+            people: board.people.first().map(|it| it.people.clone()).unwrap_or_default(),
             circuits: Vec::new(),
             removed: Vec::new(),
         });

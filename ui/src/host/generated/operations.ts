@@ -442,7 +442,15 @@ done: number,
 /**
  * Slots in all.
  */
-of: number, };
+of: number, 
+/**
+ * Who does it.
+ */
+people: Array<PersonId>, 
+/**
+ * The same in words: `for A. Recorder`; absent: left open.
+ */
+people_words: string | null, };
 
 export type BoardRow = { 
 /**
@@ -3350,6 +3358,16 @@ words: string, };
 
 export type Series = "as_found" | "as_left";
 
+export type SetBoardPeople = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * People of the job; empty leaves it open.
+ */
+people: Array<PersonId>, };
+
 export type SetConditions = { 
 /**
  * The board of the run.
@@ -4288,6 +4306,8 @@ export interface Operations {
   add_board: { input: AddBoard; output: JobView };
   /** Another name for a board. */
   rename_board: { input: RenameBoard; output: JobView };
+  /** Says who does a board; anybody may still record on it. */
+  set_board_people: { input: SetBoardPeople; output: JobView };
   /** Takes a board away; its readings stay in the record. */
   remove_board: { input: OfBoard; output: Done };
   /** Chooses between two live values. */

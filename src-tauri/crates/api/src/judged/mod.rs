@@ -19,7 +19,7 @@ pub(crate) use slot::{Slot, slot_id, slot_of};
 
 use crate::failure::Failure;
 use provenohm_assess::circuit::{Conductor, Electrical, Pair, Stage};
-use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
+use provenohm_assess::ids::{BoardId, CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::Testers;
 use provenohm_assess::judgement::Level;
 use provenohm_assess::limits::{Demand, LimitSet, NoLimit, SetName};
@@ -65,6 +65,8 @@ pub(crate) struct JudgedBoard {
     pub(crate) id: BoardId,
     pub(crate) name: String,
     pub(crate) place: String,
+    /// Who does it.
+    pub(crate) people: Vec<PersonId>,
     pub(crate) circuits: Vec<JudgedCircuit>,
 }
 
@@ -141,6 +143,7 @@ impl Judged {
             id: board.id,
             name: board.name.clone(),
             place: board.place.clone(),
+            people: board.people.clone(),
             circuits: board.circuits.iter().map(|circuit| self.as_judged(circuit)).collect(),
         }
     }
@@ -240,7 +243,7 @@ impl Judged {
     }
 
     /// The name of a person.
-    pub(crate) fn person(&self, id: provenohm_assess::ids::PersonId) -> &str {
+    pub(crate) fn person(&self, id: PersonId) -> &str {
         self.file.people.iter().find(|person| person.id == id).map_or("", |person| &person.name)
     }
 }

@@ -18,7 +18,7 @@ use provenohm_assess::judgement::Level;
 use provenohm_assess::limits::{SHIPPED_FILES, shipped};
 use provenohm_assess::policy::Policies;
 use provenohm_logbook::entry::body::{
-    BoardNames, BoardPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
+    BoardNames, BoardPeople, BoardPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 use provenohm_logbook::entry::{Bytes, Fact, Role};
 use provenohm_words::Words;
@@ -167,6 +167,33 @@ pub(crate) fn rename_board(state: &mut State, asked: RenameBoard) -> Result<JobV
     job_view(state, job)
 }
 
+pub(crate) fn set_board_people(state: &mut State, asked: SetBoardPeople) -> Result<JobView, Failure> {
+    let job = state.job_of_board(asked.board)?;
+    let judged = state.judged(job)?;
+    let known = |id: &PersonId| judged.file.people.iter().any(|person| person.id == *id);
+    if !asked.people.iter().all(known) {
+        return Err(Failure::of("not_found"));
+    }
+    let person = state.person(job)?;
+    let boards = state.record.view().boards(job)?;
+    let former = boards.into_iter().find(|one| one.board == asked.board).map(|one| one.people).unwrap_or_default();
+    state.write(person, |writer| {
+        // Whoever has not acted yet is known to this device alone: their name goes along.
+        for id in &asked.people {
+            let mut named = false;
+            for card in writer.view().person(*id)?.card.current() {
+                named |= writer.view().book_of(card.log)? == Some(job.into());
+            }
+            if let Some(card) = writer.view().card(*id)?.filter(|_| !named) {
+                writer.append_in(job.into(), card)?;
+            }
+        }
+        let body = BoardPeople { job, board: asked.board, people: asked.people };
+        Ok(writer.append(Fact::naming(body, Role::Replaces, former.current()))?)
+    })?;
+    job_view(state, job)
+}
+
 fn board_name(state: &mut State, job: JobId, own: Option<BoardId>, name: &str) -> Result<String, Failure> {
     let judged = state.judged(job)?;
     let mut fields = Fields::new(&state.words);
@@ -288,7 +315,15 @@ fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine 
         stop: tally.stop,
         done: tally.done,
         of: tally.of,
+        people: board.people.clone(),
+        people_words: people_words(&state.words, judged, &board.people),
     }
+}
+
+/// Who does a board; nothing where it is left open.
+fn people_words(words: &Words, judged: &Judged, people: &[PersonId]) -> Option<String> {
+    let names: Vec<&str> = people.iter().map(|id| judged.person(*id)).collect();
+    (!names.is_empty()).then(|| words.text_with("answer-board-for", &[("people", names.join(", ").into())]))
 }
 
 /// A sum, and how many new readings are asked for.

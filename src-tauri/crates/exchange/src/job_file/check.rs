@@ -82,6 +82,8 @@ impl JobFile {
             readings: once("readings", self.readings.iter().map(|taken| taken.reading.id))?,
         };
         once("boards", self.boards.iter().map(|board| board.id))?;
+        let strange = self.boards.iter().position(|board| !board.people.iter().all(|id| named.people.contains(id)));
+        broken_unless(strange.is_none(), || format!("boards[{}]", strange.unwrap_or_default()), Fault::NoPerson)?;
         for (index, taken) in self.readings.iter().enumerate() {
             named.check(taken, &format!("readings[{index}]"))?;
         }

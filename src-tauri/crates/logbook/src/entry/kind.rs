@@ -49,6 +49,8 @@ pub enum Kind {
     BoardPresent = 31,
     /// Facet of a board: its circuits in the order one walks.
     CircuitOrder = 32,
+    /// Facet of a board: who does it. A note, not a lock.
+    BoardPeople = 33,
 
     /// Facet of a circuit: reference and description.
     CircuitLabel = 40,
@@ -93,7 +95,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 39] = [
+    pub const ALL: [Self; 40] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -115,6 +117,7 @@ impl Kind {
         Self::BoardNames,
         Self::BoardPresent,
         Self::CircuitOrder,
+        Self::BoardPeople,
         Self::CircuitLabel,
         Self::CircuitElectrical,
         Self::CircuitPlace,
@@ -162,6 +165,7 @@ impl Kind {
                 | Self::CautionsRead
                 | Self::BoardOrder
                 | Self::BoardNames
+                | Self::BoardPeople
                 | Self::CircuitOrder
                 | Self::CircuitLabel
                 | Self::ReferenceCard

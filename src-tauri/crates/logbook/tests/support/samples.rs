@@ -28,7 +28,7 @@ use provenohm_assess::tester::{
     Requirement, RequirementName, RequirementResult, Statement, VoltageAtLoad, VoltageCard, VoltageFinding,
 };
 use provenohm_logbook::entry::body::{
-    Accepted, AcceptedOf, Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead,
+    Accepted, AcceptedOf, Attachment, BenchOpened, BoardNames, BoardOrder, BoardPeople, BoardPresent, CautionsRead,
     CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, Erasure, JobNames,
     JobOpened, JobPeople, JobPerson, JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person,
     ReadingTaken, RecallResolved, ReferenceCard, ReplacedWhy, Request, SamePerson, SameTester, Sealed, Settlement,
@@ -519,6 +519,7 @@ pub fn all() -> Vec<(&'static str, Fact)> {
             ))
             .because("the landlord has it tested"),
         ),
+        ("board people", plain(BoardPeople { job: JOB, board: BOARD, people: vec![PERSON, OTHER_PERSON] }.into())),
     ]
 }
 

@@ -19,6 +19,7 @@ answer-board-summary = { $circuits ->
     [one] { $readings } reading
    *[other] { $readings } readings
 }
+answer-board-for = for { $people }
 answer-progress = { $done } of { $of }
 answer-rules = Judged by { $set }: { $value }; { $tester }
 answer-look-count = { $count ->

@@ -112,6 +112,8 @@ bodies! {
     BoardPresent(job::BoardPresent),
     /// A board's circuits in order.
     CircuitOrder(job::CircuitOrder),
+    /// Who does a board.
+    BoardPeople(job::BoardPeople),
     /// What a circuit is called.
     CircuitLabel(job::CircuitLabel),
     /// What decides a circuit's limit and pairs.
@@ -202,6 +204,10 @@ impl Body {
             Self::BoardNames(it) => vec![object(Job, it.job.0), object(Board, it.board.0)],
             Self::BoardPresent(it) => vec![object(Job, it.job.0), object(Board, it.board.0)],
             Self::CircuitOrder(it) => vec![object(Job, it.job.0), object(Board, it.board.0)],
+            Self::BoardPeople(it) => {
+                let people = it.people.iter().map(|person| object(Person, person.0));
+                people.chain([object(Job, it.job.0), object(Board, it.board.0)]).collect()
+            }
             Self::CircuitLabel(it) => vec![object(Job, it.job.0), object(Circuit, it.circuit.0)],
             Self::CircuitElectrical(it) => vec![object(Job, it.job.0), object(Circuit, it.circuit.0)],
             Self::CircuitPlace(it) => {
@@ -275,6 +281,7 @@ impl Body {
             Self::BoardNames(it) => object(Board, it.board.0),
             Self::BoardPresent(it) => object(Board, it.board.0),
             Self::CircuitOrder(it) => object(Board, it.board.0),
+            Self::BoardPeople(it) => object(Board, it.board.0),
             Self::CircuitLabel(it) => object(Circuit, it.circuit.0),
             Self::CircuitElectrical(it) => object(Circuit, it.circuit.0),
             Self::CircuitPlace(it) => object(Circuit, it.circuit.0),
@@ -312,6 +319,7 @@ impl Body {
             Self::BoardNames(it) => it.job.into(),
             Self::BoardPresent(it) => it.job.into(),
             Self::CircuitOrder(it) => it.job.into(),
+            Self::BoardPeople(it) => it.job.into(),
             Self::CircuitLabel(it) => it.job.into(),
             Self::CircuitElectrical(it) => it.job.into(),
             Self::CircuitPlace(it) => it.job.into(),

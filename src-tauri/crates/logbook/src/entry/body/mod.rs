@@ -17,8 +17,8 @@ pub use content::{Body, Content};
 pub(crate) use frame::CONTENT_VERSION;
 pub use frame::{Fact, Naming, Noun, Object, Role, touched};
 pub use job::{
-    BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace,
-    CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
+    BoardNames, BoardOrder, BoardPeople, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder,
+    CircuitPlace, CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlement, Withdrawal};
 pub use people::{Note, Person, SamePerson, SameTester};
