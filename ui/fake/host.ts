@@ -38,6 +38,7 @@ const answers: Answers = {
     ],
   }),
   job: () => data.job,
+  set_board_people: () => data.job,
   limit_sets: () => ({ sets: data.sets }),
   circuits: () => data.circuitsView,
   move_circuit: ({ circuit, by }) => data.moved(circuit, by),
@@ -70,6 +71,10 @@ const answers: Answers = {
   }),
   look: () => data.look,
   origin: () => data.origin,
+  ask_reading: () => ({ words: 'Asked for a new reading: DB-2 · 4 Sockets, east wall · L–PE', undo: 'u2' }),
+  accept: () => ({ words: 'Accepted: DB-2 · 4 Sockets, east wall · L–PE', undo: 'u3' }),
+  withdraw_review: () => ({ words: 'The request is withdrawn', undo: null }),
+  undo: () => ({ words: 'Taken back', undo: null }),
   readings: () => data.readings,
   schedule: () => ({
     job: 'j1',

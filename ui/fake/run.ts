@@ -26,7 +26,7 @@ const row = (n: number, description: string, volts: number): Row => ({
   reference: String(n),
   description,
   volts,
-  slots: PAIRS.map((name, at) => ({ id: `c${n}-${at}`, name, spoken: name, sign: 'todo', shown: null })),
+  slots: PAIRS.map((name, at) => ({ id: `c${n}-${at}`, name, spoken: name, sign: 'todo', shown: null, asked: n === 9 && at === 0 })),
 });
 
 /** Imitates the flow of a run, not its judgement: its sentences are canned. */
@@ -124,6 +124,7 @@ export class FakeRun {
         sign: one.slots.every((slot) => slot.sign !== 'todo') ? 'done' : 'todo',
         slot: one.slots[0]?.id ?? null,
         progress: progress(one.slots),
+        asked: one.slots.some((slot) => slot.asked),
       })),
       slots,
       slot: this.#slot,
@@ -132,6 +133,7 @@ export class FakeRun {
       over_range: { label: '> 999 MΩ', ready: true },
       ask_volts:
         wanted === this.#set ? null : { words: `Tester set to ${wanted} V`, volts: wanted, others: VOLTS },
+      asked: now?.slot.asked ? 'B. Reviewer asks for a new reading: far below its neighbours' : null,
       hint: 'From 1.06 MΩ this tester proves 1.0 MΩ',
       read_back: last ?? null,
       can_undo: last !== undefined,
@@ -185,7 +187,7 @@ export class FakeRun {
     const typed = this.#draft;
     const saved = { reading: `r-${id}`, slot: id, pair: slot.name, shown, judgement, sentences: [judgement], announce: `Saved ${shown} for ${slot.name}. ${judgement.words}` };
     this.#saved.push({ ...saved, before: { ...slot }, typed });
-    Object.assign(slot, { sign, shown });
+    Object.assign(slot, { sign, shown, asked: false });
     this.#draft = { text: '', comparator: 'exact' };
     const open = this.#rows.flatMap((one) => one.slots).filter((one) => one.sign === 'todo');
     const next = row.slots.find((one) => one.sign === 'todo') ?? open[0];

@@ -323,3 +323,22 @@ describe('the run screen', () => {
     expect(readBack()).toBe(before);
   });
 });
+
+describe('a new reading that is asked for', () => {
+  it('is said on its pair, marked on the strip and on the list, and gone once it is there', async () => {
+    await call('run', { board: 'b2', slot: 'c9-0' });
+    await unmount(screen);
+    screen = mount(RunScreen, { target: document.body, props: { board: 'b2', to: 'c9-0' } });
+    await settle();
+    expect(byId('asked').textContent?.trim()).toBe('B. Reviewer asks for a new reading: far below its neighbours');
+    const named = [...document.querySelectorAll('ol button')].map((button) => button.getAttribute('aria-label'));
+    expect(named[0]).toContain('new reading asked for');
+    expect(named[1]).not.toContain('asked for');
+    await call('set_volts', { board: 'b2', volts: 250 });
+    await call('save_reading', { board: 'b2', slot: 'c9-0', indication: 'over_range' });
+    await unmount(screen);
+    screen = mount(RunScreen, { target: document.body, props: { board: 'b2', to: 'c9-1' } });
+    await settle();
+    expect(document.getElementById('asked')).toBeNull();
+  });
+});

@@ -9,6 +9,7 @@ mod job_file;
 mod keyboard;
 mod opening;
 mod order;
+mod review;
 mod screens;
 mod sign_off;
 mod sizes;

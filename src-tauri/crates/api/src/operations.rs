@@ -79,6 +79,8 @@ operations! {
     add_board: AddBoard => JobView, jobs;
     /// Another name for a board.
     rename_board: RenameBoard => JobView, jobs;
+    /// Says who does a board; anybody may still record on it.
+    set_board_people: SetBoardPeople => JobView, jobs;
     /// Takes a board away; its readings stay in the record.
     remove_board: OfBoard => Done, jobs;
     /// Chooses between two live values.
@@ -220,6 +222,12 @@ operations! {
     look: OfJob => LookView, look;
     /// Where a slot's readings come from.
     origin: OfSlot => OriginView, origin;
+    /// Asks for a new reading of a slot, with a reason.
+    ask_reading: ReviewAsk => Done, review;
+    /// Accepts what asks for a look, with a reason.
+    accept: ReviewAsk => Done, review;
+    /// Takes a request or an acceptance back, with a reason.
+    withdraw_review: WithdrawReview => Done, review;
     /// Readings to choose from for a correction.
     readings: ReadingsAsk => ReadingsView, correct;
     /// Corrects tester, test voltage, time or conditions of many readings.

@@ -3,7 +3,7 @@
 //! Testers come in as new testers too: what the file says of them is a copy, and only a bundle carries the record that
 //! would make them the same.
 
-use crate::job_file::{Circuit, Fate, JobFile, Person, ReplacedWhy, Taken};
+use crate::job_file::{AcceptedOf, Circuit, Fate, JobFile, Person, ReplacedWhy, Taken};
 use provenohm_assess::circuit::{End, Pair, Terminal};
 use provenohm_assess::ids::{
     BoardId, CheckId, CircuitId, DamageId, JobId, PersonId, ReadingId, TesterId, VerificationId,
@@ -11,8 +11,8 @@ use provenohm_assess::ids::{
 use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::tester::Verification;
 use provenohm_logbook::entry::body::{
-    self, BoardNames, BoardPresent, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent, Correction,
-    JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin, ReadingTaken, TesterCard, TesterIdentity,
+    self, BoardNames, BoardPeople, BoardPresent, CircuitElectrical, CircuitLabel, CircuitPlace, CircuitPresent,
+    Correction, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin, ReadingTaken, TesterCard, TesterIdentity,
     VerificationMade,
 };
 use provenohm_logbook::entry::{Bytes, EntryRef, Fact, Hash, Noun, Object, ObjectId, Role};
@@ -129,6 +129,10 @@ impl Plan {
         for board in &self.file.boards {
             let id = BoardId(self.renewed(board.id.0));
             writer.append(BoardNames { job, board: id, name: board.name.clone(), place: board.place.clone() })?;
+            if !board.people.is_empty() {
+                let people = board.people.iter().map(|person| PersonId(self.renewed(person.0))).collect();
+                writer.append(BoardPeople { job, board: id, people })?;
+            }
             if board.taken_away {
                 writer.append(BoardPresent { job, board: id, present: false })?;
             }
@@ -260,6 +264,36 @@ impl Plan {
                 at: said.at,
             };
             writer.append(Fact::from(resolved).because(said.reason.as_str()))?;
+        }
+        self.append_review(writer)
+    }
+
+    fn append_review(&self, writer: &mut Writer<'_>) -> Result<(), WriteError> {
+        let (job, person) = (self.job, |id: PersonId| PersonId(self.renewed(id.0)));
+        for from in &self.file.requested {
+            let request = body::Request {
+                job,
+                pair: self.pair(&from.pair),
+                stage: from.stage,
+                readings: from.readings.iter().map(|id| ReadingId(self.renewed(id.0))).collect(),
+                not_tested: from.not_tested.clone(),
+                person: person(from.person),
+                at: from.at,
+            };
+            writer.append(Fact::from(request).because(from.reason.as_str()))?;
+        }
+        for from in &self.file.accepted {
+            let of = match &from.of {
+                AcceptedOf::Reading { reading } => {
+                    body::AcceptedOf::Reading { reading: ReadingId(self.renewed(reading.0)) }
+                }
+                AcceptedOf::NotTested { pair, stage, at } => {
+                    body::AcceptedOf::NotTested { pair: self.pair(pair), stage: *stage, at: *at }
+                }
+            };
+            let accepted =
+                body::Accepted { job, of, codes: from.codes.clone(), person: person(from.person), at: from.at };
+            writer.append(Fact::from(accepted).because(from.reason.as_str()))?;
         }
         Ok(())
     }

@@ -1,9 +1,9 @@
 //! The job as the record has it now, as a job file.
 
 use crate::job_file::{
-    Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made, NotTested, Note, Past,
-    Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, ReplacedWhy,
-    Resolved, Rules, Taken, Tester, ToSettle,
+    Accepted, AcceptedOf, Board, CautionsRead, Circuit, Circumstances, Corrected, Fate, Job, JobFile, LiveValue, Made,
+    NotTested, Note, Past, Person, RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck,
+    RecordedVerification, ReplacedWhy, Requested, Resolved, Rules, Taken, Tester, ToSettle,
 };
 use crate::renewed::not_tested_of;
 use provenohm_assess::ids::{CircuitId, JobId, PersonId, ReadingId, TesterId};
@@ -47,7 +47,8 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
     let mut testers: BTreeSet<TesterId> = view.testers_of(job)?.into_iter().collect();
     testers.extend(also);
     let testers = testers.into_iter().map(|id| tester(view, id, &mut to_settle)).collect::<Result<_, _>>()?;
-    let boards = boards(view, job, &readings, &mut to_settle)?;
+    let people = people(view, &on_record)?;
+    let boards = boards(view, job, &readings, &people, &mut to_settle)?;
     Ok(JobFile {
         format,
         version,
@@ -65,13 +66,15 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
             rules_also: on_record.rules.live.iter().skip(1).map(rules_of).collect(),
             needs_newer_version: beyond.job,
         },
-        people: people(view, &on_record)?,
+        people,
         cautions_read: on_record.cautions.iter().filter(|one| one.is_live()).map(cautions).collect(),
         testers,
         boards,
         readings: taken(&readings, &beyond.readings),
         not_tested: not_tested_of(view, job)?,
         recall_resolved: view.recall_resolved(job)?.into_iter().filter(Stated::is_live).map(resolved).collect(),
+        requested: view.requests(job)?.into_iter().filter(Stated::is_live).map(requested).collect(),
+        accepted: view.accepted(job)?.into_iter().filter(Stated::is_live).map(accepted).collect(),
         to_settle,
     })
 }
@@ -165,6 +168,10 @@ fn people(view: &View<'_>, job: &view::Job) -> Result<Vec<Person>, ReadError> {
     Ok(people)
 }
 
+fn name_of(people: &[Person], id: PersonId) -> &str {
+    people.iter().find(|person| person.id == id).map_or("", |person| &person.name)
+}
+
 fn cautions(read: &Stated<body::CautionsRead>) -> CautionsRead {
     CautionsRead { person: read.value.person, version: read.value.version, at: read.recorded }
 }
@@ -173,6 +180,7 @@ fn boards(
     view: &View<'_>,
     job: JobId,
     readings: &[ReadingOnRecord],
+    people: &[Person],
     to_settle: &mut Vec<ToSettle>,
 ) -> Result<Vec<Board>, ReadError> {
     let mut boards: Vec<Board> = Vec::new();
@@ -180,6 +188,9 @@ fn boards(
         let taken_away = !board.is_present();
         if !taken_away {
             settle(to_settle, "board", board.board.0, &board.names, |it| it.name.clone());
+            settle(to_settle, "board-people", board.board.0, &board.people, |it| {
+                it.people.iter().map(|id| name_of(people, *id)).collect::<Vec<_>>().join(", ")
+            });
         }
         let names = board.names.first();
         boards.push(Board {
@@ -187,6 +198,7 @@ fn boards(
             name: names.map(|it| it.name.clone()).unwrap_or_default(),
             place: names.map(|it| it.place.clone()).unwrap_or_default(),
             taken_away,
+            people: board.people.first().map(|it| it.people.clone()).unwrap_or_default(),
             circuits: Vec::new(),
             removed: Vec::new(),
         });
@@ -236,6 +248,21 @@ fn resolved(said: Stated<body::RecallResolved>) -> Resolved {
     let body::RecallResolved { job: _, reading, entry, person, at } = said.value;
     let reason = said.reason.unwrap_or_default();
     Resolved { reading, entry, reason, person, at, recorded_at: said.recorded }
+}
+
+fn requested(asked: Stated<body::Request>) -> Requested {
+    let body::Request { job: _, pair, stage, readings, not_tested, person, at } = asked.value;
+    let reason = asked.reason.unwrap_or_default();
+    Requested { pair, stage, readings, not_tested, reason, person, at, recorded_at: asked.recorded }
+}
+
+fn accepted(said: Stated<body::Accepted>) -> Accepted {
+    let body::Accepted { job: _, of, codes, person, at } = said.value;
+    let of = match of {
+        body::AcceptedOf::Reading { reading } => AcceptedOf::Reading { reading },
+        body::AcceptedOf::NotTested { pair, stage, at } => AcceptedOf::NotTested { pair, stage, at },
+    };
+    Accepted { of, codes, reason: said.reason.unwrap_or_default(), person, at, recorded_at: said.recorded }
 }
 
 fn taken(readings: &[ReadingOnRecord], beyond: &BTreeSet<ReadingId>) -> Vec<Taken> {
@@ -393,7 +420,8 @@ pub fn as_of(file: &JobFile) -> Option<Moment> {
         card.chain(verifications).chain(tester.lead_checks.iter().map(|it| it.recorded_at))
     });
     let rest = file.not_tested.iter().map(|it| it.recorded_at).chain(file.cautions_read.iter().map(|it| it.at));
-    readings.chain(proofs).chain(rest).max()
+    let review = file.requested.iter().map(|it| it.recorded_at).chain(file.accepted.iter().map(|it| it.recorded_at));
+    readings.chain(proofs).chain(rest).chain(review).max()
 }
 
 /// The entries of a reading's id: what a withdrawal, replacement or correction names.

@@ -4,8 +4,9 @@
 mod support;
 
 use proptest::prelude::*;
+use provenohm_assess::circuit::Stage;
 use provenohm_assess::ids::PersonId;
-use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person};
+use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, Request};
 use provenohm_logbook::entry::{Body, Entry, EntryRef, Fact, Noun, Object, ObjectId, Role};
 use support::{CIRCUIT, Hand, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, reading, replacing, taken};
 
@@ -24,6 +25,7 @@ enum Step {
     Rename,
     SignOff,
     WithdrawSignOff,
+    Ask,
     Other,
     Exchange,
 }
@@ -42,6 +44,7 @@ fn step() -> impl Strategy<Value = Step> {
         1 => Just(Step::Rename),
         1 => Just(Step::SignOff),
         1 => Just(Step::WithdrawSignOff),
+        1 => Just(Step::Ask),
         2 => Just(Step::Other),
         2 => Just(Step::Exchange),
     ]
@@ -72,6 +75,20 @@ fn take(hand: &mut Hand, number: u128, step: &Step) {
             let all: Vec<EntryRef> = entries.iter().filter(can).map(Entry::reference).collect();
             let entry = pick(&all, *at).unwrap();
             hand.write(|writer| writer.withdraw(&[entry], "tried out")).unwrap();
+        }
+        Step::Ask => {
+            let readings = hand.record.view().readings(JOB).unwrap();
+            let live = readings.iter().filter(|one| one.is_live()).map(|one| one.taken.value.reading.id);
+            let asked = Request {
+                job: JOB,
+                pair: support::pair(),
+                stage: Stage::Before,
+                readings: live.collect(),
+                not_tested: Vec::new(),
+                person: PERSON,
+                at: support::moment(0),
+            };
+            hand.append(Fact::from(asked).because("looks odd"));
         }
         Step::Undo => {
             hand.undo();
@@ -180,7 +197,8 @@ fn received<'e>(entries: impl IntoIterator<Item = &'e Entry>) -> Hand {
 fn what_it_says(hand: &Hand) -> String {
     let view = hand.record.view();
     format!(
-        "{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}",
+        "{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}",
+        view.open_requests(JOB).unwrap(),
         view.sign_offs(JOB)
             .unwrap()
             .iter()

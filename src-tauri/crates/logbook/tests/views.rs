@@ -7,8 +7,8 @@ use provenohm_assess::ids::{BoardId, CheckId, CircuitId, NoteId, PersonId, Verif
 use provenohm_assess::moment::When;
 use provenohm_assess::tester::{Card, LeadCheck, LeadEnd, Outcome, ProofEvent, ProofKind};
 use provenohm_logbook::entry::body::{
-    BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitOrder, CircuitPlace, CircuitPresent, Correction,
-    JobPeople, JobPerson, Note, SamePerson, SameTester, TesterCard, TesterIdentity, VerificationMade,
+    BoardNames, BoardOrder, BoardPeople, BoardPresent, CautionsRead, CircuitOrder, CircuitPlace, CircuitPresent,
+    Correction, JobPeople, JobPerson, Note, SamePerson, SameTester, TesterCard, TesterIdentity, VerificationMade,
 };
 use provenohm_logbook::entry::{Body, EntryRef, Fact, Noun, Object, ObjectId, Role};
 use support::{
@@ -263,4 +263,26 @@ fn choices_of_the_device_are_overwritten_and_forgotten() {
     assert_eq!(hand.record.draft(OTHER_PERSON, "run").unwrap(), None);
     hand.record.keep_draft(PERSON, "run", "").unwrap();
     assert_eq!(hand.record.draft(PERSON, "run").unwrap(), None);
+}
+
+/// Two people divide the work apart: both notes stand until a person chooses, and nobody is kept from a board meanwhile.
+#[test]
+fn who_does_a_board_is_a_facet_like_its_name() {
+    let mut hands = [Hand::new(1), Hand::new(2)];
+    hands[0].job();
+    let entries = hands[0].record.view().entries(JOB.into()).unwrap();
+    hands[1].record.receive(&entries).unwrap();
+    let note = |person| Body::from(BoardPeople { job: JOB, board: BOARD, people: vec![person] });
+    hands[0].append(note(PERSON));
+    hands[1].append(note(OTHER_PERSON));
+    let entries = hands[1].record.view().entries(JOB.into()).unwrap();
+    hands[0].record.receive(&entries).unwrap();
+    let view = hands[0].record.view();
+    assert!(view.boards(JOB).unwrap()[0].people.is_unsettled());
+    let open = view.to_settle(JOB.into()).unwrap();
+    assert_eq!(open.len(), 1);
+    let (keep, aside) = (open[0].entries[1], open[0].entries[0]);
+    hands[0].write(|writer| writer.settle(&[keep], &[aside], None)).unwrap();
+    assert!(hands[0].record.view().to_settle(JOB.into()).unwrap().is_empty());
+    assert_eq!(hands[0].record.view().boards(JOB).unwrap()[0].people.live.len(), 1);
 }

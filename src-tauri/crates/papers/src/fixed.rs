@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use provenohm_assess::moment::Moment;
 use provenohm_words::{Arg, Words};
 
-use crate::report::{Circuit, FindingPlace};
+use crate::report::{Accepted, Circuit, FindingPlace};
 
 /// The catalogue, seen from the papers.
 pub(crate) struct Fixed<'a> {
@@ -56,6 +56,12 @@ impl<'a> Fixed<'a> {
     /// Who and when, on two lines.
     pub(crate) fn by(&self, at: Moment, person: &str) -> [String; 2] {
         [self.date_time(at), person.to_owned()]
+    }
+
+    /// "Accepted by B. Reviewer, 26 Nov 2026, 09:12: an old heating cable".
+    pub(crate) fn accepted(&self, said: &Accepted) -> String {
+        let time = self.date_time(said.at);
+        self.with("accepted", &[("person", &said.person), ("time", &time), ("reason", &said.reason)])
     }
 
     /// "DB-1 · 7 Sockets · L–PE", with the reason of that place, if it has one.

@@ -10,7 +10,7 @@ use std::io::Cursor;
 use calamine::{Reader as _, Xlsx};
 use invented::{at, large, small};
 use provenohm_papers::Pages;
-use provenohm_papers::report::{Circuit, Line, Parts, Schedule};
+use provenohm_papers::report::{Accepted, Circuit, Line, Parts, Schedule, Sign};
 use provenohm_words::{Locale, Words};
 use told::{spaced, text_of, told};
 
@@ -180,4 +180,37 @@ fn the_end_has_a_place_to_sign_that_says_what_signing_covers() {
     }
     let fingerprint = Parts::of(&schedule).unwrap().whole.fingerprint().to_string();
     assert!(last.contains(&format!("fingerprint {fingerprint}")), "{last}");
+}
+
+/// Who accepted a marked line and why stands beside it, on every form of the schedule; its sign stays.
+#[test]
+fn a_marked_line_says_who_accepted_it_and_why() {
+    let mut schedule = small();
+    let accepted =
+        |reason: &str| Some(Accepted { reason: reason.to_owned(), person: "R. Reviewer".to_owned(), at: at(40) });
+    let (mut read, mut left) = (0, 0);
+    for line in schedule.boards.iter_mut().flat_map(|board| &mut board.circuits).flat_map(|circuit| &mut circuit.lines)
+    {
+        match line {
+            Line::Reading(reading) if reading.sign == Sign::Look => {
+                reading.accepted = accepted("an old heating cable");
+                read += 1;
+            }
+            Line::NotTested(said) => {
+                said.accepted = accepted("the landlord has it tested");
+                left += 1;
+            }
+            _ => {}
+        }
+    }
+    assert!(read > 0 && left > 0);
+    let pages = in_order(&schedule);
+    assert!(pages.contains("accepted by R. Reviewer, ") && pages.contains("an old heating cable"), "{pages}");
+    assert!(pages.contains("the landlord has it tested"), "{pages}");
+    assert!(pages.contains(&format!("{} lines accepted with a reason", read + left)), "{pages}");
+    let reasons = column(&schedule, "accepted_reason_text");
+    assert_eq!(reasons.iter().filter(|reason| !reason.is_empty()).count(), read + left);
+    let signs = column(&schedule, "sign");
+    assert!(reasons.iter().zip(&signs).all(|(reason, sign)| reason.is_empty() || sign == "look"));
+    assert!(cells(&schedule).iter().any(|cell| cell.contains("an old heating cable")));
 }

@@ -398,7 +398,15 @@ sign: Sign,
 /**
  * What was read, or that it was not tested.
  */
-shown: string | null, };
+shown: string | null, 
+/**
+ * It asks for a look and was accepted with a reason.
+ */
+accepted: boolean, 
+/**
+ * A new reading of it is asked for.
+ */
+asked: boolean, };
 
 export type BoardId = string;
 
@@ -434,7 +442,15 @@ done: number,
 /**
  * Slots in all.
  */
-of: number, };
+of: number, 
+/**
+ * Who does it.
+ */
+people: Array<PersonId>, 
+/**
+ * The same in words: `for A. Recorder`; absent: left open.
+ */
+people_words: string | null, };
 
 export type BoardRow = { 
 /**
@@ -463,6 +479,10 @@ id: BoardId,
  * Its name.
  */
 name: string, 
+/**
+ * What is to look at, counted in words.
+ */
+words: string, 
 /**
  * Column heads: names of pairs.
  */
@@ -1680,7 +1700,19 @@ level: Level,
 /**
  * Why, the gravest first.
  */
-sentences: Array<Sentence>, };
+sentences: Array<Sentence>, 
+/**
+ * Who accepted it, when and why, as long as that holds.
+ */
+accepted: string | null, 
+/**
+ * What was accepted of it before something graver was found.
+ */
+accepted_before: string | null, 
+/**
+ * Who asks for a new reading, and why, as long as it is not there.
+ */
+asked: string | null, };
 
 export type LookView = { 
 /**
@@ -1700,6 +1732,14 @@ stop: number,
  */
 look: number, 
 /**
+ * Things to look at that were accepted with a reason; none of them is counted as one to look at.
+ */
+accepted: number, 
+/**
+ * New readings that are asked for.
+ */
+asked: number, 
+/**
  * Slots marked *not tested*.
  */
 not_tested: number, 
@@ -1708,7 +1748,7 @@ not_tested: number,
  */
 all: number, 
 /**
- * The things, worst first.
+ * The things, worst first, those accepted among them.
  */
 items: Array<LookItem>, 
 /**
@@ -1935,6 +1975,14 @@ earlier: Array<OriginReading>,
  * Why it was not tested, if that stands.
  */
 not_tested: string | null, 
+/**
+ * Something here asks for a look and nothing stops a sign-off: it can be accepted.
+ */
+acceptable: boolean, 
+/**
+ * What reviewers said of it and did not withdraw.
+ */
+review: Array<ReviewLine>, 
 /**
  * The limit.
  */
@@ -2978,6 +3026,40 @@ reading: ReadingId,
  */
 reason: string, };
 
+export type ReviewAsk = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * Why.
+ */
+reason: string, };
+
+export type ReviewLine = { 
+/**
+ * Sent back to withdraw it.
+ */
+entry: string, 
+/**
+ * Asked for, or accepted.
+ */
+what: ReviewWhat, 
+/**
+ * Who, when and why.
+ */
+words: string, 
+/**
+ * A request that is open, an acceptance that holds.
+ */
+holds: boolean, };
+
+export type ReviewWhat = "request" | "accepted";
+
 export type RulerMark = { 
 /**
  * The unit key.
@@ -3048,7 +3130,11 @@ slot: SlotId | null,
 /**
  * `3 of 5`.
  */
-progress: string, };
+progress: string, 
+/**
+ * A new reading is asked for on it.
+ */
+asked: boolean, };
 
 export type RunGroup = { 
 /**
@@ -3163,6 +3249,10 @@ over_range: OverRangeKey,
  * The next circuit asks for another voltage: the pad shows only this until answered.
  */
 ask_volts: AskVolts | null, 
+/**
+ * Who asks for a new reading of the slot now, and why.
+ */
+asked: string | null, 
 /**
  * The smallest indication that proves the limit with this tester, under *guarded*.
  */
@@ -3309,6 +3399,16 @@ level: Level,
 words: string, };
 
 export type Series = "as_found" | "as_left";
+
+export type SetBoardPeople = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * People of the job; empty leaves it open.
+ */
+people: Array<PersonId>, };
 
 export type SetConditions = { 
 /**
@@ -3668,7 +3768,11 @@ sign: Sign,
 /**
  * What was read, or that it was not tested.
  */
-shown: string | null, };
+shown: string | null, 
+/**
+ * A new reading of it is asked for.
+ */
+asked: boolean, };
 
 export type Stage = "before" | "after";
 
@@ -4174,6 +4278,20 @@ reading: ReadingId,
  */
 reason: string, };
 
+export type WithdrawReview = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Which.
+ */
+entry: string, 
+/**
+ * Why.
+ */
+reason: string, };
+
 export type WithdrawSignOff = { 
 /**
  * The job.
@@ -4248,6 +4366,8 @@ export interface Operations {
   add_board: { input: AddBoard; output: JobView };
   /** Another name for a board. */
   rename_board: { input: RenameBoard; output: JobView };
+  /** Says who does a board; anybody may still record on it. */
+  set_board_people: { input: SetBoardPeople; output: JobView };
   /** Takes a board away; its readings stay in the record. */
   remove_board: { input: OfBoard; output: Done };
   /** Chooses between two live values. */
@@ -4382,6 +4502,12 @@ export interface Operations {
   look: { input: OfJob; output: LookView };
   /** Where a slot's readings come from. */
   origin: { input: OfSlot; output: OriginView };
+  /** Asks for a new reading of a slot, with a reason. */
+  ask_reading: { input: ReviewAsk; output: Done };
+  /** Accepts what asks for a look, with a reason. */
+  accept: { input: ReviewAsk; output: Done };
+  /** Takes a request or an acceptance back, with a reason. */
+  withdraw_review: { input: WithdrawReview; output: Done };
   /** Readings to choose from for a correction. */
   readings: { input: ReadingsAsk; output: ReadingsView };
   /** Corrects tester, test voltage, time or conditions of many readings. */

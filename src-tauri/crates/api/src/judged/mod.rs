@@ -7,17 +7,19 @@ mod index;
 mod median;
 mod readings;
 mod renew;
+mod review;
 mod slot;
 mod slots;
 #[cfg(test)]
 mod tests;
 
 pub(crate) use readings::JudgedReading;
+pub(crate) use review::NOT_TESTED;
 pub(crate) use slot::{Slot, slot_id, slot_of};
 
 use crate::failure::Failure;
 use provenohm_assess::circuit::{Conductor, Electrical, Pair, Stage};
-use provenohm_assess::ids::{BoardId, CircuitId, ReadingId, TesterId};
+use provenohm_assess::ids::{BoardId, CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::Testers;
 use provenohm_assess::judgement::Level;
 use provenohm_assess::limits::{Demand, LimitSet, NoLimit, SetName};
@@ -53,6 +55,8 @@ struct Grounds {
     circuits: BTreeMap<CircuitId, Circuit>,
     /// The place of each board and, on it, of each circuit.
     places: BTreeMap<CircuitId, (usize, usize)>,
+    /// What was accepted of each reading, by its place in the file.
+    accepted: BTreeMap<ReadingId, Vec<usize>>,
 }
 
 /// A board as judged.
@@ -61,6 +65,8 @@ pub(crate) struct JudgedBoard {
     pub(crate) id: BoardId,
     pub(crate) name: String,
     pub(crate) place: String,
+    /// Who does it.
+    pub(crate) people: Vec<PersonId>,
     pub(crate) circuits: Vec<JudgedCircuit>,
 }
 
@@ -107,10 +113,11 @@ impl Judged {
             board.circuits.iter().enumerate().map(move |(on, circuit)| (circuit.id, (at, on))).collect::<Vec<_>>()
         };
         let places = file.boards.iter().enumerate().flat_map(placed).collect();
+        let accepted = review::by_reading(&file.accepted);
         let readings = std::mem::take(&mut file.readings).into_iter().map(|taken| (None, taken)).collect();
         let mut judged = Self {
             file,
-            grounds: Grounds { set, also, testers, histories, circuits, places },
+            grounds: Grounds { set, also, testers, histories, circuits, places, accepted },
             readings: Vec::new(),
             boards: Vec::new(),
             index: index::Index::default(),
@@ -136,6 +143,7 @@ impl Judged {
             id: board.id,
             name: board.name.clone(),
             place: board.place.clone(),
+            people: board.people.clone(),
             circuits: board.circuits.iter().map(|circuit| self.as_judged(circuit)).collect(),
         }
     }
@@ -235,7 +243,7 @@ impl Judged {
     }
 
     /// The name of a person.
-    pub(crate) fn person(&self, id: provenohm_assess::ids::PersonId) -> &str {
+    pub(crate) fn person(&self, id: PersonId) -> &str {
         self.file.people.iter().find(|person| person.id == id).map_or("", |person| &person.name)
     }
 }

@@ -6,7 +6,7 @@ use provenohm_assess::circuit::{Conductor, End, Pair, Stage, Terminal};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::Level;
 use provenohm_assess::limits::Limit;
-use provenohm_exchange::job_file::NotTested;
+use provenohm_exchange::job_file::{NotTested, Requested};
 
 /// Where a reading belongs, and what is there.
 #[derive(Clone, Debug)]
@@ -23,6 +23,8 @@ pub(crate) struct Slot {
     pub(crate) not_tested: Option<NotTested>,
     /// Index of a joined reading that gives its judgement to this pair.
     pub(crate) covered_by: Option<usize>,
+    /// New readings of it that are asked for and not there yet.
+    pub(crate) requests: Vec<Requested>,
 }
 
 impl Slot {
@@ -34,6 +36,11 @@ impl Slot {
     /// Nothing is recorded for it and nothing stands in for it.
     pub(crate) fn is_open(&self) -> bool {
         self.readings.is_empty() && self.not_tested.is_none() && self.covered_by.is_none()
+    }
+
+    /// A reading of it is waited for: nothing is recorded, or a new one is asked for.
+    pub(crate) fn awaits(&self) -> bool {
+        self.is_open() || !self.requests.is_empty()
     }
 
     /// The reading that speaks for it: of several the least favourable, of equal ones the last.

@@ -28,6 +28,12 @@ pub(super) fn of_circuit(judged: &Judged, circuit: &Circuit, stage: Stage) -> Ve
     for one in of_circuit() {
         slots.put(one.reading.stage, &one.reading.pair, false, slots.limit(one.reading.stage, &one.reading.pair));
     }
+    // A pair that is asked for stays one to go to, though its reading was withdrawn and the set does not require it.
+    for asked in judged.file.requested.iter().filter(|asked| asked.stage == stage || stage == Stage::Before) {
+        if asked.pair.circuits().first() == Some(&circuit.id) && judged.is_waiting(asked) {
+            slots.put(asked.stage, &asked.pair, false, slots.limit(asked.stage, &asked.pair));
+        }
+    }
     slots.slots
 }
 
@@ -46,7 +52,17 @@ impl Slots<'_> {
         let covered_by = if readings.is_empty() { self.judged.index.covering(stage, pair) } else { None };
         let said = |said: &&provenohm_exchange::job_file::NotTested| said.stage == stage && said.pair == *pair;
         let not_tested = self.judged.file.not_tested.iter().rfind(said).filter(|_| readings.is_empty()).cloned();
-        self.slots.push(Slot { stage, pair: pair.clone(), required, limit, readings, not_tested, covered_by });
+        let requests = self.judged.waiting(stage, pair);
+        self.slots.push(Slot {
+            stage,
+            pair: pair.clone(),
+            required,
+            limit,
+            readings,
+            not_tested,
+            covered_by,
+            requests,
+        });
     }
 
     fn meets(&self, slot: &Slot) -> bool {

@@ -18,7 +18,7 @@ use provenohm_assess::judgement::Level;
 use provenohm_assess::limits::{SHIPPED_FILES, shipped};
 use provenohm_assess::policy::Policies;
 use provenohm_logbook::entry::body::{
-    BoardNames, BoardPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
+    BoardNames, BoardPeople, BoardPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 use provenohm_logbook::entry::{Bytes, Fact, Role};
 use provenohm_words::Words;
@@ -27,14 +27,18 @@ pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
     let tallies = tallies(state)?;
     let words = &state.words;
     let line = |one: JobTally| JobLine {
-        summary: words.text_with(
-            "answer-job-summary",
-            &[
-                ("boards", one.boards.into()),
-                ("circuits", one.tally.circuits.into()),
-                ("done", one.tally.done.into()),
-                ("readings", one.tally.of.into()),
-            ],
+        summary: with_asked(
+            words,
+            &one.tally,
+            words.text_with(
+                "answer-job-summary",
+                &[
+                    ("boards", one.boards.into()),
+                    ("circuits", one.tally.circuits.into()),
+                    ("done", one.tally.done.into()),
+                    ("readings", one.tally.of.into()),
+                ],
+            ),
         ),
         look: one.tally.look,
         stop: one.tally.stop,
@@ -163,6 +167,33 @@ pub(crate) fn rename_board(state: &mut State, asked: RenameBoard) -> Result<JobV
     job_view(state, job)
 }
 
+pub(crate) fn set_board_people(state: &mut State, asked: SetBoardPeople) -> Result<JobView, Failure> {
+    let job = state.job_of_board(asked.board)?;
+    let judged = state.judged(job)?;
+    let known = |id: &PersonId| judged.file.people.iter().any(|person| person.id == *id);
+    if !asked.people.iter().all(known) {
+        return Err(Failure::of("not_found"));
+    }
+    let person = state.person(job)?;
+    let boards = state.record.view().boards(job)?;
+    let former = boards.into_iter().find(|one| one.board == asked.board).map(|one| one.people).unwrap_or_default();
+    state.write(person, |writer| {
+        // Whoever has not acted yet is known to this device alone: their name goes along.
+        for id in &asked.people {
+            let mut named = false;
+            for card in writer.view().person(*id)?.card.current() {
+                named |= writer.view().book_of(card.log)? == Some(job.into());
+            }
+            if let Some(card) = writer.view().card(*id)?.filter(|_| !named) {
+                writer.append_in(job.into(), card)?;
+            }
+        }
+        let body = BoardPeople { job, board: asked.board, people: asked.people };
+        Ok(writer.append(Fact::naming(body, Role::Replaces, former.current()))?)
+    })?;
+    job_view(state, job)
+}
+
 fn board_name(state: &mut State, job: JobId, own: Option<BoardId>, name: &str) -> Result<String, Failure> {
     let judged = state.judged(job)?;
     let mut fields = Fields::new(&state.words);
@@ -232,8 +263,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         in_doubt: in_doubt.iter().filter_map(|one| doubt_line(words, &judged, one)).collect(),
         look: tally.look,
         stop: tally.stop,
-        look_words: words
-            .text_with("answer-look-and-stop", &[("look", tally.look.into()), ("stop", tally.stop.into())]),
+        look_words: tell::review_sum(words, &tally),
         whereabouts: words.text("answer-whereabouts-here"),
         to_settle: file
             .to_settle
@@ -272,16 +302,33 @@ fn board_line(state: &State, judged: &Judged, board: &JudgedBoard) -> BoardLine 
     BoardLine {
         id: board.id,
         name: board.name.clone(),
-        summary: state.words.text_with(
-            "answer-board-summary",
-            &[("circuits", tally.circuits.into()), ("done", tally.done.into()), ("readings", tally.of.into())],
+        summary: with_asked(
+            &state.words,
+            &tally,
+            state.words.text_with(
+                "answer-board-summary",
+                &[("circuits", tally.circuits.into()), ("done", tally.done.into()), ("readings", tally.of.into())],
+            ),
         ),
         sign: tally.sign(),
         look: tally.look,
         stop: tally.stop,
         done: tally.done,
         of: tally.of,
+        people: board.people.clone(),
+        people_words: people_words(&state.words, judged, &board.people),
     }
+}
+
+/// Who does a board; nothing where it is left open.
+fn people_words(words: &Words, judged: &Judged, people: &[PersonId]) -> Option<String> {
+    let names: Vec<&str> = people.iter().map(|id| judged.person(*id)).collect();
+    (!names.is_empty()).then(|| words.text_with("answer-board-for", &[("people", names.join(", ").into())]))
+}
+
+/// A sum, and how many new readings are asked for.
+fn with_asked(words: &Words, tally: &Tally, sum: String) -> String {
+    [Some(sum), tell::asked_for(words, tally)].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
 /// Set and policies in a sentence, and the quick check where one is asked for.

@@ -4,6 +4,7 @@ use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard, JudgedReading};
 use crate::ops::run::shown;
 use crate::state::State;
+use crate::tally::Tally;
 use crate::tell;
 use crate::views::*;
 use chrono::NaiveDate;
@@ -20,15 +21,16 @@ pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure>
     let mut items = to_look_at(words, &judged, Some(today));
     items.splice(0..0, taken_away(words, &judged, today));
     items.extend(missing(words, &judged));
-    let count = |level| u32::try_from(items.iter().filter(|item| item.level == level).count()).unwrap_or(u32::MAX);
-    let (stop, look) = (count(Level::Stop), count(Level::Look));
+    let tally = Tally::of_job(&judged);
     let all = judged.readings.iter().filter(|one| one.taken.stands()).count();
     let not_tested = items.iter().filter(|item| item.slot.is_some() && item.reading.is_none()).count();
     Ok(LookView {
         job: asked.job,
-        words: words.text_with("answer-look-and-stop", &[("look", look.into()), ("stop", stop.into())]),
-        stop,
-        look,
+        words: tell::review_sum(words, &tally),
+        stop: tally.stop,
+        look: tally.look,
+        accepted: tally.accepted,
+        asked: tally.asked,
         not_tested: u32::try_from(not_tested).unwrap_or(u32::MAX),
         all: u32::try_from(all).unwrap_or(u32::MAX),
         items,
@@ -36,8 +38,8 @@ pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure>
     })
 }
 
-/// Slots that ask for a look, worst first, then as one walks.
-pub(crate) fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate>) -> Vec<LookItem> {
+/// Slots that ask for a look, worst first, then as one walks; those accepted among them.
+fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate>) -> Vec<LookItem> {
     let mut items: Vec<(Level, Option<Severity>, LookItem)> = Vec::new();
     for (board, circuit, slot) in judged.slots().filter(|(_, _, slot)| slot.covered_by.is_none()) {
         let place = tell::place(words, judged, &board.name, &circuit.circuit, &slot.pair);
@@ -51,6 +53,9 @@ pub(crate) fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate
             shown,
             level,
             sentences,
+            accepted: slot.accepted(judged).map(|said| tell::accepted(words, judged, said)),
+            accepted_before: slot.accepted_before(judged).map(|said| tell::accepted_before(words, judged, said)),
+            asked: tell::asked(words, judged, &slot.requests),
         };
         match (slot.reading(judged), &slot.not_tested) {
             (Some(one), _) if one.judgement.level >= Level::Look => {
@@ -92,6 +97,9 @@ fn taken_away(words: &Words, judged: &Judged, today: NaiveDate) -> Vec<LookItem>
             shown: Some(words.reading(&one.reading.shown)),
             level: Level::Stop,
             sentences,
+            accepted: None,
+            accepted_before: None,
+            asked: None,
         }
     };
     judged.stops_taken_away().map(item).collect()
@@ -114,6 +122,9 @@ fn missing(words: &Words, judged: &Judged) -> Vec<LookItem> {
                 level: Level::Look,
                 words: words.text_with("answer-missing-readings", &[("count", open.into())]),
             }],
+            accepted: None,
+            accepted_before: None,
+            asked: None,
         })
     };
     judged.boards.iter().filter_map(of).collect()
@@ -130,7 +141,9 @@ fn board_table(words: &Words, judged: &Judged, board: &JudgedBoard) -> BoardTabl
                 pairs.push(pair.clone());
             }
             let shown = shown(words, judged, slot);
-            cells.push(BoardCell { slot: slot.id(), pair, sign: slot.sign(judged), shown });
+            let accepted = slot.accepted(judged).is_some();
+            let asked = !slot.requests.is_empty();
+            cells.push(BoardCell { slot: slot.id(), pair, sign: slot.sign(judged), shown, accepted, asked });
         }
         rows.push(BoardRow {
             circuit: circuit.circuit.id,
@@ -139,5 +152,6 @@ fn board_table(words: &Words, judged: &Judged, board: &JudgedBoard) -> BoardTabl
             cells,
         });
     }
-    BoardTable { id: board.id, name: board.name.clone(), pairs, rows }
+    let words = tell::review_sum(words, &Tally::of(judged, std::iter::once(board)));
+    BoardTable { id: board.id, name: board.name.clone(), words, pairs, rows }
 }

@@ -17,6 +17,7 @@ pub(crate) mod look;
 pub(crate) mod origin;
 pub(crate) mod recall;
 pub(crate) mod references;
+pub(crate) mod review;
 pub(crate) mod rules;
 pub(crate) mod run;
 pub(crate) mod schedule;

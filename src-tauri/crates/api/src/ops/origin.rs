@@ -1,9 +1,10 @@
 //! Where a slot's readings come from.
 
 use crate::failure::Failure;
-use crate::judged::{Judged, JudgedReading};
+use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
 use crate::ops::circuits::source_line;
 use crate::ops::devices::{known_devices, short};
+use crate::ops::review::{self, Acceptable};
 use crate::ops::run::reason;
 use crate::ops::trend::{self, Looked};
 use crate::state::State;
@@ -11,23 +12,16 @@ use crate::tell;
 use crate::views::*;
 use chrono::NaiveDate;
 use provenohm_assess::ids::DeviceId;
-use provenohm_exchange::job_file::{Corrected, Fate, ReplacedWhy};
+use provenohm_exchange::job_file::{Corrected, Fate, NotTested, ReplacedWhy};
 use provenohm_words::Words;
 use std::collections::BTreeSet;
 
 pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Failure> {
     let job = state.job_of_board(asked.board)?;
     let judged = state.judged(job)?;
-    let board = judged.board(asked.board)?;
-    let (stage, pair) = crate::judged::slot_of(&asked.slot).ok_or_else(|| Failure::of("not_found"))?;
-    let found = board
-        .circuits
-        .iter()
-        .flat_map(|one| judged.slots_at(&one.circuit, stage).into_iter().map(move |slot| (one, slot)));
-    let (circuit, slot) = found
-        .into_iter()
-        .find(|(_, slot)| slot.stage == stage && slot.pair == pair)
-        .ok_or_else(|| Failure::of("not_found"))?;
+    let (board, circuit, slot) = find(&judged, &asked)?;
+    let Slot { stage, pair, .. } = slot.clone();
+    let review = review::told(state, &judged, &slot)?;
     let today = state.host.now().date_naive();
     let known = known_devices(&state.record.view(), job)?;
     let words = &state.words;
@@ -38,6 +32,7 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
         judged.readings.iter().filter(here).filter(|one| !one.taken.stands()).map(tell_one).rev().collect();
     let now = slot.readings.last().and_then(|index| judged.readings.get(*index)).or(covering);
     let looked = now.map(|now| Looked { job, board: &board.name, circuit, pair: &pair, stage, now });
+    let said_here = |said: &&NotTested| said.stage == stage && said.pair == pair;
     let notes: Vec<&str> = circuit.circuit.notes.iter().map(|note| note.text.as_str()).collect();
     Ok(OriginView {
         place: tell::place(words, &judged, &board.name, &circuit.circuit, &pair),
@@ -49,7 +44,10 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
             .map(tell_one)
             .collect(),
         earlier,
-        not_tested: slot.not_tested.as_ref().map(|said| reason(words, said)),
+        // Said after a reading was there, it says that no other could be taken.
+        not_tested: judged.file.not_tested.iter().rfind(said_here).map(|said| reason(words, said)),
+        acceptable: Acceptable::of(&judged, &slot).is_ok(),
+        review,
         limit: slot.limit.as_ref().map(|limit| words.demand(limit)).unwrap_or_default(),
         source: slot.limit.as_ref().map(|limit| source_line(words, limit)).unwrap_or_default(),
         visits: match looked {
@@ -58,6 +56,20 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
         },
         note: (!notes.is_empty()).then(|| notes.join("\n")),
     })
+}
+
+/// A slot with its circuit and board.
+pub(crate) fn find<'a>(
+    judged: &'a Judged,
+    asked: &OfSlot,
+) -> Result<(&'a JudgedBoard, &'a JudgedCircuit, Slot), Failure> {
+    let not_found = || Failure::of("not_found");
+    let board = judged.board(asked.board)?;
+    let (stage, pair) = crate::judged::slot_of(&asked.slot).ok_or_else(not_found)?;
+    let of_circuit = |one: &'a JudgedCircuit| judged.slots_at(&one.circuit, stage).into_iter().map(move |it| (one, it));
+    let mut slots = board.circuits.iter().flat_map(of_circuit);
+    let (circuit, slot) = slots.find(|(_, slot)| slot.stage == stage && slot.pair == pair).ok_or_else(not_found)?;
+    Ok((board, circuit, slot))
 }
 
 fn origin_reading(

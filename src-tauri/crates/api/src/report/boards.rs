@@ -10,7 +10,7 @@ use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::{Level, Value};
 use provenohm_exchange::job_file;
 use provenohm_papers::report::{
-    Board, Circuit, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign,
+    Accepted, Board, Circuit, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign,
 };
 use provenohm_words::Words;
 use std::collections::{BTreeMap, BTreeSet};
@@ -128,6 +128,7 @@ fn lines(words: &Words, judged: &Judged, one: &JudgedCircuit, slot: &Slot, remov
             reason: reason(words, said),
             said_at: said.at,
             person: judged.person(said.person).to_owned(),
+            accepted: slot.accepted(judged).map(|said| accepted(judged, said)),
         })),
         _ if slot.is_open() && slot.required && !removed => lines.push(Line::Missing(Missing { pair: pair() })),
         _ => {}
@@ -178,6 +179,7 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
         tester_sign: Sign::from(judgement.tester.level()),
         taken_at: one.reading.at,
         person: judged.person(one.reading.person).to_owned(),
+        accepted: judged.acceptance(one).filter(|_| one.taken.stands()).map(|said| accepted(judged, said)),
         corrections: corrections(words, judged, one)
             .into_iter()
             .map(|it| Correction {
@@ -188,6 +190,10 @@ fn reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Circuit
             })
             .collect(),
     }
+}
+
+fn accepted(judged: &Judged, said: &job_file::Accepted) -> Accepted {
+    Accepted { reason: said.reason.clone(), person: judged.person(said.person).to_owned(), at: said.at }
 }
 
 fn past_reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: CircuitId) -> Option<Past> {

@@ -72,6 +72,8 @@ pub(super) fn findings(words: &Words, judged: &Judged) -> Vec<Finding> {
         }),
     );
     findings.extend(finder.of_readings("answer-finding-reduced", Sign::Done, |one| finder.reduced(one).map(Some)));
+    findings.extend(finder.asked_for());
+    findings.extend(finder.accepted());
     findings.extend(finder.gone());
     // The sign's order is done, look, stop: a stable sort keeps the order above within each.
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.sign));
@@ -105,6 +107,28 @@ impl Finder<'_> {
             found(slot).map(|reason| self.place(&board.name, &circuit.circuit, &slot.pair, reason))
         });
         self.finding(key, Sign::Look, places.collect())
+    }
+
+    /// Slots a new reading is asked for.
+    fn asked_for(&self) -> Option<Finding> {
+        self.of_slots("answer-finding-asked", |slot| {
+            (!slot.requests.is_empty()).then(|| tell::asked(self.words, self.judged, &slot.requests))
+        })
+    }
+
+    /// What asks for a look and was accepted, with who and why.
+    fn accepted(&self) -> Option<Finding> {
+        let places = self.judged.slots().filter_map(|(board, circuit, slot)| {
+            let said = slot.accepted(self.judged)?;
+            let reason = self.words.text_with(
+                "answer-finding-accepted-why",
+                &[("person", self.judged.person(said.person).into()), ("reason", said.reason.as_str().into())],
+            );
+            let reading = slot.reading(self.judged).map(|one| one.reading.id);
+            let place = self.place(&board.name, &circuit.circuit, &slot.pair, Some(reason));
+            Some(FindingPlace { reading, ..place })
+        });
+        self.finding("answer-finding-accepted", Sign::Done, places.collect())
     }
 
     /// Readings withdrawn or replaced, in the order of the boards and their circuits.

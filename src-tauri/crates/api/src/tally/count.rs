@@ -13,6 +13,10 @@ pub(crate) struct Tally {
     pub(crate) of: u32,
     pub(crate) look: u32,
     pub(crate) stop: u32,
+    /// Things to look at that were accepted with a reason; none of them is in `look`.
+    pub(crate) accepted: u32,
+    /// Slots a new reading is asked for.
+    pub(crate) asked: u32,
 }
 
 impl Tally {
@@ -39,11 +43,13 @@ impl Tally {
         for slot in &circuit.slots {
             self.of += 1;
             self.done += u32::from(!slot.is_open());
+            self.asked += u32::from(!slot.requests.is_empty());
             if slot.covered_by.is_some() {
                 continue;
             }
             match slot.reading(judged).map(|one| one.judgement.level) {
                 Some(Level::Stop) => self.stop += 1,
+                _ if slot.accepted(judged).is_some() => self.accepted += 1,
                 Some(Level::Look) => self.look += 1,
                 None if slot.not_tested.is_some() => self.look += 1,
                 Some(Level::Done | Level::Remark) | None => {}
@@ -55,7 +61,7 @@ impl Tally {
     pub(crate) fn sign(&self) -> Sign {
         if self.stop > 0 {
             Sign::Stop
-        } else if self.look > 0 {
+        } else if self.look + self.accepted > 0 {
             Sign::Look
         } else if self.done == self.of && self.of > 0 {
             Sign::Done

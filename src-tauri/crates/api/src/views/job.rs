@@ -116,6 +116,10 @@ told! {
         pub done: u32,
         /// Slots in all.
         pub of: u32,
+        /// Who does it.
+        pub people: Vec<PersonId>,
+        /// The same in words: `for A. Recorder`; absent: left open.
+        pub people_words: Option<String>,
     }
 
     /// One tester in a list.
@@ -232,6 +236,14 @@ asked! {
         pub board: BoardId,
         /// Name.
         pub name: String,
+    }
+
+    /// Who does a board: a note, not a lock.
+    pub struct SetBoardPeople {
+        /// The board.
+        pub board: BoardId,
+        /// People of the job; empty leaves it open.
+        pub people: Vec<PersonId>,
     }
 
     /// A set of one's own, as the text of its file.

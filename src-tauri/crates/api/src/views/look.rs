@@ -1,6 +1,6 @@
 //! Things to look at, where a reading comes from, and correcting many at once.
 
-use super::{Choice, Line, Sentence, Sign, SlotId, UnitKey, VoltsChoice};
+use super::{Choice, Line, ReviewLine, Sentence, Sign, SlotId, UnitKey, VoltsChoice};
 use provenohm_assess::circuit::Loads;
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, ReadingId, TesterId};
 use provenohm_assess::judgement::Level;
@@ -17,11 +17,15 @@ told! {
         pub stop: u32,
         /// Things to look at.
         pub look: u32,
+        /// Things to look at that were accepted with a reason; none of them is counted as one to look at.
+        pub accepted: u32,
+        /// New readings that are asked for.
+        pub asked: u32,
         /// Slots marked *not tested*.
         pub not_tested: u32,
         /// Readings that stand.
         pub all: u32,
-        /// The things, worst first.
+        /// The things, worst first, those accepted among them.
         pub items: Vec<LookItem>,
         /// Boards at a glance.
         pub boards: Vec<BoardTable>,
@@ -47,6 +51,12 @@ told! {
         pub level: Level,
         /// Why, the gravest first.
         pub sentences: Vec<Sentence>,
+        /// Who accepted it, when and why, as long as that holds.
+        pub accepted: Option<String>,
+        /// What was accepted of it before something graver was found.
+        pub accepted_before: Option<String>,
+        /// Who asks for a new reading, and why, as long as it is not there.
+        pub asked: Option<String>,
     }
 
     /// A board at a glance.
@@ -55,6 +65,8 @@ told! {
         pub id: BoardId,
         /// Its name.
         pub name: String,
+        /// What is to look at, counted in words.
+        pub words: String,
         /// Column heads: names of pairs.
         pub pairs: Vec<String>,
         /// One row a circuit.
@@ -83,6 +95,10 @@ told! {
         pub sign: Sign,
         /// What was read, or that it was not tested.
         pub shown: Option<String>,
+        /// It asks for a look and was accepted with a reason.
+        pub accepted: bool,
+        /// A new reading of it is asked for.
+        pub asked: bool,
     }
 
     /// Where a slot's readings come from.
@@ -95,6 +111,10 @@ told! {
         pub earlier: Vec<OriginReading>,
         /// Why it was not tested, if that stands.
         pub not_tested: Option<String>,
+        /// Something here asks for a look and nothing stops a sign-off: it can be accepted.
+        pub acceptable: bool,
+        /// What reviewers said of it and did not withdraw.
+        pub review: Vec<ReviewLine>,
         /// The limit.
         pub limit: String,
         /// Where the limit stands and how sure it is.

@@ -1,6 +1,8 @@
 //! A board goes and comes back; what was measured on it stays in the record and on paper.
 
 use crate::support::{Program, single_phase, slot_at_500_v};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use serde_json::{Value, json};
 
 #[test]
@@ -91,4 +93,51 @@ fn what_stops_a_sign_off_goes_on_stopping_it_when_its_circuit_or_board_is_taken_
     let reading = &saved["saved"]["reading"];
     program.ask("withdraw_reading", json!({ "job": job, "reading": reading, "reason": "wrong circuit" }));
     assert_eq!(stops(), [0, 0]);
+}
+
+/// Who does a board is a note that travels with the job and keeps nobody from recording; two notes wait to be settled.
+#[test]
+fn who_does_a_board_is_said_and_settled_and_locks_nothing() {
+    let program = Program::start();
+    let (job, board) = program.job();
+    let view = program.ask("add_person", json!({ "job": job, "name": "B. Recorder", "role": "" }));
+    let id = |name: &str| {
+        let people = view["people"].as_array().unwrap();
+        people.iter().find(|person| person["name"] == name).unwrap()["id"].clone()
+    };
+    assert_eq!(view["boards"][0]["people_words"], Value::Null);
+    let asked = |people: Value| json!({ "board": board, "people": people });
+    let view = program.ask("set_board_people", asked(json!([id("A. Recorder"), id("B. Recorder")])));
+    assert_eq!(view["boards"][0]["people_words"], "for A. Recorder, B. Recorder");
+    let view = program.ask("set_board_people", asked(json!([])));
+    assert_eq!(view["boards"][0]["people_words"], Value::Null);
+    assert_eq!(program.refused("set_board_people", asked(json!([job]))).code, "not_found");
+
+    let other = Program::start_with(7);
+    let bring = |from: &Program, to: &Program| {
+        let written = from.ask("hand_over", json!({ "job": job, "testers": [] }));
+        let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
+        to.ask("take_in_bundle", json!({ "base64": BASE64_STANDARD.encode(bytes) }));
+    };
+    bring(&program, &other);
+    other.ask("be_person", json!({ "job": job, "person": id("B. Recorder") }));
+    other.ask("set_board_people", asked(json!([id("B. Recorder")])));
+    let view = program.ask("set_board_people", asked(json!([id("A. Recorder")])));
+    assert_eq!(view["boards"][0]["people_words"], "for A. Recorder");
+    bring(&other, &program);
+    let view = program.ask("job", json!({ "job": job }));
+    let open = &view["to_settle"][0];
+    let choices = open["values"].as_array().unwrap();
+    let names: std::collections::BTreeSet<&str> = choices.iter().map(|one| one["words"].as_str().unwrap()).collect();
+    assert_eq!(names, ["A. Recorder", "B. Recorder"].into());
+    let chosen = choices.iter().find(|one| one["words"] == "B. Recorder").unwrap()["id"].clone();
+    let view = program.ask("settle", json!({ "job": job, "facet": open["facet"], "value": chosen }));
+    assert_eq!((&view["boards"][0]["people_words"], &view["to_settle"]), (&json!("for B. Recorder"), &json!([])));
+    // A. Recorder records on it all the same.
+    assert_eq!(program.ask("run", json!({ "board": board }))["board_name"], "DB-1");
+
+    let text = program.api.job_file(&job).unwrap();
+    let imported = Program::start_with(9);
+    let made = imported.ask("import_job_file", json!({ "text": text }));
+    assert_eq!(imported.ask("job", json!({ "job": made["job"] }))["boards"][0]["people_words"], "for B. Recorder");
 }

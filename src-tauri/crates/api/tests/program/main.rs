@@ -13,6 +13,7 @@ mod on_paper;
 mod recall;
 mod recording;
 mod references;
+mod review;
 mod rules;
 mod schedule;
 mod sign_off;

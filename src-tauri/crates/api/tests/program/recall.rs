@@ -10,7 +10,7 @@ struct Scene {
 }
 
 /// Shown at the check box: 1 MΩ as 1.12, 10 MΩ as 10.3, 100 MΩ as 103; the box is known to 1 %.
-fn box_wrong_at_one_megohm(tester: &str) -> Value {
+pub(crate) fn box_wrong_at_one_megohm(tester: &str) -> Value {
     let point = |known: &str, shown: &str| json!({ "known": known, "uncertainty_percent": "1", "shown": shown });
     let points = [point("1 MΩ", "1.12 MΩ"), point("10 MΩ", "10.3 MΩ"), point("100 MΩ", "103 MΩ"), point("500 MΩ", "")];
     json!({ "tester": tester, "form": { "volts": "500", "points": points, "open": "> 999 MΩ", "shorted": "0.01 MΩ" } })

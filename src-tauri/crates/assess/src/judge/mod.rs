@@ -6,6 +6,7 @@
 //! "test again at" the voltage asked for.
 
 mod asked;
+mod codes;
 mod guarding;
 mod level;
 mod live;

@@ -3,6 +3,7 @@
 
 mod cases;
 mod checks;
+mod codes;
 mod guards;
 mod history;
 mod live;

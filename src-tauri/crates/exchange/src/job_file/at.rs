@@ -17,6 +17,8 @@ impl JobFile {
         self.job.rules_also.retain(|rules| rules.recorded_at <= until);
         self.not_tested.retain(|said| said.recorded_at <= until);
         self.recall_resolved.retain(|said| said.recorded_at <= until);
+        self.requested.retain(|asked| asked.recorded_at <= until);
+        self.accepted.retain(|said| said.recorded_at <= until);
         self.cautions_read.retain(|read| read.at <= until);
         for tester in &mut self.testers {
             tester.card.take_if(|card| card.recorded_at > until);

@@ -20,6 +20,9 @@ pub struct Board {
     /// It was taken away; it stands here for the readings on its circuits.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub taken_away: bool,
+    /// Who does it: a note, not a lock.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub people: Vec<PersonId>,
     /// Circuits in the order one walks.
     pub circuits: Vec<Circuit>,
     /// Circuits taken away; their readings stay.

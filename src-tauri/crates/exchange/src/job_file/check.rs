@@ -1,7 +1,7 @@
 //! What a job file that can be read may still get wrong: a limit set that is not the one named, a circuit or a card
 //! that cannot be, something named that is not there.
 
-use super::{JobFile, NotAJobFile, Taken};
+use super::{AcceptedOf, JobFile, NotAJobFile, Taken};
 use provenohm_assess::circuit::{CircuitComplaint, Pair, Terminal};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::limits::{LimitSet, SetComplaint, SetName, shipped};
@@ -82,6 +82,8 @@ impl JobFile {
             readings: once("readings", self.readings.iter().map(|taken| taken.reading.id))?,
         };
         once("boards", self.boards.iter().map(|board| board.id))?;
+        let strange = self.boards.iter().position(|board| !board.people.iter().all(|id| named.people.contains(id)));
+        broken_unless(strange.is_none(), || format!("boards[{}]", strange.unwrap_or_default()), Fault::NoPerson)?;
         for (index, taken) in self.readings.iter().enumerate() {
             named.check(taken, &format!("readings[{index}]"))?;
         }
@@ -95,6 +97,30 @@ impl JobFile {
         for (index, said) in self.recall_resolved.iter().enumerate() {
             let place = || format!("recall_resolved[{index}]");
             broken_unless(named.readings.contains(&said.reading), place, Fault::NoReading)?;
+            broken_unless(named.people.contains(&said.person), place, Fault::NoPerson)?;
+            broken_unless(!said.reason.trim().is_empty(), place, Fault::NoReason)?;
+        }
+        self.check_review(&named)
+    }
+
+    fn check_review(&self, named: &Named) -> Checked {
+        for (index, asked) in self.requested.iter().enumerate() {
+            let place = || format!("requested[{index}]");
+            broken_unless(asked.readings.iter().all(|id| named.readings.contains(id)), place, Fault::NoReading)?;
+            broken_unless(lives(&asked.pair).all(|id| named.circuits.contains(&id)), place, Fault::NoCircuit)?;
+            broken_unless(named.people.contains(&asked.person), place, Fault::NoPerson)?;
+            broken_unless(!asked.reason.trim().is_empty(), place, Fault::NoReason)?;
+        }
+        for (index, said) in self.accepted.iter().enumerate() {
+            let place = || format!("accepted[{index}]");
+            match &said.of {
+                AcceptedOf::Reading { reading } => {
+                    broken_unless(named.readings.contains(reading), place, Fault::NoReading)?;
+                }
+                AcceptedOf::NotTested { pair, .. } => {
+                    broken_unless(lives(pair).all(|id| named.circuits.contains(&id)), place, Fault::NoCircuit)?;
+                }
+            }
             broken_unless(named.people.contains(&said.person), place, Fault::NoPerson)?;
             broken_unless(!said.reason.trim().is_empty(), place, Fault::NoReason)?;
         }

@@ -1,6 +1,6 @@
 //! The head of the file: the job, its rules and its people.
 
-use super::{Board, NotTested, Resolved, Taken, Tester};
+use super::{Accepted, Board, NotTested, Requested, Resolved, Taken, Tester};
 use provenohm_assess::ids::{JobId, PersonId};
 use provenohm_assess::limits::SetName;
 use provenohm_assess::moment::Moment;
@@ -37,6 +37,12 @@ pub struct JobFile {
     /// What was said of readings that a failed tester put in doubt.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub recall_resolved: Vec<Resolved>,
+    /// New readings that were asked for.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub requested: Vec<Requested>,
+    /// What was accepted with a reason.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub accepted: Vec<Accepted>,
     /// What has two live values; a person has to choose.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub to_settle: Vec<ToSettle>,

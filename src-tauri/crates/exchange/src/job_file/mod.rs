@@ -9,6 +9,7 @@ mod check;
 mod job;
 mod reading;
 mod resolved;
+mod review;
 mod tester;
 mod text;
 
@@ -17,5 +18,6 @@ pub use check::Fault;
 pub use job::{CautionsRead, Job, JobFile, LiveValue, Made, Person, Rules, ToSettle};
 pub use reading::{Circumstances, Corrected, Fate, NotTested, Past, ReplacedWhy, Taken};
 pub use resolved::Resolved;
+pub use review::{Accepted, AcceptedOf, Requested};
 pub use tester::{RecordedCard, RecordedCheck, RecordedDamage, RecordedQuickCheck, RecordedVerification, Tester};
 pub use text::{NotAJobFile, VERSION};

@@ -2,9 +2,12 @@
 
 use crate::chance::Chance;
 use crate::device::Device;
-use crate::support::{CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, replacing, sign_off, taken};
+use crate::support::{
+    CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, moment, pair, replacing, sign_off, taken,
+};
+use provenohm_assess::circuit::Stage;
 use provenohm_assess::ids::NoteId;
-use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, TesterIdentity};
+use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, Request, TesterIdentity};
 use provenohm_logbook::entry::{EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
 
 fn readings(device: &Device) -> Vec<EntryRef> {
@@ -17,10 +20,19 @@ fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
 
 /// One act; its name.
 pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
-    match chance.below(17) {
+    match chance.below(18) {
         0..=4 => {
             device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
             "reads"
+        }
+        17 => {
+            let on_record = device.hand().record.view().readings(JOB).unwrap();
+            let standing = on_record.iter().filter(|one| one.is_live()).map(|one| one.taken.value.reading.id);
+            let (readings, not_tested) = (standing.collect(), Vec::new());
+            let (pair, stage, at) = (pair(), Stage::Before, moment(0));
+            let asked = Request { job: JOB, pair, stage, readings, not_tested, person: PERSON, at };
+            device.hand_mut().append(Fact::from(asked).because("looks odd"));
+            "asks"
         }
         5 | 6 => {
             if let Some(old) = any(&readings(device), chance) {

@@ -18,7 +18,7 @@ pub enum Kind {
     Attachment = 6,
     /// A person's statement over an exact cut of the record.
     SignOff = 7,
-    /// Reserved: a reviewer asks for something.
+    /// A new reading is asked for.
     Request = 8,
 
     /// A person's name and role.
@@ -51,6 +51,8 @@ pub enum Kind {
     BoardPresent = 31,
     /// Facet of a board: its circuits in the order one walks.
     CircuitOrder = 32,
+    /// Facet of a board: who does it. A note, not a lock.
+    BoardPeople = 33,
 
     /// Facet of a circuit: reference and description.
     CircuitLabel = 40,
@@ -89,11 +91,13 @@ pub enum Kind {
 
     /// A reading put in doubt is settled by a reasoned statement.
     RecallResolved = 70,
+    /// What asks for a look is accepted, with a reason.
+    Accepted = 71,
 }
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 39] = [
+    pub const ALL: [Self; 41] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -116,6 +120,7 @@ impl Kind {
         Self::BoardNames,
         Self::BoardPresent,
         Self::CircuitOrder,
+        Self::BoardPeople,
         Self::CircuitLabel,
         Self::CircuitElectrical,
         Self::CircuitPlace,
@@ -133,6 +138,7 @@ impl Kind {
         Self::BenchRun,
         Self::Measured,
         Self::RecallResolved,
+        Self::Accepted,
     ];
 
     /// Its number in the envelope.
@@ -163,12 +169,14 @@ impl Kind {
                 | Self::CautionsRead
                 | Self::BoardOrder
                 | Self::BoardNames
+                | Self::BoardPeople
                 | Self::CircuitOrder
                 | Self::CircuitLabel
                 | Self::ReferenceCard
                 | Self::BenchRun
                 | Self::Measured
                 | Self::RecallResolved
+                | Self::Accepted
         )
     }
 

@@ -8,7 +8,7 @@ use rusqlite::types::ValueRef;
 
 /// Version of the projection. A record projected by another is rebuilt when it is opened, so that kinds an older
 /// version could only keep take effect.
-pub(crate) const VERSION: i64 = 2;
+pub(crate) const VERSION: i64 = 3;
 
 /// The projected tables; each row named by its entry's place and hash, so that the order of arrival leaves no trace.
 const TABLES: [(&str, &str); 5] = [

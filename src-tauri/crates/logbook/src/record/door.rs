@@ -70,7 +70,7 @@ pub enum WriteError {
     /// The limit set's bytes are not those its name gives the hash of.
     #[error("the limit set is not the one it is named as")]
     OtherSet,
-    /// A withdrawal, correction, erasure or statement about a recalled reading without a reason.
+    /// A withdrawal, correction, erasure, request, acceptance or statement about a recalled reading without a reason.
     #[error("a reason is needed")]
     NoReason,
     /// A choice between live values that keeps none.
@@ -314,7 +314,8 @@ impl Writer<'_> {
     fn check(&self, fact: &Fact) -> Result<(), WriteError> {
         use crate::entry::Role;
         let kind = fact.body.kind();
-        let reason_needed = matches!(kind, Kind::Correction | Kind::Erasure | Kind::RecallResolved);
+        let reason_needed =
+            matches!(kind, Kind::Correction | Kind::Erasure | Kind::Request | Kind::RecallResolved | Kind::Accepted);
         if reason_needed && fact.reason.as_deref().is_none_or(|reason| reason.trim().is_empty()) {
             return Err(WriteError::NoReason);
         }

@@ -3,7 +3,8 @@
 use super::facet::Facet;
 use super::query::{ReadError, View};
 use crate::entry::body::{
-    BoardNames, BoardPresent, CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent, Content,
+    BoardNames, BoardPeople, BoardPresent, CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent,
+    Content,
 };
 use crate::entry::{Noun, Object, ObjectId};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId};
@@ -21,6 +22,8 @@ pub struct Board {
     pub present: Facet<BoardPresent>,
     /// Order of its circuits.
     pub order: Facet<CircuitOrder>,
+    /// Who does it.
+    pub people: Facet<BoardPeople>,
 }
 
 /// A circuit, facet by facet.
@@ -66,6 +69,7 @@ impl View<'_> {
         let mut names = self.facets::<BoardNames>(of, |it| it.board.0)?;
         let mut present = self.facets::<BoardPresent>(of, |it| it.board.0)?;
         let mut order = self.facets::<CircuitOrder>(of, |it| it.board.0)?;
+        let mut people = self.facets::<BoardPeople>(of, |it| it.board.0)?;
         let wanted = Facet::of(self.stated::<crate::entry::body::BoardOrder>(of)?);
         let mut boards: Vec<Board> = standing(&names)
             .into_iter()
@@ -74,6 +78,7 @@ impl View<'_> {
                 names: names.remove(&id).unwrap_or_default(),
                 present: present.remove(&id).unwrap_or_default(),
                 order: order.remove(&id).unwrap_or_default(),
+                people: people.remove(&id).unwrap_or_default(),
             })
             .collect();
         let wanted = wanted.first().map_or(&[][..], |order| &order.boards);

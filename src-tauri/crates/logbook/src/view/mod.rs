@@ -12,6 +12,7 @@ mod job;
 mod people;
 mod query;
 mod reading;
+mod review;
 mod sign_off;
 mod tester;
 mod to_settle;

@@ -14,7 +14,7 @@ use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// The facets: kinds of which one value stands, once it is settled.
-const FACETS: [Kind; 14] = [
+const FACETS: [Kind; 15] = [
     Kind::JobNames,
     Kind::JobRules,
     Kind::JobPeople,
@@ -22,6 +22,7 @@ const FACETS: [Kind; 14] = [
     Kind::BoardNames,
     Kind::BoardPresent,
     Kind::CircuitOrder,
+    Kind::BoardPeople,
     Kind::CircuitLabel,
     Kind::CircuitElectrical,
     Kind::CircuitPlace,

@@ -13,9 +13,11 @@ use provenohm_assess::bench::{
 use provenohm_assess::circuit::{
     Conductor, Conductors, Current, Electrical, End, Item, Loads, Location, Measure, Nominal, Pair, Stage, Terminal,
 };
-use provenohm_assess::ids::{BenchId, CheckId, DamageId, DeviceId, MeasuredId, NoteId, ReferenceId, VerificationId};
+use provenohm_assess::ids::{
+    BenchId, CheckId, DamageId, DeviceId, MeasuredId, NoteId, ReadingId, ReferenceId, VerificationId,
+};
 use provenohm_assess::limits::{ReducedReason, SetId, SetName, Tag};
-use provenohm_assess::moment::When;
+use provenohm_assess::moment::{Moment, When};
 use provenohm_assess::policy::{Policies, TesterPolicy, ValuePolicy};
 use provenohm_assess::quantity::{Amps, Celsius, CoverageFactor, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};
 use provenohm_assess::reading::{Conditions, NotTestedReason};
@@ -26,11 +28,11 @@ use provenohm_assess::tester::{
     Requirement, RequirementName, RequirementResult, Statement, VoltageAtLoad, VoltageCard, VoltageFinding,
 };
 use provenohm_logbook::entry::body::{
-    Attachment, BenchOpened, BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel,
-    CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, DeviceKnown, Erasure, JobNames, JobOpened,
-    JobPeople, JobPerson, JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy, Origin, Person, ReadingTaken,
-    RecallResolved, ReferenceCard, ReplacedWhy, SamePerson, SameTester, Sealed, Settlement, SignOff, TesterCard,
-    TesterIdentity, VerificationMade, Withdrawal,
+    Accepted, AcceptedOf, Attachment, BenchOpened, BoardNames, BoardOrder, BoardPeople, BoardPresent, CautionsRead,
+    CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, DeviceKnown,
+    Erasure, JobNames, JobOpened, JobPeople, JobPerson, JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy,
+    Origin, Person, ReadingTaken, RecallResolved, ReferenceCard, ReplacedWhy, Request, SamePerson, SameTester, Sealed,
+    Settlement, SignOff, TesterCard, TesterIdentity, VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
 use rust_decimal::Decimal;
@@ -497,6 +499,28 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                 .into(),
             ),
         ),
+        (
+            "request, of a reading",
+            plain(request(vec![reading(1, 120, 0).id], Vec::new()).into()).because("far below the others"),
+        ),
+        (
+            "request, of a pair not tested",
+            plain(request(Vec::new(), vec![moment(2)]).into()).because("the door is open now"),
+        ),
+        (
+            "accepted, a reading",
+            plain(accepted(AcceptedOf::Reading { reading: reading(1, 120, 0).id }, &["far_below_others", "lapsed"]))
+                .because("an old heating cable, measured twice"),
+        ),
+        (
+            "accepted, not tested",
+            plain(accepted(
+                AcceptedOf::NotTested { pair: pair(), stage: Stage::Before, at: moment(2) },
+                &["not_tested"],
+            ))
+            .because("the landlord has it tested"),
+        ),
+        ("board people", plain(BoardPeople { job: JOB, board: BOARD, people: vec![PERSON, OTHER_PERSON] }.into())),
     ]
 }
 
@@ -629,4 +653,13 @@ fn current() -> MeterReading<Amps> {
 
 fn polarity() -> MeasuredWhat {
     MeasuredWhat::Polarity { positive: Polarity::EarthPositive }
+}
+
+fn request(readings: Vec<ReadingId>, not_tested: Vec<Moment>) -> Request {
+    Request { job: JOB, pair: pair(), stage: Stage::Before, readings, not_tested, person: PERSON, at: moment(4) }
+}
+
+fn accepted(of: AcceptedOf, codes: &[&str]) -> Body {
+    let codes = codes.iter().map(|&code| code.to_owned()).collect();
+    Accepted { job: JOB, of, codes, person: PERSON, at: moment(5) }.into()
 }

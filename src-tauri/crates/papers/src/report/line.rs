@@ -75,6 +75,16 @@ impl Line {
         }
     }
 
+    /// That it was accepted, if it was.
+    #[must_use]
+    pub fn accepted(&self) -> Option<&Accepted> {
+        match self {
+            Self::Reading(reading) => reading.accepted.as_ref(),
+            Self::NotTested(said) => said.accepted.as_ref(),
+            Self::Missing(_) => None,
+        }
+    }
+
     /// The pair in words.
     #[must_use]
     pub fn pair(&self) -> &str {
@@ -123,6 +133,9 @@ pub struct Reading {
     pub person: String,
     /// Corrections of its circumstances, oldest first.
     pub corrections: Vec<Correction>,
+    /// That what asks for a look was accepted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub accepted: Option<Accepted>,
 }
 
 /// A pair not tested.
@@ -136,6 +149,20 @@ pub struct NotTested {
     pub said_at: Moment,
     /// Who said it.
     pub person: String,
+    /// That it was accepted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub accepted: Option<Accepted>,
+}
+
+/// A person accepted a line that asks for a look. Its judgement is as it was.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Accepted {
+    /// Why.
+    pub reason: String,
+    /// Who.
+    pub person: String,
+    /// When.
+    pub at: Moment,
 }
 
 /// A required pair with nothing recorded.

@@ -20,7 +20,7 @@ pub use board::{Board, Circuit};
 pub use canonical::{Digest, Fingerprint};
 pub use check::{LINES_IN_A_PART, ModelError};
 pub use head::{Fact, Finding, FindingPlace, JobHead, LimitSetHead, Schedule};
-pub use line::{Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign};
+pub use line::{Accepted, Correction, Fate, Limit, Line, Missing, NotTested, Past, Reading, Sign};
 pub use part::{Part, Parts, Totals};
 pub(crate) use shorten::{cut, shortened};
 pub use signature::Signature;

@@ -40,8 +40,11 @@ pub struct Part {
 pub struct Totals {
     /// Current readings.
     pub readings: u32,
-    /// Lines marked *look*.
+    /// Lines marked *look* that were not accepted.
     pub look: u32,
+    /// Lines marked *look* that were accepted with a reason.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub accepted: u32,
     /// Lines marked *stop*.
     pub stop: u32,
     /// Pairs not tested.
@@ -50,6 +53,12 @@ pub struct Totals {
     pub missing: u32,
     /// Readings withdrawn or replaced.
     pub past: u32,
+}
+
+/// A count that says nothing is left out of the canonical bytes: what was signed before there were such keeps its digest.
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]
+const fn is_zero(count: &u32) -> bool {
+    *count == 0
 }
 
 /// A schedule, checked and cut.
@@ -156,7 +165,8 @@ fn totals(schedule: &Schedule) -> Result<Totals, ModelError> {
     };
     Ok(Totals {
         readings: lines(&|line| matches!(line, Line::Reading(_)))?,
-        look: lines(&|line| line.sign() == Sign::Look)?,
+        look: lines(&|line| line.sign() == Sign::Look && line.accepted().is_none())?,
+        accepted: lines(&|line| line.accepted().is_some())?,
         stop: lines(&|line| line.sign() == Sign::Stop)?,
         not_tested: lines(&|line| matches!(line, Line::NotTested(_)))?,
         missing: lines(&|line| matches!(line, Line::Missing(_)))?,

@@ -6,7 +6,7 @@ use std::iter;
 use provenohm_assess::ids::ReadingId;
 use provenohm_assess::moment::Moment;
 
-use crate::report::{Board, Circuit, Fate, Limit, Line, Part, Past, Reading, Sign, Tester};
+use crate::report::{Accepted, Board, Circuit, Fate, Limit, Line, Part, Past, Reading, Sign, Tester};
 
 /// One row of a table: a current line, or a reading withdrawn or replaced.
 pub(super) struct Entry<'a> {
@@ -88,6 +88,14 @@ impl<'a> Entry<'a> {
         match self.line {
             What::Current(_) => None,
             What::Past(past) => Some(past),
+        }
+    }
+
+    /// That it asks for a look and was accepted.
+    pub(super) fn accepted(&self) -> Option<&'a Accepted> {
+        match self.line {
+            What::Current(line) => line.accepted(),
+            What::Past(_) => None,
         }
     }
 

@@ -31,10 +31,11 @@ const COLUMNS: [(&str, Cell); 28] = [
     ("source", |it, _| it.limit().map(|limit| limit.source.clone()).unwrap_or_default()),
     ("judgement", |it, _| it.said(|reading| reading.judgement.clone())),
     ("remarks", |it, fixed| {
-        it.said(|reading| {
-            let remarks: Vec<String> = reading.remarks.iter().cloned().chain(corrections(reading, fixed)).collect();
-            remarks.join("; ")
-        })
+        let own = it
+            .reading()
+            .into_iter()
+            .flat_map(|reading| reading.remarks.iter().cloned().chain(corrections(reading, fixed)).collect::<Vec<_>>());
+        own.chain(it.accepted().map(|said| fixed.accepted(said))).collect::<Vec<_>>().join("; ")
     }),
     ("tester", |it, fixed| {
         it.said(|reading| match it.tester() {

@@ -118,6 +118,7 @@ fn grouped(digest: &str) -> String {
 fn counts(totals: Totals, fixed: &Fixed<'_>) -> Vec<String> {
     let shown = [
         ("count-look", totals.look),
+        ("count-accepted", totals.accepted),
         ("count-stop", totals.stop),
         ("count-not-tested", totals.not_tested),
         ("count-missing", totals.missing),

@@ -218,28 +218,33 @@ impl Lines<'_> {
         for run in circuit.lines.chunk_by(|one, next| missing(one) && missing(next)) {
             let first = *number;
             *number += u32::try_from(run.len()).unwrap_or(u32::MAX);
-            rows.extend(run.first().map(|line| match line {
-                Line::Reading(reading) => Row::Reading(Box::new(self.reading(reading, first, shared, marked))),
-                Line::NotTested(said) => Row::NotTested(NotTestedRow {
-                    number: first.to_string(),
-                    sign: line.sign(),
-                    pair: said.pair.clone(),
-                    words: self.fixed.with("not-tested", &[("reason", &said.reason)]),
-                    time: self.fixed.date_time(said.said_at),
-                    person: said.person.clone(),
-                }),
-                Line::Missing(_) => Row::Missing(MissingRow {
-                    number: first.to_string(),
-                    sign: line.sign(),
-                    pairs: run.iter().map(Line::pair).collect::<Vec<_>>().join(", "),
-                    words: match run.len() {
-                        1 => self.fixed.text("missing"),
-                        _ => {
-                            let numbers = self.fixed.numbers(&(first..*number).collect());
-                            self.fixed.with("missing-lines", &[("numbers", &numbers)])
-                        }
-                    },
-                }),
+            rows.extend(run.first().map(|line| {
+                match line {
+                    Line::Reading(reading) => Row::Reading(Box::new(self.reading(reading, first, shared, marked))),
+                    Line::NotTested(said) => Row::NotTested(NotTestedRow {
+                        number: first.to_string(),
+                        sign: line.sign(),
+                        pair: said.pair.clone(),
+                        words: std::iter::once(self.fixed.with("not-tested", &[("reason", &said.reason)]))
+                            .chain(said.accepted.as_ref().map(|it| self.fixed.accepted(it)))
+                            .collect::<Vec<_>>()
+                            .join("; "),
+                        time: self.fixed.date_time(said.said_at),
+                        person: said.person.clone(),
+                    }),
+                    Line::Missing(_) => Row::Missing(MissingRow {
+                        number: first.to_string(),
+                        sign: line.sign(),
+                        pairs: run.iter().map(Line::pair).collect::<Vec<_>>().join(", "),
+                        words: match run.len() {
+                            1 => self.fixed.text("missing"),
+                            _ => {
+                                let numbers = self.fixed.numbers(&(first..*number).collect());
+                                self.fixed.with("missing-lines", &[("numbers", &numbers)])
+                            }
+                        },
+                    }),
+                }
             }));
         }
         if rows.is_empty() {
@@ -272,6 +277,7 @@ impl Lines<'_> {
         remarks.extend(self.replaced.get(&reading.id).into_iter().flatten().map(|(number, past)| {
             fixed.with("in-place-of", &[("number", &number.to_string()), ("reason", &past.reason)])
         }));
+        remarks.extend(reading.accepted.as_ref().map(|said| fixed.accepted(said)));
         remarks.extend((!reading.corrections.is_empty()).then(|| fixed.text("corrected")));
         let length: usize = remarks.iter().chain([&reading.judgement]).map(|text| text.chars().count()).sum();
         let testers = &self.part.schedule.testers;

@@ -76,6 +76,7 @@ pub fn reading(number: usize, pair: &str, shown: Shown, minutes: i64) -> Reading
         taken_at: at(minutes),
         person: "A. Recorder".to_owned(),
         corrections: Vec::new(),
+        accepted: None,
     }
 }
 
@@ -188,6 +189,7 @@ pub fn small() -> Schedule {
                 reason: "no access".to_owned(),
                 said_at: at(23),
                 person: "A. Recorder".to_owned(),
+                accepted: None,
             }),
             Line::Missing(Missing { pair: "L1–PE".to_owned() }),
             Line::Reading(Box::new(stop)),

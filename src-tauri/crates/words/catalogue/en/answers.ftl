@@ -19,6 +19,7 @@ answer-board-summary = { $circuits ->
     [one] { $readings } reading
    *[other] { $readings } readings
 }
+answer-board-for = for { $people }
 answer-progress = { $done } of { $of }
 answer-rules = Judged by { $set }: { $value }; { $tester }
 answer-look-count = { $count ->
@@ -38,6 +39,11 @@ answer-look-and-stop = { $look ->
 }, { $stop ->
     [one] { $stop } blocks a sign-off
    *[other] { $stop } block a sign-off
+}
+answer-look-accepted = { $count } accepted with a reason
+answer-look-asked = { $count ->
+    [one] { $count } new reading asked for
+   *[other] { $count } new readings asked for
 }
 answer-whereabouts-here = On this device
 answer-demo = Invented demonstration: no installation, no person and no tester in it is real
@@ -110,6 +116,10 @@ answer-hint-replaces = A new reading replaces { $reading } as repeated
 answer-undone = Took back { $reading } for { $pair }
 answer-undone-not-tested = Took back “not tested” for { $pair }
 answer-board-ended = No pair of this board is open
+answer-board-ended-asked = { $count ->
+    [one] { $count } new reading asked for at another stage
+   *[other] { $count } new readings asked for at another stage
+}
 answer-board-ended-done = { $count ->
     [one] { $count } reading taken
    *[other] { $count } readings taken
@@ -306,6 +316,8 @@ answer-entry-note = A note
 answer-entry-verification = A verification of a tester
 answer-entry-check = A check of a tester
 answer-entry-damage = Damage to a tester
+answer-entry-request = A new reading asked for
+answer-entry-accepted = Something accepted with a reason
 answer-entry-settlement = A choice between two values
 answer-entry-other = A change to the job or a tester
 answer-entry-unknown = Something that needs a newer version
@@ -382,6 +394,15 @@ answer-taken-back = Taken back
 answer-tested-after-all = Tested after all
 answer-reading-replaced = Recorded { $reading } in its place
 answer-reading-withdrawn = Withdrew { $reading }
+answer-asked-for = Asked for a new reading: { $place }
+answer-accepted-now = Accepted: { $place }
+answer-asked = { $person } asks for a new reading: { $reason }
+answer-request = { $person } asks for a new reading ({ $at }): { $reason }
+answer-request-answered = { $person } asked for a new reading ({ $at }): { $reason }. Answered since
+answer-accepted = Accepted by { $person } ({ $at }): { $reason }
+answer-accepted-before = Accepted before by { $person } ({ $at }): { $reason }. Something graver was found since
+answer-request-withdrawn = The request is withdrawn
+answer-acceptance-withdrawn = No longer accepted
 answer-why-mistyped = mistyped
 answer-why-repaired = repaired, tested again
 answer-why-repeated = repeated
@@ -545,6 +566,15 @@ answer-finding-not-tested = { $count ->
     [one] { $count } pair was not tested
    *[other] { $count } pairs were not tested
 }
+answer-finding-asked = { $count ->
+    [one] { $count } new reading is asked for
+   *[other] { $count } new readings are asked for
+}
+answer-finding-accepted = { $count ->
+    [one] { $count } line to look at was accepted with a reason
+   *[other] { $count } lines to look at were accepted with a reason
+}
+answer-finding-accepted-why = { $person }: { $reason }
 answer-finding-gone = { $count ->
     [one] { $count } reading was withdrawn or replaced
    *[other] { $count } readings were withdrawn or replaced

@@ -48,6 +48,12 @@ papers-count-look =
         [one] { $count } line to look at
        *[other] { $count } lines to look at
     }
+papers-count-accepted =
+    { $count ->
+        [one] { $count } line accepted with a reason
+       *[other] { $count } lines accepted with a reason
+    }
+papers-accepted = accepted by { $person }, { $time }: { $reason }
 papers-count-stop =
     { $count ->
         [one] { $count } line that stops a sign-off

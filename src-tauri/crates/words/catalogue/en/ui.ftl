@@ -36,6 +36,9 @@ test-voltage = Test voltage { $volts }
 choose-circuit = Choose a circuit
 pairs = Pairs of this circuit
 pair-jump = { $pair }, { $sign } { $shown }
+pair-jump-asked = { $pair }, { $sign } { $shown }, new reading asked for
+asked-again = new reading asked for
+asked-short = asked for
 entry = Reading being typed
 pad = Keypad
 volts-pad = Test voltage of the tester
@@ -147,6 +150,8 @@ board-name = Name of the board
 board-add = Add the board
 board-edit = Board
 board-remove = Remove this board
+board-people = Who does this board
+board-people-hint = A note, not a lock: anybody may record on it
 board-remove-hint = Its readings stay in the record
 devices = Devices
 devices-about = A device is known once somebody at a known one vouches for it. Vouch only for a device you have seen its person use.
@@ -455,6 +460,7 @@ copy-by-hand = Copy this text yourself: the clipboard is closed
 filter = Show
 filter-look = To look at ({ $count })
 filter-not-tested = Not tested ({ $count })
+filter-accepted = Accepted ({ $count })
 filter-all = All ({ $count })
 look-none =
     { $count ->
@@ -463,6 +469,19 @@ look-none =
        *[other] Nothing to look at. { $count } readings, none marked
     }
 not-tested-none = No pair is marked not tested
+accepted-none = Nothing was accepted with a reason
+review = Review
+review-glance = Board at a glance
+accepted-mark = accepted
+accept-do = Accept with a reason
+accept-send = Accept
+ask-do = Ask for a new reading
+ask-send = Ask
+own-do = Add my own reading
+other-acts = Replace or withdraw
+withdraw-request = Withdraw the request
+withdraw-acceptance = No longer accepted
+review-person = No person is named on this device. Name one on the job
 
 look-before = Before
 look-after = Next

@@ -65,7 +65,8 @@ pub(super) fn slot_of(judged: &Judged, board: &JudgedBoard, seat: &Seat) -> Opti
     let first = pair.circuits().first().copied()?;
     let stage = seat.stage;
     let (readings, not_tested, covered_by) = (Vec::new(), None, None);
-    Some((first, Slot { stage, pair, required: false, limit: Some(limit), readings, not_tested, covered_by }))
+    let requests = judged.waiting(stage, &pair);
+    Some((first, Slot { stage, pair, required: false, limit: Some(limit), readings, not_tested, covered_by, requests }))
 }
 
 /// All live conductors of these circuits of a board, and earth; none for fewer than two.

@@ -1,4 +1,5 @@
-//! Which slot is next: in the circuit, then on the board, in the order one walks.
+//! Which slot is next: in the circuit, then on the board, in the order one walks. A slot a new reading is asked for is as
+//! good as open.
 
 use super::group;
 use super::hand::Seat;
@@ -53,7 +54,7 @@ impl<'a> Walk<'a> {
         let last = id.and_then(slot_of);
         let at = last.and_then(|(stage, pair)| self.all().position(|(_, it)| it.stage == stage && it.pair == pair));
         let from = at.map_or(0, |at| at + 1);
-        let mut open = self.all().skip(from).chain(self.all().take(from)).filter(|(_, slot)| slot.is_open());
+        let mut open = self.all().skip(from).chain(self.all().take(from)).filter(|(_, slot)| slot.awaits());
         open.next().map(|(_, slot)| slot.id())
     }
 
@@ -62,7 +63,7 @@ impl<'a> Walk<'a> {
         let last = self.circuits.iter().find(|(one, _)| one.circuit.id == circuit)?.1.last()?.id();
         let at = self.all().position(|(_, slot)| slot.id() == last)?;
         let mut beyond = self.all().skip(at + 1).chain(self.all().take(at));
-        beyond.find(|(one, slot)| one.circuit.id != circuit && slot.is_open())
+        beyond.find(|(one, slot)| one.circuit.id != circuit && slot.awaits())
     }
 
     /// Every slot with its circuit.
@@ -73,5 +74,5 @@ impl<'a> Walk<'a> {
 
 /// The first open one of a circuit's slots, or the first one.
 pub(crate) fn first_open(slots: &[Cow<'_, Slot>]) -> Option<SlotId> {
-    slots.iter().find(|slot| slot.is_open()).or(slots.first()).map(|slot| slot.id())
+    slots.iter().find(|slot| slot.awaits()).or(slots.first()).map(|slot| slot.id())
 }

@@ -89,6 +89,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
             ready: over_range.is_some() && ask_volts.is_none(),
         },
         ask_volts,
+        asked: here.and_then(|(_, slot)| tell::asked(words, &judged, &slot.requests)),
         hint: here.and_then(|(_, slot)| hint(words, &judged, slot, &hand, now)),
         can_undo: me.is_some_and(|me| super::undo::last_of(&judged, board, me).is_some()),
         read_back: back,
@@ -155,6 +156,7 @@ fn circuit_line(words: &Words, judged: &Judged, one: &JudgedCircuit, slots: &[Co
         sign: sign_of(judged, one),
         slot: next::first_open(slots),
         progress: words.text_with("answer-progress", &[("done", done.into()), ("of", slots.len().into())]),
+        asked: slots.iter().any(|slot| !slot.requests.is_empty()),
     }
 }
 
@@ -179,6 +181,7 @@ fn slots(words: &Words, judged: &Judged, walk: &Walk<'_>, circuit: &JudgedCircui
             name,
             sign: slot.sign(judged),
             shown: shown(words, judged, slot),
+            asked: !slot.requests.is_empty(),
         }
     })
     .collect()
@@ -291,6 +294,11 @@ fn end_card(words: &Words, judged: &Judged, board: &JudgedBoard) -> EndCard {
     lines.push(line(if looked > 0 { Level::Look } else { Level::Done }, "answer-look-count", looked));
     if stopped > 0 {
         lines.push(line(Level::Stop, "answer-stop-count", stopped));
+    }
+    // What this stage holds leads there by itself; what another one holds is said.
+    let asked = board.circuits.iter().flat_map(|one| &one.slots).filter(|slot| !slot.requests.is_empty()).count();
+    if asked > 0 {
+        lines.push(line(Level::Look, "answer-board-ended-asked", asked));
     }
     EndCard { words: words.text("answer-board-ended"), lines }
 }

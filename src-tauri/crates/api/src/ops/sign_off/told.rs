@@ -55,6 +55,7 @@ pub(super) fn view(state: &mut State, job: JobId) -> Result<SignOffView, Failure
 fn counts(words: &Words, totals: Totals) -> Vec<String> {
     let others = [
         ("papers-count-look", totals.look),
+        ("papers-count-accepted", totals.accepted),
         ("papers-count-stop", totals.stop),
         ("papers-count-not-tested", totals.not_tested),
         ("papers-count-missing", totals.missing),
@@ -165,6 +166,8 @@ fn entry(state: &State, later: &Later) -> Result<String, Failure> {
         Some(Kind::Verification) => "answer-entry-verification",
         Some(Kind::LeadCheck | Kind::QuickCheck) => "answer-entry-check",
         Some(Kind::Damage) => "answer-entry-damage",
+        Some(Kind::Request) => "answer-entry-request",
+        Some(Kind::Accepted) => "answer-entry-accepted",
         Some(Kind::Settlement) => "answer-entry-settlement",
         Some(_) => "answer-entry-other",
         None => "answer-entry-unknown",

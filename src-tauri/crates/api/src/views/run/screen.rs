@@ -52,6 +52,8 @@ told! {
         pub over_range: OverRangeKey,
         /// The next circuit asks for another voltage: the pad shows only this until answered.
         pub ask_volts: Option<AskVolts>,
+        /// Who asks for a new reading of the slot now, and why.
+        pub asked: Option<String>,
         /// The smallest indication that proves the limit with this tester, under *guarded*.
         pub hint: Option<String>,
         /// The last saved reading.
@@ -104,6 +106,8 @@ told! {
         pub slot: Option<SlotId>,
         /// `3 of 5`.
         pub progress: String,
+        /// A new reading is asked for on it.
+        pub asked: bool,
     }
 
     /// The tester of this run.
@@ -128,6 +132,8 @@ told! {
         pub sign: Sign,
         /// What was read, or that it was not tested.
         pub shown: Option<String>,
+        /// A new reading of it is asked for.
+        pub asked: bool,
     }
 
     /// No slot is open on this board.

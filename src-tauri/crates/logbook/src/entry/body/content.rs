@@ -1,7 +1,8 @@
 //! The content of every kind known here, and what each is about.
 
 use super::frame::{Fact, Noun, Object};
-use super::{bench, job, log, people, reading, recall, sign_off, tester};
+use super::review::AcceptedOf;
+use super::{bench, job, log, people, reading, recall, review, sign_off, tester};
 use crate::entry::{Coded, Kind, Malformed, ObjectId, Value};
 use provenohm_assess::circuit::{Pair, Terminal};
 use provenohm_assess::recall::FailingEntry;
@@ -19,7 +20,7 @@ pub trait Content: Sized {
 
 macro_rules! bodies {
     ($($(#[$doc:meta])* $kind:ident($content:ty)),+ $(,)?) => {
-        /// What an entry says. Kinds that are reserved without a content have none here.
+        /// What an entry says.
         #[derive(Clone, Debug, PartialEq, Eq)]
         pub enum Body {
             $($(#[$doc])* $kind($content),)+
@@ -36,11 +37,9 @@ macro_rules! bodies {
                 match self { $(Self::$kind(content) => content.to_value()),+ }
             }
 
-            /// `None` for a kind that is reserved without a content.
-            pub(super) fn from_content(kind: Kind, content: Value) -> Option<Result<Self, Malformed>> {
+            pub(super) fn from_content(kind: Kind, content: Value) -> Result<Self, Malformed> {
                 match kind {
-                    $(Kind::$kind => Some(<$content>::from_value(content).map(Self::$kind)),)+
-                    Kind::Request => None,
+                    $(Kind::$kind => <$content>::from_value(content).map(Self::$kind),)+
                 }
             }
         }
@@ -85,6 +84,8 @@ bodies! {
     Attachment(log::Attachment),
     /// A person's statement over an exact cut of the record.
     SignOff(sign_off::SignOff),
+    /// A new reading is asked for.
+    Request(review::Request),
     /// A person's name and role.
     Person(people::Person),
     /// Two ids mean one person.
@@ -113,6 +114,8 @@ bodies! {
     BoardPresent(job::BoardPresent),
     /// A board's circuits in order.
     CircuitOrder(job::CircuitOrder),
+    /// Who does a board.
+    BoardPeople(job::BoardPeople),
     /// What a circuit is called.
     CircuitLabel(job::CircuitLabel),
     /// What decides a circuit's limit and pairs.
@@ -147,6 +150,8 @@ bodies! {
     Measured(bench::MeasuredAt),
     /// A recalled reading is settled.
     RecallResolved(recall::RecallResolved),
+    /// What asks for a look is accepted.
+    Accepted(review::Accepted),
 }
 
 fn object(noun: Noun, id: Uuid) -> Object {
@@ -181,6 +186,10 @@ impl Body {
             Self::Erasure(it) => it.about.clone(),
             Self::Attachment(it) => vec![it.of],
             Self::SignOff(it) => vec![object(Job, it.job.0), object(Person, it.person.0)],
+            Self::Request(it) => {
+                let readings = it.readings.iter().map(|reading| object(Reading, reading.0));
+                circuits(&it.pair).chain(readings).chain([object(Job, it.job.0)]).collect()
+            }
             Self::Person(it) => vec![object(Person, it.person.0)],
             Self::SamePerson(it) => vec![object(Person, it.one.0), object(Person, it.other.0)],
             Self::SameTester(it) => vec![object(Tester, it.one.0), object(Tester, it.other.0)],
@@ -198,6 +207,10 @@ impl Body {
             Self::BoardNames(it) => vec![object(Job, it.job.0), object(Board, it.board.0)],
             Self::BoardPresent(it) => vec![object(Job, it.job.0), object(Board, it.board.0)],
             Self::CircuitOrder(it) => vec![object(Job, it.job.0), object(Board, it.board.0)],
+            Self::BoardPeople(it) => {
+                let people = it.people.iter().map(|person| object(Person, person.0));
+                people.chain([object(Job, it.job.0), object(Board, it.board.0)]).collect()
+            }
             Self::CircuitLabel(it) => vec![object(Job, it.job.0), object(Circuit, it.circuit.0)],
             Self::CircuitElectrical(it) => vec![object(Job, it.job.0), object(Circuit, it.circuit.0)],
             Self::CircuitPlace(it) => {
@@ -235,6 +248,10 @@ impl Body {
                 own.into_iter().chain([object(Tester, it.tester.0)]).collect()
             }
             Self::RecallResolved(it) => vec![object(Job, it.job.0), object(Reading, it.reading.0), found(it.entry)],
+            Self::Accepted(it) => match &it.of {
+                AcceptedOf::Reading { reading } => vec![object(Job, it.job.0), object(Reading, reading.0)],
+                AcceptedOf::NotTested { pair, .. } => circuits(pair).chain([object(Job, it.job.0)]).collect(),
+            },
         };
         about.sort_unstable();
         about.dedup();
@@ -255,6 +272,7 @@ impl Body {
             | Self::SameTester(_) => return None,
             Self::Attachment(it) => it.of,
             Self::SignOff(it) => object(Job, it.job.0),
+            Self::Request(it) => object(Job, it.job.0),
             Self::Person(it) => object(Person, it.person.0),
             Self::Note(it) => it.of,
             Self::DeviceKnown(it) => object(Job, it.job.0),
@@ -267,6 +285,7 @@ impl Body {
             Self::BoardNames(it) => object(Board, it.board.0),
             Self::BoardPresent(it) => object(Board, it.board.0),
             Self::CircuitOrder(it) => object(Board, it.board.0),
+            Self::BoardPeople(it) => object(Board, it.board.0),
             Self::CircuitLabel(it) => object(Circuit, it.circuit.0),
             Self::CircuitElectrical(it) => object(Circuit, it.circuit.0),
             Self::CircuitPlace(it) => object(Circuit, it.circuit.0),
@@ -284,6 +303,7 @@ impl Body {
             Self::BenchRun(it) => object(Noun::Bench, it.run.id.0),
             Self::Measured(it) => object(Noun::Bench, it.measured.bench.0),
             Self::RecallResolved(it) => object(Job, it.job.0),
+            Self::Accepted(it) => object(Job, it.job.0),
         })
     }
 
@@ -294,6 +314,7 @@ impl Body {
             Self::LogOpened(it) => it.book,
             Self::SignOff(it) => it.job.into(),
             Self::DeviceKnown(it) => it.job.into(),
+            Self::Request(it) => it.job.into(),
             Self::JobOpened(it) => it.job.into(),
             Self::JobNames(it) => it.job.into(),
             Self::JobRules(it) => it.job.into(),
@@ -303,6 +324,7 @@ impl Body {
             Self::BoardNames(it) => it.job.into(),
             Self::BoardPresent(it) => it.job.into(),
             Self::CircuitOrder(it) => it.job.into(),
+            Self::BoardPeople(it) => it.job.into(),
             Self::CircuitLabel(it) => it.job.into(),
             Self::CircuitElectrical(it) => it.job.into(),
             Self::CircuitPlace(it) => it.job.into(),
@@ -320,6 +342,7 @@ impl Body {
             Self::BenchRun(it) => it.run.tester.into(),
             Self::Measured(it) => it.tester.into(),
             Self::RecallResolved(it) => it.job.into(),
+            Self::Accepted(it) => it.job.into(),
             Self::Seal(_)
             | Self::Withdrawal(_)
             | Self::Settlement(_)

@@ -203,7 +203,7 @@ impl Fact {
     /// [`Fact::encode`] would have written. Such an entry is kept and forwarded all the same.
     pub fn decode(kind: u64, version: u64, bytes: &[u8]) -> Result<Self, Malformed> {
         let unknown = Malformed::UnknownKind { kind, version };
-        let kind = Kind::from_number(kind).ok_or_else(|| unknown.clone())?;
+        let Some(kind) = Kind::from_number(kind) else { return Err(unknown) };
         if version != CONTENT_VERSION {
             return Err(unknown);
         }
@@ -213,7 +213,7 @@ impl Fact {
         let Content(content) = frame.take(2)?;
         let reason = frame.take_if(3)?;
         frame.end()?;
-        let fact = Self { body: Body::from_content(kind, content).ok_or(unknown)??, names, reason };
+        let fact = Self { body: Body::from_content(kind, content)?, names, reason };
         if fact.encode() == bytes { Ok(fact) } else { Err(Malformed::OutOfBounds("the order of what is listed")) }
     }
 }

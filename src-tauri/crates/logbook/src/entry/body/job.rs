@@ -156,6 +156,19 @@ pub struct CircuitOrder {
 
 coded_map!(CircuitOrder { 0: job, 1: board, 2: circuits });
 
+/// Facet: who does a board. A note, not a lock: anybody may record on it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BoardPeople {
+    /// Its job.
+    pub job: JobId,
+    /// The board.
+    pub board: BoardId,
+    /// People of the job; nobody where it is left open.
+    pub people: Vec<PersonId>,
+}
+
+coded_map!(BoardPeople { 0: job, 1: board, 2: people });
+
 /// Facet: what a circuit is called.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CircuitLabel {

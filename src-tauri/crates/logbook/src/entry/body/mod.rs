@@ -8,6 +8,7 @@ mod log;
 mod people;
 mod reading;
 mod recall;
+mod review;
 mod sign_off;
 mod tester;
 
@@ -16,12 +17,13 @@ pub use content::{Body, Content};
 pub(crate) use frame::CONTENT_VERSION;
 pub use frame::{Fact, Naming, Noun, Object, Role, touched};
 pub use job::{
-    BoardNames, BoardOrder, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace,
-    CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
+    BoardNames, BoardOrder, BoardPeople, BoardPresent, CautionsRead, CircuitElectrical, CircuitLabel, CircuitOrder,
+    CircuitPlace, CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlement, Withdrawal};
 pub use people::{DeviceKnown, Note, Person, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
 pub use recall::RecallResolved;
+pub use review::{Accepted, AcceptedOf, Request, is_unanswered};
 pub use sign_off::{CutEnd, SignOff};
 pub use tester::{TesterCard, TesterIdentity, VerificationMade};
