@@ -2,12 +2,14 @@ import type { Operations, Settings } from '../src/host';
 import * as atBench from './bench';
 import * as data from './data';
 import { FakeRun } from './run';
+import { FakeSettling } from './settling';
 
 type Answers = { [Op in keyof Operations]?: (input: Operations[Op]['input']) => Operations[Op]['output'] };
 
 let settings: Settings = { theme: 'system', hand: 'right', gloves: false, locale: 'en' };
 const locales = [{ id: 'en', words: 'English' }];
 let run = new FakeRun();
+const settling = new FakeSettling();
 
 const answers: Answers = {
   place: () => ({ hash: null }),
@@ -68,6 +70,9 @@ const answers: Answers = {
     form: { volts: '', points: [{ known: '1 MΩ', uncertainty_percent: '1', shown: '' }], open: '', shorted: '' },
     last: { level: 'remark', words: 'No quick check on record' },
   }),
+  settling: () => settling.view(),
+  settle: ({ question, choice }) => settling.settle(question, choice),
+  undo: () => settling.undo(),
   look: () => data.look,
   origin: () => data.origin,
   readings: () => data.readings,

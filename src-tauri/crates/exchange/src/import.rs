@@ -130,7 +130,7 @@ impl Plan {
             let id = BoardId(self.renewed(board.id.0));
             writer.append(BoardNames { job, board: id, name: board.name.clone(), place: board.place.clone() })?;
             if board.taken_away {
-                writer.append(BoardPresent { job, board: id, present: false })?;
+                writer.append(BoardPresent { job, board: id, present: false, known: Vec::new() })?;
             }
             for circuit in &board.circuits {
                 self.append_circuit(writer, id, circuit, true)?;
@@ -158,7 +158,7 @@ impl Plan {
         }
         writer.append(CircuitPlace { job, circuit, board })?;
         if !present {
-            writer.append(CircuitPresent { job, circuit, present })?;
+            writer.append(CircuitPresent { job, circuit, present, known: Vec::new() })?;
         }
         for note in &from.notes {
             let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.0) };

@@ -29,6 +29,10 @@ pub enum Kind {
     SameTester = 12,
     /// A note on something.
     Note = 13,
+    /// Two ids mean one circuit.
+    SameCircuit = 14,
+    /// Two things that look like one are two.
+    Different = 15,
 
     /// A job begins.
     JobOpened = 20,
@@ -91,7 +95,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 40] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -104,6 +108,8 @@ impl Kind {
         Self::SamePerson,
         Self::SameTester,
         Self::Note,
+        Self::SameCircuit,
+        Self::Different,
         Self::JobOpened,
         Self::JobNames,
         Self::JobRules,
@@ -154,6 +160,7 @@ impl Kind {
                 | Self::Request
                 | Self::Person
                 | Self::Note
+                | Self::Different
                 | Self::JobNames
                 | Self::JobPeople
                 | Self::CautionsRead

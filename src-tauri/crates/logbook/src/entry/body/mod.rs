@@ -20,7 +20,7 @@ pub use job::{
     CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlement, Withdrawal};
-pub use people::{Note, Person, SamePerson, SameTester};
+pub use people::{Different, Note, Person, SameCircuit, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
 pub use recall::RecallResolved;
 pub use sign_off::{CutEnd, SignOff};
