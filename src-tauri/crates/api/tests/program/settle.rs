@@ -64,7 +64,7 @@ impl Two {
     /// Takes a settling back: the question is there again.
     fn open_again(&self, undo: &Value, question: &Value) {
         self.one.ask("undo", json!({ "token": undo }));
-        assert_eq!(open(&self.one, &self.job), [question.clone()]);
+        assert_eq!(open(&self.one, &self.job), std::slice::from_ref(question));
     }
 
     pub(crate) fn circuit(&self, program: &Program, at: usize) -> Value {
@@ -314,7 +314,7 @@ fn a_circuit_removed_by_one_and_read_by_the_other_stays_until_a_person_says_othe
     let undo = two.settled(&question, 1);
     assert_eq!([&two.one, &two.other].map(|program| references(program, &two.board).len()), [1, 1]);
     two.one.ask("undo", json!({ "token": undo }));
-    assert_eq!(two.meet(), [question.clone()], "asked again, on both");
+    assert_eq!(two.meet(), std::slice::from_ref(&question), "asked again, on both");
     two.settled(&question, 0);
     assert_eq!([&two.one, &two.other].map(|program| references(program, &two.board).len()), [2, 2]);
 }

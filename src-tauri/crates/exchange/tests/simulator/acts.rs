@@ -2,10 +2,15 @@
 
 use crate::chance::Chance;
 use crate::device::Device;
-use crate::support::{CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, replacing, sign_off, taken};
-use provenohm_assess::ids::NoteId;
-use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, TesterIdentity};
-use provenohm_logbook::entry::{EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
+use crate::support::{
+    CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, replacing, sign_off, taken,
+};
+use provenohm_assess::ids::{CircuitId, NoteId};
+use provenohm_logbook::entry::body::{
+    CircuitLabel, CircuitPresent, Correction, Different, Note, Person, SameCircuit, TesterIdentity,
+};
+use provenohm_logbook::entry::{Body, EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
+use provenohm_logbook::view::{Question, ToSettle};
 
 fn readings(device: &Device) -> Vec<EntryRef> {
     device.hand().record.view().readings(JOB).unwrap().iter().map(|one| one.taken.entry).collect()
@@ -17,7 +22,7 @@ fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
 
 /// One act; its name.
 pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
-    match chance.below(17) {
+    match chance.below(20) {
         0..=4 => {
             device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
             "reads"
@@ -51,9 +56,8 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         10 => {
             let open = device.hand().record.view().to_settle(JOB.into()).unwrap();
-            if let Some(question) = open.first() {
-                let (keep, aside) = question.entries.split_first().unwrap();
-                device.hand_mut().write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
+            if let Some(question) = open.get(chance.below(open.len())) {
+                settle(device, question, chance);
             }
             "settles"
         }
@@ -104,6 +108,18 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
             }
             "signs off"
         }
+        16 | 17 => {
+            let circuits = device.hand().record.view().circuits(JOB).unwrap();
+            if let Some(one) = circuits.get(chance.below(circuits.len())) {
+                present(device, one.circuit, !one.is_present(), one.present.current());
+            }
+            "removes or brings back a circuit"
+        }
+        18 => {
+            let new = CircuitId(id(0x9_0000 + number));
+            device.hand_mut().write(|writer| circuit(writer, new, "7")).unwrap();
+            "adds a circuit"
+        }
         _ if chance.one_in(3) => {
             let hand = device.hand_mut();
             let other = if hand.person == PERSON { OTHER_PERSON } else { PERSON };
@@ -114,4 +130,35 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         _ => "waits",
     }
+}
+
+fn settle(device: &mut Device, question: &ToSettle, chance: &mut Chance) {
+    match question.question {
+        Question::Alike { one, other } if chance.one_in(2) => {
+            let different = Different { one, other };
+            device.hand_mut().write(|writer| writer.append_in(JOB.into(), different)).unwrap();
+        }
+        Question::Alike { one, other } => {
+            let [one, other] = [one, other].map(|it| CircuitId(it.id.0));
+            device.hand_mut().append(Body::from(SameCircuit { job: JOB, one, other }));
+        }
+        Question::Removed { of } => {
+            let circuits = device.hand().record.view().circuits(JOB).unwrap();
+            let current = circuits.iter().find(|one| one.circuit.0 == of.id.0).map(|one| one.present.current());
+            present(device, CircuitId(of.id.0), chance.one_in(2), current.unwrap_or_default());
+        }
+        _ => {
+            let (keep, aside) = question.entries.split_first().unwrap();
+            device.hand_mut().write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
+        }
+    }
+}
+
+fn present(device: &mut Device, circuit: CircuitId, there: bool, current: Vec<EntryRef>) {
+    let said = device.hand_mut().write(|writer| {
+        let known = if there { Vec::new() } else { writer.known(JOB)? };
+        let body = CircuitPresent { job: JOB, circuit, present: there, known };
+        writer.append(Fact::naming(body, Role::Replaces, current))
+    });
+    said.unwrap();
 }
