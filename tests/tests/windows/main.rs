@@ -10,6 +10,7 @@ mod keyboard;
 mod opening;
 mod order;
 mod screens;
+mod settle;
 mod sign_off;
 mod sizes;
 mod tester;
