@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use serde_json::{Value, json};
 use thirtyfour::session::handle::SessionHandle;
-use thirtyfour::{By, Capabilities, WebDriver, WebElement};
+use thirtyfour::{By, Capabilities, Key, WebDriver, WebElement};
 
 use crate::{Opening, Trouble, display::Display, driver::Driver, kill, opening::program};
 
@@ -78,6 +78,13 @@ impl Window {
     /// Types on the hardware keyboard, wherever the focus is.
     pub async fn type_keys(&self, keys: &str) -> Result<(), Trouble> {
         self.page.action_chain().send_keys(keys).perform().await?;
+        Ok(())
+    }
+
+    /// Presses a key of the hardware keyboard while Ctrl is held.
+    pub async fn type_with_control(&self, key: char) -> Result<(), Trouble> {
+        let keys = self.page.action_chain().key_down(Key::Control).key_down(key);
+        keys.key_up(key).key_up(Key::Control).perform().await?;
         Ok(())
     }
 

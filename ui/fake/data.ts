@@ -1,5 +1,5 @@
 /** Invented, and as varied as real work: what the screens are looked at with. */
-import type { BoardTable, CircuitForm, CircuitView, CircuitsView, JobView, LookView, OriginView, ReadingsView, RecallView, SignOffView, TesterLine, TesterView } from '../src/host';
+import type { BoardTable, CircuitForm, CircuitView, CircuitsView, JobView, LookView, OriginView, ReadingsView, RecallView, SettleQuestion, SignOffView, TesterLine, TesterView } from '../src/host';
 
 export const testers: TesterLine[] = [
   { id: 't1', name: 'Tester A', serial: '1001', state: { level: 'done', words: 'Proved to 3 Mar 2027' }, invented: true },
@@ -51,7 +51,8 @@ export const job: JobView = {
   look_words: '1 stop, 5 to look at, 2 not tested',
   whereabouts: 'On this device: 96 readings only here',
   in_doubt: [],
-  to_settle: [],
+  to_settle: 2,
+  to_settle_words: '2 things to settle',
 };
 
 export const form: CircuitForm = {
@@ -359,3 +360,29 @@ export const signOff: SignOffView = {
     },
   ],
 };
+
+/** One reading twice and one circuit named twice. */
+export const questions: SettleQuestion[] = [
+  {
+    id: 'q1',
+    asks: 'Two readings of one pair',
+    place: 'Board DB-2, workshop · 7 Compressor · L1–PE',
+    says: 'Both readings stay in the record. Choose the one for the schedule',
+    choices: [
+      { id: 'r1', words: '487 MΩ', lines: ['A. Recorder, this device', '25 Nov 2026, 10:42', 'Tester A, serial number 1001, 500 V'] },
+      { id: 'r2', words: '> 999 MΩ', lines: ['B. Recorder, device 5f0a3c11', '25 Nov 2026, 14:03', 'Tester B, serial number 1002, 500 V'] },
+    ],
+    both: 'Keep all: each is printed, the least favourable speaks for the pair',
+  },
+  {
+    id: 'q2',
+    asks: 'Two names of one circuit',
+    place: 'Board DB-2, workshop · 9 Oven',
+    says: 'Both stay in the record. Choose the one that counts',
+    choices: [
+      { id: 'l1', words: '9 Oven', lines: ['A. Recorder, this device', '25 Nov 2026, 10:50'] },
+      { id: 'l2', words: '9 Stove', lines: ['B. Recorder, device 5f0a3c11', '25 Nov 2026, 14:10'] },
+    ],
+    both: null,
+  },
+];

@@ -2,12 +2,14 @@ import type { Operations, Settings } from '../src/host';
 import * as atBench from './bench';
 import * as data from './data';
 import { FakeRun } from './run';
+import { FakeSettling } from './settling';
 
 type Answers = { [Op in keyof Operations]?: (input: Operations[Op]['input']) => Operations[Op]['output'] };
 
 let settings: Settings = { theme: 'system', hand: 'right', gloves: false, locale: 'en' };
 const locales = [{ id: 'en', words: 'English' }];
 let run = new FakeRun();
+const settling = new FakeSettling();
 
 const answers: Answers = {
   place: () => ({ hash: null }),
@@ -69,12 +71,14 @@ const answers: Answers = {
     form: { volts: '', points: [{ known: '1 MΩ', uncertainty_percent: '1', shown: '' }], open: '', shorted: '' },
     last: { level: 'remark', words: 'No quick check on record' },
   }),
+  settling: () => settling.view(),
+  settle: ({ question, choice }) => settling.settle(question, choice),
+  undo: () => settling.undo(),
   look: () => data.look,
   origin: () => data.origin,
   ask_reading: () => ({ words: 'Asked for a new reading: DB-2 · 4 Sockets, east wall · L–PE', undo: 'u2' }),
   accept: () => ({ words: 'Accepted: DB-2 · 4 Sockets, east wall · L–PE', undo: 'u3' }),
   withdraw_review: () => ({ words: 'The request is withdrawn', undo: null }),
-  undo: () => ({ words: 'Taken back', undo: null }),
   readings: () => data.readings,
   schedule: () => ({
     job: 'j1',

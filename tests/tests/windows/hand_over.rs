@@ -13,7 +13,7 @@ const CHOOSE: &str = "
     control.files = chosen.files;
     control.dispatchEvent(new Event('change', { bubbles: true }));";
 
-async fn hand_over(window: &Window, job: &str) -> Result<String, Trouble> {
+pub(crate) async fn hand_over(window: &Window, job: &str) -> Result<String, Trouble> {
     window.go(&format!("#/handover/{job}")).await?;
     window.until_shown("Further testers that go with it").await?;
     window.tap("hand-over").await?;
@@ -23,7 +23,7 @@ async fn hand_over(window: &Window, job: &str) -> Result<String, Trouble> {
 }
 
 /// Chooses the file; the sum in words.
-async fn look_into(window: &Window, bundle: &str) -> Result<String, Trouble> {
+pub(crate) async fn look_into(window: &Window, bundle: &str) -> Result<String, Trouble> {
     window.go("#/handover").await?;
     window.until_shown("Choose a bundle or a job file").await?;
     window.ask(CHOOSE, &[json!(bundle)]).await?;
@@ -31,7 +31,7 @@ async fn look_into(window: &Window, bundle: &str) -> Result<String, Trouble> {
     window.text("bundle-words").await
 }
 
-async fn take_in(window: &Window) -> Result<(), Trouble> {
+pub(crate) async fn take_in(window: &Window) -> Result<(), Trouble> {
     window.tap("receive-join").await?;
     window.until_shown("Taken in").await
 }
@@ -44,7 +44,7 @@ fn adds_up(sum: &str) -> [u64; 3] {
     [joined, same, settle]
 }
 
-async fn open(record: &Path) -> Result<Window, Trouble> {
+pub(crate) async fn open(record: &Path) -> Result<Window, Trouble> {
     Window::open(&Opening::phone(record)).await
 }
 
@@ -81,17 +81,15 @@ async fn two_phones_record_one_job_and_a_person_settles_what_both_read() -> Resu
     let [_, _, settle] = adds_up(&look_into(&one, &back).await?);
     assert_eq!(settle, 1, "one pair was read on both");
     take_in(&one).await?;
-    one.tap("receive-job").await?;
-    one.until_shown("350 MΩ").await?;
-    let view = one.call("job", json!({ "job": job.job })).await?;
-    let values = view["to_settle"][0]["values"].as_array().unwrap();
-    let theirs = values.iter().filter_map(|value| value["words"].as_str()).find(|words| words.contains("350")).unwrap();
-    let press = "[...document.querySelectorAll('button')].find((it) => it.textContent.trim() === arguments[0]).click()";
-    one.ask(press, &[json!(theirs)]).await?;
-    let settled = "return !document.body.textContent.includes(arguments[0])";
-    one.until("nothing left to settle", settled, &[json!(theirs)]).await?;
+    one.tap("receive-settle").await?;
+    one.until_shown("To settle 1 of 1").await?;
+    let view = one.call("settling", json!({ "job": job.job })).await?;
+    let choices = view["questions"][0]["choices"].as_array().unwrap();
+    let theirs = choices.iter().position(|it| it["words"].as_str().unwrap().contains("350")).unwrap() + 1;
+    one.tap(&format!("choice-{theirs}")).await?;
+    one.until_shown("Nothing to settle").await?;
     let after = one.call("job", json!({ "job": job.job })).await?;
-    assert_eq!(after["to_settle"], json!([]));
+    assert_eq!(after["to_settle"], json!(0));
     let look = one.call("look", json!({ "job": job.job })).await?;
     assert_eq!(look["stop"], Value::from(0), "{look}");
     Ok(())

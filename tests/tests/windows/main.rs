@@ -11,6 +11,8 @@ mod opening;
 mod order;
 mod review;
 mod screens;
+mod settle;
 mod sign_off;
 mod sizes;
 mod tester;
+mod whole_job;

@@ -111,6 +111,7 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
         ("signoff", format!("#/signoff/{job}")),
         ("schedule", format!("#/schedule/{job}")),
         ("handover", format!("#/handover/{job}")),
+        ("settle", format!("#/settle/{job}")),
     ])
 }
 

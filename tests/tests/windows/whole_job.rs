@@ -75,7 +75,7 @@ impl Device {
     }
 
     async fn to_settle(&self, job: &Job) -> Result<Vec<Value>, Trouble> {
-        Ok(self.call("job", json!({ "job": job.job })).await?["to_settle"].as_array().unwrap().clone())
+        Ok(self.call("settling", json!({ "job": job.job })).await?["questions"].as_array().unwrap().clone())
     }
 
     /// What the record says, as far as people can tell: everything to look at, and every board.
@@ -90,7 +90,8 @@ fn reading(job: &Job, slot: &Value, digits: &str) -> Value {
 }
 
 fn base64(written: &Value) -> Result<Value, Trouble> {
-    let encoded = std::process::Command::new("base64").args(["-w0", written["path"].as_str().unwrap()]).output().unwrap();
+    let encoded =
+        std::process::Command::new("base64").args(["-w0", written["path"].as_str().unwrap()]).output().unwrap();
     Ok(json!(String::from_utf8(encoded.stdout).unwrap()))
 }
 
@@ -134,11 +135,11 @@ async fn two_record_one_reviews_and_a_kill_in_each_step_loses_nothing() -> Resul
     one.window.go(&format!("#/settle/{}", job.job)).await?;
     one.window.until_shown("To settle 1 of 1").await?;
     one.window.type_keys("1").await?;
-    one.window.until_shown("Nothing left to settle").await?;
+    one.window.until_shown("Nothing to settle").await?;
     one.window.type_keys("\u{e009}z").await?;
     one.window.until_shown("To settle 1 of 1").await?;
     let open = one.to_settle(&job).await?.remove(0);
-    let choice = json!({ "job": job.job, "facet": open["facet"], "value": open["values"][0]["id"] });
+    let choice = json!({ "job": job.job, "question": open["id"], "choice": open["choices"][0]["id"] });
     let one = one.killed_in("settle", &choice).await?;
     if !one.to_settle(&job).await?.is_empty() {
         one.call("settle", choice).await?;

@@ -83,8 +83,10 @@ operations! {
     set_board_people: SetBoardPeople => JobView, jobs;
     /// Takes a board away; its readings stay in the record.
     remove_board: OfBoard => Done, jobs;
-    /// Chooses between two live values.
-    settle: Settle => JobView, rules;
+    /// What waits to be settled in a job.
+    settling: OfJob => SettlingView, settle;
+    /// Chooses between what stands side by side; all of it stays in the record.
+    settle: Settle => Settled, settle;
     /// The limit sets there are.
     limit_sets: NoInput => SetsView, rules;
     /// Takes a limit set of one's own.

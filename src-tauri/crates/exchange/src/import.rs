@@ -134,7 +134,7 @@ impl Plan {
                 writer.append(BoardPeople { job, board: id, people })?;
             }
             if board.taken_away {
-                writer.append(BoardPresent { job, board: id, present: false })?;
+                writer.append(BoardPresent { job, board: id, present: false, known: Vec::new() })?;
             }
             for circuit in &board.circuits {
                 self.append_circuit(writer, id, circuit, true)?;
@@ -162,7 +162,7 @@ impl Plan {
         }
         writer.append(CircuitPlace { job, circuit, board })?;
         if !present {
-            writer.append(CircuitPresent { job, circuit, present })?;
+            writer.append(CircuitPresent { job, circuit, present, known: Vec::new() })?;
         }
         for note in &from.notes {
             let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.0) };

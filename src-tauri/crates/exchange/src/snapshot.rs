@@ -10,7 +10,7 @@ use provenohm_assess::ids::{CircuitId, JobId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::MOST_COMBINATIONS;
 use provenohm_assess::moment::Moment;
 use provenohm_logbook::entry::body::{self, Origin};
-use provenohm_logbook::entry::{EntryRef, Noun, Object, ObjectId, Role};
+use provenohm_logbook::entry::{EntryRef, Noun, Role};
 use provenohm_logbook::view::{self, Circumstance, Claim, Facet, ReadError, ReadingOnRecord, Stated, View};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -213,7 +213,7 @@ fn boards(
             });
         }
         let label = circuit.label.first();
-        let notes = view.notes(Object { noun: Noun::Circuit, id: ObjectId(circuit.circuit.0) })?;
+        let notes = view.circuit_notes(job, circuit.circuit)?;
         let made = Circuit {
             id: circuit.circuit,
             reference: label.map(|it| it.reference.clone()).unwrap_or_default(),

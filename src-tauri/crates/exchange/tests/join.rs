@@ -3,18 +3,18 @@
 
 mod support;
 
-use provenohm_assess::ids::TesterId;
+use provenohm_assess::ids::{CircuitId, TesterId};
 use provenohm_exchange::bundle::{Bundle, books_of};
 use provenohm_exchange::join::{Progress, look, take_in};
 use provenohm_logbook::chain::Fault;
-use provenohm_logbook::entry::body::{Book, CircuitLabel, Erasure, Person};
-use provenohm_logbook::entry::{Entry, Fact, Kind, Role, Seq};
+use provenohm_logbook::entry::body::{Book, CircuitLabel, CircuitPresent, Different, Erasure, Person, SameCircuit};
+use provenohm_logbook::entry::{Body, Entry, Fact, Kind, Noun, Object, ObjectId, Role, Seq};
 use provenohm_logbook::record::{Refusal, Sum, TakeInError};
 use provenohm_logbook::view::Question;
 use std::ops::ControlFlow;
 use support::{
-    CIRCUIT, Forger, Hand, JOB, OTHER_PERSON, PERSON, TESTER, handed, id, of_the_future, receive, receive_entries,
-    recorder, replacing, taken, wires,
+    CIRCUIT, Forger, Hand, JOB, OTHER_PERSON, PERSON, TESTER, circuit, handed, id, of_the_future, receive,
+    receive_entries, recorder, replacing, taken, wires,
 };
 
 fn label(description: &str) -> CircuitLabel {
@@ -163,6 +163,50 @@ fn any_order_of_bundles_gives_the_same_record() {
         tried += 1;
     });
     assert_eq!(tried, 120);
+}
+
+/// A circuit added on both devices and a circuit removed on one and read on the other, then said to be one and two: in
+/// all orders the questions are the same, and so is what is read.
+#[test]
+fn what_is_asked_does_not_hang_on_the_order_of_arrival() {
+    let mut first = recorder(1);
+    let start = handed(&mut first);
+    let (mut second, mut third) = (Hand::new(2), Hand::new(3));
+    receive(&mut second, &start).unwrap();
+    receive(&mut third, &start).unwrap();
+    let [mine, theirs] = [0x51, 0x52].map(|number| CircuitId(id(number)));
+    second.write(|writer| circuit(writer, mine, "7a")).unwrap();
+    third.write(|writer| circuit(writer, theirs, "7 A")).unwrap();
+    third.append(taken(8, 800));
+    let known = second.write(|writer| writer.known(JOB)).unwrap().value;
+    second.append(Body::from(CircuitPresent { job: JOB, circuit: CIRCUIT, present: false, known }));
+    let apart = [handed(&mut second), handed(&mut third)];
+    receive(&mut first, &apart[0]).unwrap();
+    receive(&mut first, &apart[1]).unwrap();
+    let asked = |hand: &Hand| hand.record.view().to_settle(JOB.into()).unwrap();
+    let kinds = |hand: &Hand| asked(hand).into_iter().map(|one| one.question).collect::<Vec<_>>();
+    let of = |circuit: CircuitId| Object { noun: Noun::Circuit, id: ObjectId(circuit.0) };
+    let alike = Question::Alike { one: of(mine), other: of(theirs) };
+    assert!(kinds(&first).contains(&alike), "{:?}", kinds(&first));
+    assert!(kinds(&first).contains(&Question::Removed { of: of(CIRCUIT) }), "{:?}", kinds(&first));
+
+    let said = first.append(Body::from(SameCircuit { job: JOB, one: mine, other: theirs }));
+    assert!(!kinds(&first).contains(&alike));
+    let same = handed(&mut first);
+    first.write(|writer| writer.withdraw(&[said], "two after all")).unwrap();
+    assert!(kinds(&first).contains(&alike), "withdrawn, it is asked again");
+    first.write(|writer| writer.append_in(JOB.into(), Different { one: of(mine), other: of(theirs) })).unwrap();
+    assert!(!kinds(&first).contains(&alike));
+    let mut bundles = vec![start, apart[0].clone(), apart[1].clone(), same, handed(&mut first)];
+    let expected = asked(&first);
+    permutations(&mut bundles, 0, &mut |order| {
+        let mut hand = Hand::new(9);
+        for bytes in order {
+            receive(&mut hand, bytes).unwrap();
+        }
+        assert_eq!(asked(&hand), expected);
+        assert_eq!(hand.record.view().circuits(JOB).unwrap(), first.record.view().circuits(JOB).unwrap());
+    });
 }
 
 fn permutations<T>(all: &mut [T], from: usize, each: &mut dyn FnMut(&[T])) {

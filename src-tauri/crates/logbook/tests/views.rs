@@ -156,8 +156,8 @@ fn what_was_removed_is_marked_and_comes_back_by_undo() {
     let mut hand = Hand::new(1);
     hand.job();
     hand.write(|writer| {
-        writer.append(Body::from(CircuitPresent { job: JOB, circuit: CIRCUIT, present: false }))?;
-        writer.append(Body::from(BoardPresent { job: JOB, board: BOARD, present: false }))
+        writer.append(Body::from(CircuitPresent { job: JOB, circuit: CIRCUIT, present: false, known: Vec::new() }))?;
+        writer.append(Body::from(BoardPresent { job: JOB, board: BOARD, present: false, known: Vec::new() }))
     })
     .unwrap();
     assert!(!hand.record.view().circuits(JOB).unwrap()[0].is_present());
@@ -171,7 +171,7 @@ fn what_was_removed_is_marked_and_comes_back_by_undo() {
 fn a_circuit_changed_on_one_device_and_removed_on_another_stays() {
     let mut hand = Hand::new(1);
     hand.job();
-    let present = |present| Body::from(CircuitPresent { job: JOB, circuit: CIRCUIT, present });
+    let present = |present| Body::from(CircuitPresent { job: JOB, circuit: CIRCUIT, present, known: Vec::new() });
     hand.append(present(false));
     hand.append(present(true));
     let circuit = hand.record.view().circuits(JOB).unwrap().remove(0);

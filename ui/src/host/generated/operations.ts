@@ -1536,9 +1536,13 @@ look_words: string,
  */
 whereabouts: string, 
 /**
- * Facets with two live values, to settle.
+ * How many things wait for a person to settle them.
  */
-to_settle: Array<ToSettle>, };
+to_settle: number, 
+/**
+ * The same in words.
+ */
+to_settle_words: string, };
 
 export type JobsView = { 
 /**
@@ -3652,13 +3656,81 @@ export type Settle = {
  */
 job: JobId, 
 /**
- * As told in `to_settle`.
+ * The question's id.
  */
-facet: string, 
+question: string, 
 /**
- * The id of the value that stands.
+ * The id of a choice, or `both`.
  */
-value: string, };
+choice: string, };
+
+export type SettleChoice = { 
+/**
+ * Sent back to `settle`.
+ */
+id: string, 
+/**
+ * The value.
+ */
+words: string, 
+/**
+ * Who recorded it, on which device, when, and with which tester.
+ */
+lines: Array<string>, };
+
+export type SettleQuestion = { 
+/**
+ * Sent back to `settle`. It names what was shown: once that is another, it is refused.
+ */
+id: string, 
+/**
+ * What is asked, for example `Two readings of one pair`.
+ */
+asks: string, 
+/**
+ * Whose it is, in words.
+ */
+place: string, 
+/**
+ * What a choice does.
+ */
+says: string, 
+/**
+ * What can be chosen, in the order of their keys 1, 2, …
+ */
+choices: Array<SettleChoice>, 
+/**
+ * Keeping all of them side by side, where that can be chosen: what it does.
+ */
+both: string | null, };
+
+export type Settled = { 
+/**
+ * What now stands, and what takes the choice back.
+ */
+done: Done, 
+/**
+ * What still waits.
+ */
+view: SettlingView, };
+
+export type SettlingView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * How many things wait, in words.
+ */
+words: string, 
+/**
+ * One thing after the other, in the one order that holds on every device.
+ */
+questions: Array<SettleQuestion>, };
 
 export type Sign = "todo" | "done" | "look" | "stop";
 
@@ -3989,20 +4061,6 @@ export type TestersView = {
 testers: Array<TesterLine>, };
 
 export type Theme = "system" | "light" | "dark" | "sun";
-
-export type ToSettle = { 
-/**
- * Sent back to `settle`.
- */
-facet: string, 
-/**
- * Whose facet it is, in words.
- */
-words: string, 
-/**
- * The live values.
- */
-values: Array<Choice>, };
 
 export type Typed = { 
 /**
@@ -4370,8 +4428,10 @@ export interface Operations {
   set_board_people: { input: SetBoardPeople; output: JobView };
   /** Takes a board away; its readings stay in the record. */
   remove_board: { input: OfBoard; output: Done };
-  /** Chooses between two live values. */
-  settle: { input: Settle; output: JobView };
+  /** What waits to be settled in a job. */
+  settling: { input: OfJob; output: SettlingView };
+  /** Chooses between what stands side by side; all of it stays in the record. */
+  settle: { input: Settle; output: Settled };
   /** The limit sets there are. */
   limit_sets: { input: NoInput; output: SetsView };
   /** Takes a limit set of one's own. */

@@ -49,12 +49,6 @@ impl Slot {
         own.max_by_key(|one| one.judgement.severity()).or_else(|| judged.readings.get(self.covered_by?))
     }
 
-    /// Whether several readings stand in it and nobody has chosen between them, or to keep them all.
-    pub(crate) fn is_unsettled(&self, judged: &Judged) -> bool {
-        let kept = |at: &usize| judged.readings.get(*at).is_some_and(|one| one.taken.kept_at.is_some());
-        self.readings.len() > 1 && !self.readings.iter().all(kept)
-    }
-
     /// Its sign.
     pub(crate) fn sign(&self, judged: &Judged) -> Sign {
         match self.reading(judged).map(|one| one.judgement.level) {

@@ -14,8 +14,9 @@ use provenohm_exchange::job_file::Circuit;
 use provenohm_logbook::entry::body::{
     CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent, Note,
 };
-use provenohm_logbook::entry::{Fact, Noun, Object, ObjectId, Role};
+use provenohm_logbook::entry::{Body, EntryRef, Fact, Noun, Object, ObjectId, Role};
 use provenohm_logbook::record::Writer;
+use provenohm_logbook::view;
 use provenohm_words::Words;
 
 /// Most circuits made at once.
@@ -74,12 +75,12 @@ pub(crate) fn save_circuit(state: &mut State, asked: SaveCircuit) -> Result<Circ
                 let New { circuit, reference, description, electrical } = new;
                 // A facet is amended alone, and only when it changed.
                 if old.reference != reference || old.description != description {
-                    let label = CircuitLabel { job, circuit, reference, description };
-                    writer.append(Fact::naming(label, Role::Replaces, facets.label.current()))?;
+                    let label = Body::from(CircuitLabel { job, circuit, reference, description });
+                    amend(writer, &facets, &label, &facets.label.current())?;
                 }
                 if old.electrical != electrical || !old.electrical_also.is_empty() {
-                    let body = CircuitElectrical { job, circuit, electrical };
-                    writer.append(Fact::naming(body, Role::Replaces, facets.electrical.current()))?;
+                    let body = Body::from(CircuitElectrical { job, circuit, electrical });
+                    amend(writer, &facets, &body, &facets.electrical.current())?;
                 }
                 put_note(writer, job, circuit, note, &old_notes, &notes)
             })?
@@ -87,6 +88,20 @@ pub(crate) fn save_circuit(state: &mut State, asked: SaveCircuit) -> Result<Circ
     };
     let words = state.words.text_with("answer-circuit-saved", &[("circuit", reference.into())]);
     Ok(CircuitsChanged { view: circuits_view(state, asked.board)?, words, undo: token(&receipt) })
+}
+
+/// Gives a circuit a new value of a facet, under every id that means it.
+pub(crate) fn amend(
+    writer: &mut Writer<'_>,
+    circuit: &view::Circuit,
+    body: &Body,
+    current: &[EntryRef],
+) -> Result<(), Failure> {
+    for id in std::iter::once(circuit.circuit).chain(circuit.same.iter().copied()) {
+        let body = body.clone().moved_to(ObjectId(id.0));
+        writer.append(Fact::naming(body, Role::Replaces, current.iter().copied()))?;
+    }
+    Ok(())
 }
 
 /// A circuit to be put on a board.
@@ -131,7 +146,16 @@ pub(crate) fn put_note(
         return Ok(());
     }
     let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.0) };
-    let live: Vec<_> = writer.view().notes(of)?.into_iter().filter(|one| one.is_live()).map(|one| one.entry).collect();
+    let (own, others): (Vec<_>, Vec<_>) = writer
+        .view()
+        .circuit_notes(job, circuit)?
+        .into_iter()
+        .filter(|one| one.is_live())
+        .partition(|one| one.value.of == of);
+    let live: Vec<_> = own.into_iter().map(|one| one.entry).collect();
+    // A note under another id that means this circuit is in the new text too.
+    let others: Vec<_> = others.into_iter().map(|one| one.entry).collect();
+    writer.take_back(&others)?;
     let body = Note { note, of, text: text.to_owned(), person: None, at: None };
     writer.append_in(job.into(), Fact::naming(body, Role::Replaces, live))?;
     Ok(())
@@ -208,7 +232,8 @@ fn present(state: &mut State, circuit: CircuitId, present: bool) -> Result<Circu
     let board = facets.place.first().map(|place| place.board).ok_or_else(|| Failure::of("not_found"))?;
     let person = state.person(job)?;
     let receipt = state.write(person, |writer| {
-        let body = CircuitPresent { job, circuit, present };
+        let known = if present { Vec::new() } else { writer.known(job)? };
+        let body = CircuitPresent { job, circuit, present, known };
         Ok(writer.append(Fact::naming(body, Role::Replaces, facets.present.current()))?)
     })?;
     let reference = judged.circuit(circuit).map(|one| one.reference.clone()).unwrap_or_default();

@@ -3,7 +3,8 @@
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard};
 use crate::ops::recall::in_doubt_words;
-use crate::ops::rules::{readings_to_settle, set_line};
+use crate::ops::rules::set_line;
+use crate::ops::settle::how_many;
 use crate::ops::sign_off::{said, since_of};
 use crate::ops::undo::token;
 use crate::read::Fields;
@@ -214,7 +215,7 @@ pub(crate) fn remove_board(state: &mut State, asked: OfBoard) -> Result<Done, Fa
     let boards = state.record.view().boards(job)?;
     let present = boards.into_iter().find(|one| one.board == asked.board).map(|one| one.present).unwrap_or_default();
     let receipt = state.write(person, |writer| {
-        let body = BoardPresent { job, board: asked.board, present: false };
+        let body = BoardPresent { job, board: asked.board, present: false, known: writer.known(job)? };
         Ok(writer.append(Fact::naming(body, Role::Replaces, present.current()))?)
     })?;
     let args = [("board", board.name.as_str().into()), ("readings", readings.into())];
@@ -227,10 +228,16 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
     let judged = state.judged(job)?;
     let now = state.host.now();
     let me = state.me(job)?;
+    let to_settle = how_many(&state.record.view(), &judged)?;
     let words = &state.words;
     let tally = Tally::of_job(&judged);
     let file = &judged.file;
     let used: std::collections::BTreeSet<_> = judged.readings.iter().filter_map(|one| one.reading.tester).collect();
+    let mut known_by_another = std::collections::BTreeSet::new();
+    for tester in &used {
+        let same = state.record.view().tester(*tester)?.same;
+        known_by_another.extend(same.into_iter().filter(|other| other > tester));
+    }
     let policies = file.job.policies;
     let in_doubt = doubts(&state.record.view(), &judged)?;
     let limit_set = set_line(words, judged.set(), &file.job.limit_set);
@@ -256,7 +263,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         testers: file
             .testers
             .iter()
-            .filter(|tester| used.contains(&tester.id))
+            .filter(|tester| used.contains(&tester.id) && !known_by_another.contains(&tester.id))
             .map(|tester| tell::tester_line(words, tester, policies, now))
             .collect(),
         signed: standing.iter().flat_map(|one| signed_lines(words, one)).collect(),
@@ -265,20 +272,8 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         stop: tally.stop,
         look_words: tell::review_sum(words, &tally),
         whereabouts: words.text("answer-whereabouts-here"),
-        to_settle: file
-            .to_settle
-            .iter()
-            .map(|one| ToSettle {
-                facet: one.facet.clone(),
-                words: words.text("answer-two-values"),
-                values: one
-                    .values
-                    .iter()
-                    .map(|value| Choice { id: value.entry.clone(), words: value.value.clone() })
-                    .collect(),
-            })
-            .chain(readings_to_settle(words, &judged))
-            .collect(),
+        to_settle,
+        to_settle_words: words.text_with("answer-to-settle", &[("count", to_settle.into())]),
     })
 }
 
@@ -333,11 +328,15 @@ fn with_asked(words: &Words, tally: &Tally, sum: String) -> String {
 
 /// Set and policies in a sentence, and the quick check where one is asked for.
 fn rules_words(words: &Words, judged: &Judged) -> String {
-    let policies = judged.file.job.policies;
+    rules_said(words, &judged.set().title, judged.file.job.policies)
+}
+
+/// A set, named by its title, and policies in a sentence.
+pub(crate) fn rules_said(words: &Words, title: &str, policies: Policies) -> String {
     let rules = words.text_with(
         "answer-rules",
         &[
-            ("set", judged.set().title.as_str().into()),
+            ("set", title.into()),
             ("value", words.value_policy(policies.value).into()),
             ("tester", words.tester_policy(policies.tester).into()),
         ],

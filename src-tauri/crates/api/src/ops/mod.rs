@@ -21,6 +21,7 @@ pub(crate) mod review;
 pub(crate) mod rules;
 pub(crate) mod run;
 pub(crate) mod schedule;
+pub(crate) mod settle;
 pub(crate) mod sign_off;
 pub(crate) mod start;
 pub(crate) mod table;

@@ -1,16 +1,13 @@
-//! What a job is judged by: limit sets and policies; and choosing between two live values.
+//! What a job is judged by: limit sets and policies.
 
 use crate::failure::Failure;
-use crate::judged::{Judged, JudgedReading};
 use crate::ops::jobs::job_view;
 use crate::state::State;
-use crate::tell;
 use crate::views::*;
 use provenohm_assess::limits::{LimitSet, Loaded, SHIPPED_FILES, SetName, shipped};
 use provenohm_assess::policy::Policies;
-use provenohm_exchange::entries_of;
 use provenohm_logbook::entry::body::JobRules;
-use provenohm_logbook::entry::{Bytes, EntryRef, Fact, Role};
+use provenohm_logbook::entry::{Bytes, Fact, Role};
 use provenohm_words::Words;
 
 /// Setting under which sets of one's own are kept: the texts of their files.
@@ -92,77 +89,4 @@ pub(crate) fn set_job_rules(state: &mut State, asked: SetJobRules) -> Result<Job
         Ok(writer.append(fact)?)
     })?;
     job_view(state, job)
-}
-
-/// What names the readings of one slot among the things to settle, before the id of the slot.
-const READINGS: &str = "readings:";
-
-/// What is sent back to keep every reading of a slot.
-const ALL: &str = "all";
-
-/// Slots with several readings that nobody has chosen between.
-pub(crate) fn readings_to_settle(words: &Words, judged: &Judged) -> Vec<ToSettle> {
-    let unsettled = judged.slots().filter(|(_, _, slot)| slot.is_unsettled(judged));
-    unsettled
-        .map(|(board, circuit, slot)| {
-            let one = |one: &JudgedReading| Choice {
-                id: one.reading.id.to_string(),
-                words: words.text_with(
-                    "answer-reading-at",
-                    &[
-                        ("reading", words.reading(&one.reading.shown).into()),
-                        ("at", words.date_time(one.reading.at).into()),
-                    ],
-                ),
-            };
-            let readings = slot.readings.iter().filter_map(|at| judged.readings.get(*at));
-            let all = Choice { id: ALL.to_owned(), words: words.text("answer-keep-all") };
-            ToSettle {
-                facet: format!("{READINGS}{}", slot.id().0),
-                words: tell::place(words, judged, &board.name, &circuit.circuit, &slot.pair),
-                values: readings.map(one).chain([all]).collect(),
-            }
-        })
-        .collect()
-}
-
-fn settle_readings(state: &mut State, judged: &Judged, slot: &str, asked: &Settle) -> Result<(), Failure> {
-    let found = judged.slots().find(|(_, _, it)| it.id().0 == slot && it.is_unsettled(judged));
-    let (_, _, slot) = found.ok_or_else(|| Failure::of("not_found"))?;
-    let (mut keeps, mut aside) = (Vec::new(), Vec::new());
-    for one in slot.readings.iter().filter_map(|at| judged.readings.get(*at)) {
-        let chosen = asked.value == ALL || asked.value == one.reading.id.to_string();
-        let entries = entries_of(&state.record.view(), one.reading.id)?;
-        if chosen { keeps.extend(entries) } else { aside.extend(entries) }
-    }
-    if keeps.is_empty() {
-        return Err(Failure::of("not_found"));
-    }
-    let person = state.person(asked.job)?;
-    state.write(person, |writer| Ok(writer.settle(&keeps, &aside, None)?))?;
-    Ok(())
-}
-
-pub(crate) fn settle(state: &mut State, asked: Settle) -> Result<JobView, Failure> {
-    let judged = state.judged(asked.job)?;
-    if let Some(slot) = asked.facet.strip_prefix(READINGS) {
-        settle_readings(state, &judged, slot, &asked)?;
-        return job_view(state, asked.job);
-    }
-    let facet = judged.file.to_settle.iter().find(|one| one.facet == asked.facet);
-    let facet = facet.ok_or_else(|| Failure::of("not_found"))?;
-    let entry = |text: &str| text.parse::<EntryRef>().map_err(|_| Failure::of("not_found"));
-    let keeps = entry(&asked.value)?;
-    let aside: Vec<EntryRef> = facet
-        .values
-        .iter()
-        .filter(|value| value.entry != asked.value)
-        .map(|value| entry(&value.entry))
-        .collect::<Result<_, _>>()?;
-    if aside.len() == facet.values.len() {
-        return Err(Failure::of("not_found"));
-    }
-    let person = state.person(asked.job)?;
-    state.write(person, |writer| Ok(writer.settle(&[keeps], &aside, None)?))?;
-    job_view(state, asked.job)
 }

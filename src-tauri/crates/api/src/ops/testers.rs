@@ -68,13 +68,20 @@ pub(crate) fn save_tester_as(
         // What is invented stays so under another name.
         let invented = on_record.is_invented().then_some(true).or(invented);
         let identity = Identity { tester, name, model, serial, invented };
-        // A facet is amended alone, and only when it changed.
-        if on_record.identity.one() != Some(&identity) {
-            writer.append(Fact::naming(identity, Role::Replaces, on_record.identity.current()))?;
-        }
         let card = TesterCard { tester, card };
+        // A facet is amended alone, and only when it changed; under every id that means this tester.
+        let ids: Vec<TesterId> = std::iter::once(tester).chain(on_record.same.iter().copied()).collect();
+        if on_record.identity.one() != Some(&identity) {
+            for tester in &ids {
+                let identity = Identity { tester: *tester, ..identity.clone() };
+                writer.append(Fact::naming(identity, Role::Replaces, on_record.identity.current()))?;
+            }
+        }
         if on_record.card.one() != Some(&card) {
-            writer.append(Fact::naming(card, Role::Replaces, on_record.card.current()))?;
+            for tester in &ids {
+                let card = TesterCard { tester: *tester, ..card.clone() };
+                writer.append(Fact::naming(card, Role::Replaces, on_record.card.current()))?;
+            }
         }
         Ok(())
     })?;

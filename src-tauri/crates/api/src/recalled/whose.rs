@@ -3,6 +3,7 @@
 use crate::failure::Failure;
 use crate::state::State;
 use provenohm_assess::ids::TesterId;
+use provenohm_logbook::view::Tester;
 
 /// The tester that is meant, or all that might be.
 pub(crate) enum Whose {
@@ -14,7 +15,8 @@ pub(crate) enum Whose {
 pub(crate) fn whose(state: &State, text: &str) -> Result<Whose, Failure> {
     let text = text.trim();
     let testers = state.record.view().testers()?;
-    if let Some(one) = testers.iter().find(|one| one.tester.to_string() == text) {
+    let known_as = |one: &Tester| std::iter::once(&one.tester).chain(&one.same).any(|id| id.to_string() == text);
+    if let Some(one) = testers.iter().find(|one| known_as(one)) {
         return Ok(Whose::One(one.tester));
     }
     let serial = text.to_lowercase();

@@ -5,7 +5,7 @@ use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
 use crate::ops::origin::{corrections, replaced};
 use crate::ops::run::reason;
 use crate::tell;
-use provenohm_assess::circuit::{Electrical, Measure, Stage};
+use provenohm_assess::circuit::{Measure, Stage};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::judgement::{Level, Value};
 use provenohm_exchange::job_file;
@@ -79,7 +79,7 @@ impl<'a> Boards<'a> {
     fn circuit(&self, one: &JudgedCircuit, removed: bool) -> Circuit {
         let Self { words, judged, .. } = *self;
         let electrical = &one.circuit.electrical;
-        let mut conditions = conditions(words, electrical);
+        let mut conditions = tell::beside_conductors(words, electrical);
         conditions.extend(one.circuit.electrical_also.iter().map(|other| live::circuit(words, other)));
         if removed {
             conditions.push(words.text("answer-circuit-taken-away"));
@@ -105,14 +105,6 @@ impl<'a> Boards<'a> {
             past: past.filter_map(|it| past_reading(words, judged, it, one.circuit.id)).collect(),
         }
     }
-}
-
-/// What holds for a circuit beside its voltage, measure and conductors.
-pub(super) fn conditions(words: &Words, electrical: &Electrical) -> Vec<String> {
-    let spd = electrical.spd_stays.then(|| words.text("answer-spd-stays"));
-    let item = electrical.item.map(|item| words.item(item));
-    let location = electrical.location.map(|location| words.location(location));
-    std::iter::once(words.loads(electrical.loads)).chain(spd).chain(item).chain(location).collect()
 }
 
 /// One line a reading; else that the pair was not tested, or that it is missing.

@@ -1,6 +1,5 @@
 //! The other values of what two people recorded apart, as long as nobody has chosen.
 
-use super::boards::conditions;
 use crate::judged::{Judged, JudgedReading};
 use crate::ops::origin::tester;
 use provenohm_assess::circuit::Electrical;
@@ -13,8 +12,7 @@ const SAID_IN_PLACE: [&str; 3] = ["rules", "electrical", "card"];
 
 /// Another live value of a circuit, in one phrase.
 pub(super) fn circuit(words: &Words, other: &Electrical) -> String {
-    let all: Vec<String> = std::iter::once(words.electrical(other)).chain(conditions(words, other)).collect();
-    also(words, &all.join(", "))
+    also(words, &crate::tell::electrical(words, other))
 }
 
 /// Each other live value of a reading's circumstances, in one phrase: what differs from the line it stands under.

@@ -1,7 +1,7 @@
 //! Where something is: pair, circuit, board.
 
 use crate::judged::Judged;
-use provenohm_assess::circuit::{Earthing, Pair};
+use provenohm_assess::circuit::{Earthing, Electrical, Pair};
 use provenohm_assess::ids::CircuitId;
 use provenohm_exchange::job_file::Circuit;
 use provenohm_words::{PairNames, Words};
@@ -15,11 +15,13 @@ pub(crate) fn pair_name(words: &Words, judged: &Judged, circuit: CircuitId, pair
 
 /// `7 Sockets`.
 pub(crate) fn circuit_name(words: &Words, circuit: &Circuit) -> String {
-    let description = if circuit.description.is_empty() { "none" } else { &circuit.description };
-    words.text_with(
-        "answer-circuit-name",
-        &[("reference", circuit.reference.as_str().into()), ("description", description.into())],
-    )
+    named(words, &circuit.reference, &circuit.description)
+}
+
+/// `7 Sockets`, by reference and description.
+pub(crate) fn named(words: &Words, reference: &str, description: &str) -> String {
+    let description = if description.is_empty() { "none" } else { description };
+    words.text_with("answer-circuit-name", &[("reference", reference.into()), ("description", description.into())])
 }
 
 /// `DB-2 · 7 Sockets · L1–PE`.
@@ -32,4 +34,19 @@ pub(crate) fn place(words: &Words, judged: &Judged, board: &str, circuit: &Circu
             ("pair", pair_name(words, judged, circuit.id, pair).into()),
         ],
     )
+}
+
+/// What holds for a circuit beside its voltage, measure and conductors.
+pub(crate) fn beside_conductors(words: &Words, electrical: &Electrical) -> Vec<String> {
+    let spd = electrical.spd_stays.then(|| words.text("answer-spd-stays"));
+    let item = electrical.item.map(|item| words.item(item));
+    let location = electrical.location.map(|location| words.location(location));
+    std::iter::once(words.loads(electrical.loads)).chain(spd).chain(item).chain(location).collect()
+}
+
+/// What decides a circuit's limit and pairs, in one line.
+pub(crate) fn electrical(words: &Words, electrical: &Electrical) -> String {
+    let all: Vec<String> =
+        std::iter::once(words.electrical(electrical)).chain(beside_conductors(words, electrical)).collect();
+    all.join(", ")
 }

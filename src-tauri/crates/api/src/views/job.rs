@@ -76,8 +76,10 @@ told! {
         pub look_words: String,
         /// Where the record is, in words.
         pub whereabouts: String,
-        /// Facets with two live values, to settle.
-        pub to_settle: Vec<ToSettle>,
+        /// How many things wait for a person to settle them.
+        pub to_settle: u32,
+        /// The same in words.
+        pub to_settle_words: String,
     }
 
     /// What one tester puts in doubt in a job.
@@ -86,16 +88,6 @@ told! {
         pub tester: TesterId,
         /// How many readings, in words.
         pub said: Sentence,
-    }
-
-    /// A facet two people changed apart: both values stand until one is chosen.
-    pub struct ToSettle {
-        /// Sent back to `settle`.
-        pub facet: String,
-        /// Whose facet it is, in words.
-        pub words: String,
-        /// The live values.
-        pub values: Vec<super::Choice>,
     }
 
     /// One board in a job.
@@ -250,15 +242,5 @@ asked! {
     pub struct LoadSet {
         /// JSON.
         pub text: String,
-    }
-
-    /// The choice between two live values.
-    pub struct Settle {
-        /// The job it is in.
-        pub job: JobId,
-        /// As told in `to_settle`.
-        pub facet: String,
-        /// The id of the value that stands.
-        pub value: String,
     }
 }

@@ -38,6 +38,14 @@ fn taken(program: &Program, file: &Value) -> (Value, Value) {
     (job, look)
 }
 
+/// A job file makes its tester anew: that it is one of those here is asked, last.
+const TWICE: &str = "One tester registered twice?";
+
+/// The first thing that waits to be settled.
+fn first_open(program: &Program, job: &Value) -> Value {
+    program.ask("settling", json!({ "job": job }))["questions"][0].clone()
+}
+
 fn said(look: &Value) -> String {
     look["items"][0]["sentences"].to_string()
 }
@@ -54,13 +62,12 @@ fn two_live_policies_show_the_least_favourable_judgement_as_a_stop_until_settled
     // Both values go out again, and the person is asked.
     let again: Value = serde_json::from_str(&program.api.job_file(job.as_str().unwrap()).unwrap()).unwrap();
     assert_eq!(again["job"]["rules_also"].as_array().unwrap().len(), 1);
-    let view = program.ask("job", json!({ "job": job }));
-    let facet = view["to_settle"][0]["facet"].as_str().unwrap();
-    assert!(facet.starts_with("rules:"), "{facet}");
-    let settled = json!({ "job": job, "facet": facet, "value": view["to_settle"][0]["values"][0]["id"] });
-    assert_eq!(program.ask("settle", settled)["stop"], 0);
+    let open = first_open(&program, &job);
+    assert_eq!(open["asks"], "Two sets of rules for the job");
+    program.ask("settle", json!({ "job": job, "question": open["id"], "choice": open["choices"][0]["id"] }));
+    assert_eq!(first_open(&program, &job)["asks"], TWICE);
     let job = program.ask("job", json!({ "job": job }));
-    assert_eq!((&job["value_policy"], &job["to_settle"]), (&json!("simple"), &json!([])));
+    assert_eq!((&job["value_policy"], &job["stop"]), (&json!("simple"), &json!(0)));
 }
 
 /// Two corrections made apart: 500 V and 250 V.
@@ -130,11 +137,11 @@ fn two_readings_of_a_pair_are_a_stop_until_one_is_chosen() {
     read_twice(&mut file);
     let (job, look) = taken(&program, &file);
     assert_eq!(look["stop"], 1, "{look}");
-    let to_settle = program.ask("job", json!({ "job": job }))["to_settle"].clone();
-    let choices = to_settle[0]["values"].as_array().unwrap();
-    assert!(choices[0]["words"].as_str().unwrap().starts_with("1.05\u{a0}MΩ, "), "{to_settle}");
-    let settled = json!({ "job": job, "facet": to_settle[0]["facet"], "value": choices[0]["id"] });
-    let view = program.ask("settle", settled.clone());
+    let open = first_open(&program, &job);
+    assert_eq!(open["choices"][0]["words"], "1.05\u{a0}MΩ", "{open}");
+    let settled = json!({ "job": job, "question": open["id"], "choice": open["choices"][0]["id"] });
+    program.ask("settle", settled.clone());
+    let view = program.ask("job", json!({ "job": job }));
     assert_eq!((&view["stop"], &view["look"]), (&json!(0), &json!(1)), "two pairs are missing still");
     assert_eq!(program.refused("settle", settled).code, "not_found");
 }
@@ -144,9 +151,10 @@ fn readings_kept_beside_each_other_are_judged_as_they_are_also_through_a_job_fil
     let (program, mut file) = file_with_one_reading();
     read_twice(&mut file);
     let (job, _) = taken(&program, &file);
-    let facet = program.ask("job", json!({ "job": job }))["to_settle"][0]["facet"].clone();
-    let view = program.ask("settle", json!({ "job": job, "facet": facet, "value": "all" }));
-    assert_eq!((&view["stop"], &view["to_settle"]), (&json!(0), &json!([])));
+    let open = first_open(&program, &job);
+    program.ask("settle", json!({ "job": job, "question": open["id"], "choice": "both" }));
+    let view = program.ask("job", json!({ "job": job }));
+    assert_eq!((&view["stop"], &first_open(&program, &job)["asks"]), (&json!(0), &json!(TWICE)));
     let told = |job: &Value| {
         let look = program.ask("look", json!({ "job": job }));
         let below = look["items"].as_array().unwrap().iter().find(|item| item["shown"] == "0.85\u{a0}MΩ").cloned();

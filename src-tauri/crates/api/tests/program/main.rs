@@ -1,6 +1,7 @@
 //! What the operations promise, asked through the door the screens use.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod alike;
 mod bench;
 mod boards;
 mod bundles;
@@ -16,5 +17,6 @@ mod references;
 mod review;
 mod rules;
 mod schedule;
+mod settle;
 mod sign_off;
 mod support;

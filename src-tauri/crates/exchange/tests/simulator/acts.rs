@@ -3,12 +3,15 @@
 use crate::chance::Chance;
 use crate::device::Device;
 use crate::support::{
-    CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, id, moment, pair, replacing, sign_off, taken,
+    CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, pair, replacing, sign_off, taken,
 };
 use provenohm_assess::circuit::Stage;
-use provenohm_assess::ids::NoteId;
-use provenohm_logbook::entry::body::{CircuitLabel, Correction, Note, Person, Request, TesterIdentity};
-use provenohm_logbook::entry::{EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
+use provenohm_assess::ids::{CircuitId, NoteId};
+use provenohm_logbook::entry::body::{
+    CircuitLabel, CircuitPresent, Correction, Different, Note, Person, Request, SameCircuit, TesterIdentity,
+};
+use provenohm_logbook::entry::{Body, EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
+use provenohm_logbook::view::{Question, ToSettle};
 
 fn readings(device: &Device) -> Vec<EntryRef> {
     device.hand().record.view().readings(JOB).unwrap().iter().map(|one| one.taken.entry).collect()
@@ -20,12 +23,12 @@ fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
 
 /// One act; its name.
 pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
-    match chance.below(18) {
+    match chance.below(21) {
         0..=4 => {
             device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
             "reads"
         }
-        17 => {
+        20 => {
             let on_record = device.hand().record.view().readings(JOB).unwrap();
             let standing = on_record.iter().filter(|one| one.is_live()).map(|one| one.taken.value.reading.id);
             let (readings, not_tested) = (standing.collect(), Vec::new());
@@ -63,9 +66,8 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         10 => {
             let open = device.hand().record.view().to_settle(JOB.into()).unwrap();
-            if let Some(question) = open.first() {
-                let (keep, aside) = question.entries.split_first().unwrap();
-                device.hand_mut().write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
+            if let Some(question) = open.get(chance.below(open.len())) {
+                settle(device, question, chance);
             }
             "settles"
         }
@@ -116,6 +118,18 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
             }
             "signs off"
         }
+        16 | 17 => {
+            let circuits = device.hand().record.view().circuits(JOB).unwrap();
+            if let Some(one) = circuits.get(chance.below(circuits.len())) {
+                present(device, one.circuit, !one.is_present(), one.present.current());
+            }
+            "removes or brings back a circuit"
+        }
+        18 => {
+            let new = CircuitId(id(0x9_0000 + number));
+            device.hand_mut().write(|writer| circuit(writer, new, "7")).unwrap();
+            "adds a circuit"
+        }
         _ if chance.one_in(3) => {
             let hand = device.hand_mut();
             let other = if hand.person == PERSON { OTHER_PERSON } else { PERSON };
@@ -126,4 +140,35 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         _ => "waits",
     }
+}
+
+fn settle(device: &mut Device, question: &ToSettle, chance: &mut Chance) {
+    match question.question {
+        Question::Alike { one, other } if chance.one_in(2) => {
+            let different = Different { one, other };
+            device.hand_mut().write(|writer| writer.append_in(JOB.into(), different)).unwrap();
+        }
+        Question::Alike { one, other } => {
+            let [one, other] = [one, other].map(|it| CircuitId(it.id.0));
+            device.hand_mut().append(Body::from(SameCircuit { job: JOB, one, other }));
+        }
+        Question::Removed { of } => {
+            let circuits = device.hand().record.view().circuits(JOB).unwrap();
+            let current = circuits.iter().find(|one| one.circuit.0 == of.id.0).map(|one| one.present.current());
+            present(device, CircuitId(of.id.0), chance.one_in(2), current.unwrap_or_default());
+        }
+        _ => {
+            let (keep, aside) = question.entries.split_first().unwrap();
+            device.hand_mut().write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
+        }
+    }
+}
+
+fn present(device: &mut Device, circuit: CircuitId, there: bool, current: Vec<EntryRef>) {
+    let said = device.hand_mut().write(|writer| {
+        let known = if there { Vec::new() } else { writer.known(JOB)? };
+        let body = CircuitPresent { job: JOB, circuit, present: there, known };
+        writer.append(Fact::naming(body, Role::Replaces, current))
+    });
+    said.unwrap();
 }

@@ -389,12 +389,13 @@ fn what_it_says(hand: &Hand) -> String {
         })
         .collect();
     format!(
-        "{signed:?} {} {:?} {:?} {:?} {:?} {testers:?} {:?}",
+        "{signed:?} {} {:?} {:?} {:?} {:?} {testers:?} {:?} {:?}",
         view.fingerprint(&book).unwrap(),
         view.jobs().unwrap(),
         view.boards(JOB).unwrap(),
         view.circuits(JOB).unwrap(),
         view.readings(JOB).unwrap(),
         view.to_settle(JOB.into()).unwrap(),
+        view.testers_to_settle(&[TESTER, OTHER_TESTER].into()).unwrap(),
     )
 }

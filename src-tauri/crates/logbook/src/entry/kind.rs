@@ -29,8 +29,12 @@ pub enum Kind {
     SameTester = 12,
     /// A note on something.
     Note = 13,
+    /// Two ids mean one circuit.
+    SameCircuit = 14,
+    /// Two things that look like one are two.
+    Different = 15,
     /// A person vouches for a device.
-    DeviceKnown = 15,
+    DeviceKnown = 16,
 
     /// A job begins.
     JobOpened = 20,
@@ -97,7 +101,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of their numbers.
-    pub const ALL: [Self; 41] = [
+    pub const ALL: [Self; 43] = [
         Self::LogOpened,
         Self::Seal,
         Self::Withdrawal,
@@ -110,6 +114,8 @@ impl Kind {
         Self::SamePerson,
         Self::SameTester,
         Self::Note,
+        Self::SameCircuit,
+        Self::Different,
         Self::DeviceKnown,
         Self::JobOpened,
         Self::JobNames,
@@ -164,6 +170,7 @@ impl Kind {
                 | Self::Person
                 | Self::Note
                 | Self::DeviceKnown
+                | Self::Different
                 | Self::JobNames
                 | Self::JobPeople
                 | Self::CautionsRead

@@ -20,6 +20,14 @@ impl Writer<'_> {
         Ok(self.view().cut(books)?)
     }
 
+    /// What is here of a job: what a removal knows of.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn known(&self, job: JobId) -> Result<Vec<CutEnd>, WriteError> {
+        Ok(self.view().cut(&[job.into()])?)
+    }
+
     /// The number of the next sign-off of a job.
     ///
     /// # Errors

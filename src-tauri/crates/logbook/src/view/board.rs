@@ -2,13 +2,14 @@
 
 use super::facet::Facet;
 use super::query::{ReadError, View};
+use super::removed::Presence;
 use crate::entry::body::{
     BoardNames, BoardPeople, BoardPresent, CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent,
-    Content,
+    Content, CutEnd,
 };
-use crate::entry::{Noun, Object, ObjectId};
+use crate::entry::{EntryRef, Noun, Object, ObjectId};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 /// A board, facet by facet.
@@ -24,6 +25,8 @@ pub struct Board {
     pub order: Facet<CircuitOrder>,
     /// Who does it.
     pub people: Facet<BoardPeople>,
+    /// Changes that whoever removed it did not know of: it stays until a person is asked.
+    pub unseen: Vec<EntryRef>,
 }
 
 /// A circuit, facet by facet.
@@ -39,6 +42,11 @@ pub struct Circuit {
     pub place: Facet<CircuitPlace>,
     /// Whether it is there.
     pub present: Facet<CircuitPresent>,
+    /// Changes that whoever removed it did not know of: it stays until a person is asked.
+    pub unseen: Vec<EntryRef>,
+    /// Other ids that mean the same circuit: what was read on them is read on this one, and what they say it is called
+    /// and what decides its limit are live values of this one.
+    pub same: Vec<CircuitId>,
     /// Something about it needs a newer version; true if it must not be judged without.
     pub needs_newer: Option<bool>,
 }
@@ -47,7 +55,8 @@ impl Board {
     /// There, unless every live word says it was removed: changed on one device and removed on another, it stays.
     #[must_use]
     pub fn is_present(&self) -> bool {
-        self.present.live.is_empty() || self.present.live.iter().any(|one| one.value.present)
+        let present = &self.present.live;
+        present.is_empty() || present.iter().any(|one| one.value.present) || !self.unseen.is_empty()
     }
 }
 
@@ -55,7 +64,28 @@ impl Circuit {
     /// There, unless every live word says it was removed: changed on one device and removed on another, it stays.
     #[must_use]
     pub fn is_present(&self) -> bool {
-        self.present.live.is_empty() || self.present.live.iter().any(|one| one.value.present)
+        let present = &self.present.live;
+        present.is_empty() || present.iter().any(|one| one.value.present) || !self.unseen.is_empty()
+    }
+}
+
+impl Presence for BoardPresent {
+    fn is_there(&self) -> bool {
+        self.present
+    }
+
+    fn known(&self) -> &[CutEnd] {
+        &self.known
+    }
+}
+
+impl Presence for CircuitPresent {
+    fn is_there(&self) -> bool {
+        self.present
+    }
+
+    fn known(&self) -> &[CutEnd] {
+        &self.known
     }
 }
 
@@ -71,19 +101,33 @@ impl View<'_> {
         let mut order = self.facets::<CircuitOrder>(of, |it| it.board.0)?;
         let mut people = self.facets::<BoardPeople>(of, |it| it.board.0)?;
         let wanted = Facet::of(self.stated::<crate::entry::body::BoardOrder>(of)?);
-        let mut boards: Vec<Board> = standing(&names)
-            .into_iter()
-            .map(|id| Board {
+        let mut boards = Vec::new();
+        for id in standing(&names) {
+            let present = present.remove(&id).unwrap_or_default();
+            boards.push(Board {
                 board: BoardId(id),
                 names: names.remove(&id).unwrap_or_default(),
-                present: present.remove(&id).unwrap_or_default(),
+                unseen: if present.live.is_empty() {
+                    Vec::new()
+                } else {
+                    self.unseen(&present, &self.on_board(of, id)?)?
+                },
+                present,
                 order: order.remove(&id).unwrap_or_default(),
                 people: people.remove(&id).unwrap_or_default(),
-            })
-            .collect();
+            });
+        }
         let wanted = wanted.first().map_or(&[][..], |order| &order.boards);
         boards.sort_by_key(|board| (rank(wanted, &board.board), board.board));
         Ok(boards)
+    }
+
+    /// A board and what is or was on it.
+    fn on_board(&self, job: Object, board: Uuid) -> Result<BTreeSet<Object>, ReadError> {
+        let placed = self.stated::<CircuitPlace>(job)?.into_iter();
+        let on = placed.filter(|one| one.is_live() && one.value.board.0 == board).map(|one| one.value.circuit.0);
+        let circuits = on.map(|id| Object { noun: Noun::Circuit, id: ObjectId(id) });
+        Ok(circuits.chain([Object { noun: Noun::Board, id: ObjectId(board) }]).collect())
     }
 
     /// The circuits of a job, board by board in the order one walks, the removed ones among them.
@@ -92,20 +136,39 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn circuits(&self, job: JobId) -> Result<Vec<Circuit>, ReadError> {
         let of = Object { noun: Noun::Job, id: ObjectId(job.0) };
-        let mut label = self.facets::<CircuitLabel>(of, |it| it.circuit.0)?;
-        let mut electrical = self.facets::<CircuitElectrical>(of, |it| it.circuit.0)?;
+        let same = self.same_circuits(job)?;
+        let mut label = self.facets::<CircuitLabel>(of, |it| {
+            it.circuit = CircuitId(same.one(it.circuit.0));
+            it.circuit.0
+        })?;
+        let mut electrical = self.facets::<CircuitElectrical>(of, |it| {
+            it.circuit = CircuitId(same.one(it.circuit.0));
+            it.circuit.0
+        })?;
         let mut place = self.facets::<CircuitPlace>(of, |it| it.circuit.0)?;
         let mut present = self.facets::<CircuitPresent>(of, |it| it.circuit.0)?;
         let boards = self.boards(job)?;
         let mut circuits = Vec::new();
         for id in standing(&label) {
+            let ids: BTreeSet<Object> = std::iter::once(id)
+                .chain(same.others(id))
+                .map(|id| Object { noun: Noun::Circuit, id: ObjectId(id) })
+                .collect();
+            let mut needs_newer = None;
+            for object in &ids {
+                needs_newer = needs_newer.max(self.needs_newer(*object)?);
+            }
+            let present = present.remove(&id).unwrap_or_default();
             circuits.push(Circuit {
                 circuit: CircuitId(id),
                 label: label.remove(&id).unwrap_or_default(),
                 electrical: electrical.remove(&id).unwrap_or_default(),
-                place: place.remove(&id).unwrap_or_default(),
-                present: present.remove(&id).unwrap_or_default(),
-                needs_newer: self.needs_newer(Object { noun: Noun::Circuit, id: ObjectId(id) })?,
+                // Another id may have been said to be the same before anything else was said of it.
+                place: ids.iter().find_map(|it| place.remove(&it.id.0)).unwrap_or_default(),
+                unseen: if present.live.is_empty() { Vec::new() } else { self.unseen(&present, &ids)? },
+                present,
+                same: same.others(id).map(CircuitId).collect(),
+                needs_newer,
             });
         }
         circuits.sort_by_cached_key(|circuit| {
@@ -122,11 +185,11 @@ impl View<'_> {
     fn facets<T: Content + PartialEq>(
         &self,
         of: Object,
-        id: impl Fn(&T) -> Uuid,
+        id: impl Fn(&mut T) -> Uuid,
     ) -> Result<BTreeMap<Uuid, Facet<T>>, ReadError> {
         let mut by_id: BTreeMap<Uuid, Vec<_>> = BTreeMap::new();
-        for one in self.stated::<T>(of)? {
-            by_id.entry(id(&one.value)).or_default().push(one);
+        for mut one in self.stated::<T>(of)? {
+            by_id.entry(id(&mut one.value)).or_default().push(one);
         }
         Ok(by_id.into_iter().map(|(id, stated)| (id, Facet::of(stated))).collect())
     }

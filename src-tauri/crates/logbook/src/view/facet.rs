@@ -60,6 +60,23 @@ impl<T> Stated<T> {
         let Self { entry, by, device, recorded, standing, reason, names, named, clock_back, value } = self;
         Stated { entry, by, device, recorded, standing, reason, names, named, clock_back, value: part(value) }
     }
+
+    /// The same about a part that the value may not have.
+    pub(super) fn filter_map<U>(self, part: impl FnOnce(T) -> Option<U>) -> Option<Stated<U>> {
+        let Self { entry, by, device, recorded, standing, reason, names, named, clock_back, value } = self;
+        part(value).map(|value| Stated {
+            entry,
+            by,
+            device,
+            recorded,
+            standing,
+            reason,
+            names,
+            named,
+            clock_back,
+            value,
+        })
+    }
 }
 
 /// What bears on an entry: the withdrawal, replacement, settlement or correction that names it and acts.

@@ -4,7 +4,7 @@ use super::facet::{Facet, Stated};
 use super::query::{ReadError, View};
 use crate::entry::body::{BoardOrder, CautionsRead, JobNames, JobOpened, JobPeople, JobRules, Note, Origin};
 use crate::entry::{Kind, Noun, Object, ObjectId};
-use provenohm_assess::ids::{JobId, PersonId};
+use provenohm_assess::ids::{CircuitId, JobId, PersonId};
 
 /// A job, facet by facet.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -82,5 +82,18 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn notes(&self, of: Object) -> Result<Vec<Stated<Note>>, ReadError> {
         Ok(self.stated::<Note>(of)?.into_iter().filter(|note| note.value.of == of).collect())
+    }
+
+    /// The notes on a circuit under every id that means it, whatever became of them.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn circuit_notes(&self, job: JobId, circuit: CircuitId) -> Result<Vec<Stated<Note>>, ReadError> {
+        let same = self.same_circuits(job)?;
+        let mut notes = Vec::new();
+        for id in std::iter::once(circuit.0).chain(same.others(circuit.0)) {
+            notes.extend(self.notes(Object { noun: Noun::Circuit, id: ObjectId(id) })?);
+        }
+        Ok(notes)
     }
 }

@@ -1,5 +1,6 @@
 //! What the record says: read models, one a noun. Everything here is a function of the set of entries.
 
+mod alike;
 mod arrived;
 mod bench;
 mod board;
@@ -12,7 +13,9 @@ mod job;
 mod people;
 mod query;
 mod reading;
+mod removed;
 mod review;
+mod sameness;
 mod sign_off;
 mod tester;
 mod to_settle;

@@ -1,7 +1,7 @@
 //! Reading entries back: found by what they are about, decoded, and checked against their hashes on the way.
 
 use super::facet::{Acting, Standing, Stated};
-use crate::entry::body::{Book, Content};
+use crate::entry::body::{Body, Book, Content};
 use crate::entry::time::CLOCK_JITTER_MS;
 use crate::entry::{Entry, EntryRef, Fact, Kind, LogId, Malformed, NotAnEntry, Noun, Object, ObjectId, Role, Seq};
 use crate::record::ReceiveError;
@@ -77,15 +77,33 @@ impl<'v> View<'v> {
         self.stated_where("WHERE 1", params![number(T::KIND.number())])
     }
 
+    /// What one entry says, with where it stands; nothing where it is not here or cannot be read.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn said(&self, entry: EntryRef) -> Result<Option<Stated<Body>>, ReadError> {
+        let found = self.bodies_where(
+            "WHERE e.log = ?1 AND e.seq = ?2 AND substr(e.hash, 1, 8) = ?3",
+            params![blob(&entry.log.0), number(entry.seq.0), entry.short],
+        )?;
+        Ok(found.into_iter().next())
+    }
+
     /// `?1` is the kind.
     fn stated_where<T: Content>(&self, clause: &str, params: impl Params) -> Result<Vec<Stated<T>>, ReadError> {
+        let all = self.bodies_where(&format!("{clause} AND e.kind = ?1"), params)?;
+        Ok(all.into_iter().filter_map(|one| one.filter_map(T::of)).collect())
+    }
+
+    /// What readable entries say, in the one order that holds on every device.
+    fn bodies_where(&self, clause: &str, params: impl Params) -> Result<Vec<Stated<Body>>, ReadError> {
         let mut statement = self.connection.prepare_cached(&format!(
             "SELECT e.envelope, e.salt, e.body, s.withdrawn, s.replaced, s.set_aside,
                     (SELECT min(device) FROM opened o WHERE o.log = e.log),
                     EXISTS (SELECT 1 FROM naming n WHERE n.log = e.log AND n.seq = e.seq),
                     EXISTS (SELECT 1 FROM entry p WHERE p.log = e.log AND p.seq = e.seq - 1 AND p.hash = e.prev
                             AND p.recorded_ms > e.recorded_ms + {CLOCK_JITTER_MS})
-             FROM entry e JOIN standing s ON s.entry = e.id {clause} AND e.kind = ?1 AND s.readable = 1
+             FROM entry e JOIN standing s ON s.entry = e.id {clause} AND s.readable = 1
              ORDER BY e.lamport, e.log, e.seq, e.hash"
         ))?;
         let mut rows = statement.query(params)?;
@@ -96,20 +114,18 @@ impl<'v> View<'v> {
             let Some((_, body)) = entry.body() else { continue };
             let fact = Fact::decode(envelope.kind, envelope.kind_version, body)?;
             let device: Option<[u8; 16]> = row.get(6)?;
-            if let Some(value) = T::of(fact.body) {
-                found.push(Stated {
-                    entry: entry.reference(),
-                    by: envelope.person,
-                    device: device.map(|id| DeviceId(Uuid::from_bytes(id))),
-                    recorded: envelope.recorded,
-                    standing: Standing { withdrawn: row.get(3)?, replaced: row.get(4)?, set_aside: row.get(5)? },
-                    reason: fact.reason,
-                    names: fact.names,
-                    named: row.get(7)?,
-                    clock_back: row.get(8)?,
-                    value,
-                });
-            }
+            found.push(Stated {
+                entry: entry.reference(),
+                by: envelope.person,
+                device: device.map(|id| DeviceId(Uuid::from_bytes(id))),
+                recorded: envelope.recorded,
+                standing: Standing { withdrawn: row.get(3)?, replaced: row.get(4)?, set_aside: row.get(5)? },
+                reason: fact.reason,
+                names: fact.names,
+                named: row.get(7)?,
+                clock_back: row.get(8)?,
+                value: fact.body,
+            });
         }
         Ok(found)
     }

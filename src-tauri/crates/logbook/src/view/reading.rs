@@ -3,18 +3,21 @@
 use super::circumstance::{Circumstance, Claim};
 use super::facet::{Acting, Stated};
 use super::query::{ReadError, View};
+use super::sameness::Sameness;
 use crate::entry::body::{Correction, NotTested, ReadingTaken, RecallResolved};
 use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId, Role};
 use provenohm_assess::ids::{DeviceId, JobId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::Volts;
 use provenohm_assess::reading::{Conditions, Reading};
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A reading on record, whatever became of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ReadingOnRecord {
-    /// As it was taken. Digits, comparator, unit and pair are final.
+    /// As it was taken. Digits, comparator, unit and pair are final; where two circuits were said to be one, its pair is
+    /// on the one that stands for both.
     pub taken: Stated<ReadingTaken>,
     /// The tester it was taken with.
     pub tester: Circumstance<Option<TesterId>>,
@@ -84,7 +87,16 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn readings_about(&self, object: Object) -> Result<Vec<ReadingOnRecord>, ReadError> {
-        let taken = self.stated::<ReadingTaken>(object)?;
+        let mut taken = self.stated::<ReadingTaken>(object)?;
+        let mut same = BTreeMap::new();
+        for one in &mut taken {
+            let job = one.value.job;
+            let same: &Sameness = match same.entry(job) {
+                Entry::Occupied(known) => known.into_mut(),
+                Entry::Vacant(new) => new.insert(self.same_circuits(job)?),
+            };
+            same.on(&mut one.value.reading.pair);
+        }
         // What corrects one reading is about it; for several, their jobs' corrections are read once.
         let about: BTreeSet<Object> = match object.noun {
             Noun::Reading => BTreeSet::from([object]),
@@ -118,7 +130,10 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn not_tested(&self, job: JobId) -> Result<Vec<Stated<NotTested>>, ReadError> {
-        self.stated(Object { noun: Noun::Job, id: ObjectId(job.0) })
+        let mut all = self.stated::<NotTested>(Object { noun: Noun::Job, id: ObjectId(job.0) })?;
+        let same = self.same_circuits(job)?;
+        all.iter_mut().for_each(|one| same.on(&mut one.value.pair));
+        Ok(all)
     }
 
     /// The entries by which one device took readings of a job, those that no longer stand too.

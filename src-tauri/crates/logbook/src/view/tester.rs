@@ -66,12 +66,15 @@ impl Tester {
 }
 
 impl View<'_> {
-    /// The testers that stand, by id.
+    /// The testers that stand, by id; of ids that mean the same one, the one that stands for all.
     ///
     /// # Errors
     /// [`ReadError`] in words.
     pub fn testers(&self) -> Result<Vec<Tester>, ReadError> {
-        self.subjects(Noun::Tester, Kind::TesterIdentity)?.into_iter().map(|id| self.tester(TesterId(id))).collect()
+        let same = self.same_testers()?;
+        let ids = self.subjects(Noun::Tester, Kind::TesterIdentity)?;
+        let standing = ids.iter().filter(|id| same.one(**id) == **id || !ids.contains(&same.one(**id)));
+        standing.map(|id| self.tester(TesterId(*id))).collect()
     }
 
     /// One tester, with what is on record under other ids that mean the same.
@@ -90,14 +93,21 @@ impl View<'_> {
         Ok(Tester {
             tester,
             same: same.into_iter().map(TesterId).collect(),
-            identity: Facet::of(self.of_all(&objects)?),
-            card: Facet::of(self.of_all(&objects)?),
+            // What is said alike of one tester under two ids is said once.
+            identity: Facet::of(self.of_one(&objects, |it: &mut TesterIdentity| it.tester = tester)?),
+            card: Facet::of(self.of_one(&objects, |it: &mut TesterCard| it.tester = tester)?),
             verifications: self.of_all(&objects)?,
             lead_checks: self.of_all(&objects)?,
             quick_checks: self.of_all(&objects)?,
             damage: self.of_all(&objects)?,
             needs_newer,
         })
+    }
+
+    fn of_one<T: Content>(&self, objects: &[Object], name: impl Fn(&mut T)) -> Result<Vec<Stated<T>>, ReadError> {
+        let mut all = self.of_all(objects)?;
+        all.iter_mut().for_each(|one: &mut Stated<T>| name(&mut one.value));
+        Ok(all)
     }
 
     fn of_all<T: Content>(&self, objects: &[Object]) -> Result<Vec<Stated<T>>, ReadError> {

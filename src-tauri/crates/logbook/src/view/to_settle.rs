@@ -1,5 +1,6 @@
 //! What waits for a person to choose: values of one thing that stand side by side.
 
+use super::board::Circuit;
 use super::circumstance::Circumstance;
 use super::facet::Stated;
 use super::query::{ReadError, View, reference};
@@ -54,6 +55,18 @@ pub enum Question {
         /// The reading.
         reading: ReadingId,
     },
+    /// Whether a board or circuit stays that was removed by one who did not know what another changed.
+    Removed {
+        /// Which.
+        of: Object,
+    },
+    /// Whether two things that look alike are one. It only asks: until a person says so they are two.
+    Alike {
+        /// One.
+        one: Object,
+        /// The other.
+        other: Object,
+    },
 }
 
 /// A question and the entries that answer it differently.
@@ -65,6 +78,21 @@ pub struct ToSettle {
     pub entries: Vec<EntryRef>,
 }
 
+impl ToSettle {
+    fn is_of(&self, id: Uuid) -> bool {
+        matches!(self.question, Question::Facet { of, .. } if of.id.0 == id)
+    }
+}
+
+/// What is called otherwise, or is otherwise, under the ids of one circuit.
+fn several(circuit: &Circuit) -> Vec<ToSettle> {
+    let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.circuit.0) };
+    let label = circuit.label.is_unsettled().then(|| (Kind::CircuitLabel, circuit.label.current()));
+    let electrical = circuit.electrical.is_unsettled().then(|| (Kind::CircuitElectrical, circuit.electrical.current()));
+    let asked = |(kind, entries)| ToSettle { question: Question::Facet { kind, of }, entries };
+    label.into_iter().chain(electrical).map(asked).collect()
+}
+
 impl View<'_> {
     /// What waits to be settled in a book.
     ///
@@ -73,8 +101,18 @@ impl View<'_> {
     pub fn to_settle(&self, book: Book) -> Result<Vec<ToSettle>, ReadError> {
         let mut all = self.facets_to_settle(book)?;
         if let Book::Job { job } = book {
+            let circuits = self.circuits(job)?;
+            // Of circuits that were said to be one, the values of all are chosen between at once.
+            let of_several = |question: &ToSettle| {
+                let own = |it: &Circuit| std::iter::once(&it.circuit).chain(&it.same).any(|id| question.is_of(id.0));
+                circuits.iter().filter(|it| !it.same.is_empty()).any(own)
+            };
+            all.retain(|question| !of_several(question));
+            all.extend(circuits.iter().filter(|it| !it.same.is_empty()).flat_map(several));
             all.extend(self.slots_to_settle(job)?);
             all.extend(self.circumstances_to_settle(job)?);
+            all.extend(self.removed_to_settle(job, &circuits)?);
+            all.extend(self.circuits_alike(job, &circuits)?);
         }
         Ok(all)
     }
@@ -139,8 +177,10 @@ impl View<'_> {
     /// Slots with two live readings, unless a person let all of them stand.
     fn slots_to_settle(&self, job: JobId) -> Result<Vec<ToSettle>, ReadError> {
         let mut slots: BTreeMap<(Stage, Pair), Vec<Stated<ReadingTaken>>> = BTreeMap::new();
-        for one in self.stated::<ReadingTaken>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
+        let same = self.same_circuits(job)?;
+        for mut one in self.stated::<ReadingTaken>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
             if one.is_live() {
+                same.on(&mut one.value.reading.pair);
                 let Pair { a, b } = one.value.reading.pair.clone();
                 let pair = if a <= b { Pair { a, b } } else { Pair { a: b, b: a } };
                 slots.entry((one.value.reading.stage, pair)).or_default().push(one);
@@ -163,6 +203,24 @@ impl View<'_> {
     fn is_kept(&self, one: &Stated<ReadingTaken>) -> Result<bool, ReadError> {
         use crate::entry::Role;
         Ok(one.named && self.acting_on(one.entry)?.iter().any(|acting| acting.role == Role::Keeps))
+    }
+
+    /// Boards and circuits that were removed by one who did not know what another changed.
+    fn removed_to_settle(&self, job: JobId, circuits: &[Circuit]) -> Result<Vec<ToSettle>, ReadError> {
+        let boards = self.boards(job)?.into_iter().map(|it| {
+            let of = Object { noun: Noun::Board, id: ObjectId(it.board.0) };
+            (of, it.present.current(), it.unseen)
+        });
+        let circuits = circuits.iter().map(|it| {
+            let of = Object { noun: Noun::Circuit, id: ObjectId(it.circuit.0) };
+            (of, it.present.current(), it.unseen.clone())
+        });
+        let open = boards.chain(circuits).filter(|(_, _, unseen)| !unseen.is_empty());
+        let asked = open.map(|(of, removals, unseen)| ToSettle {
+            question: Question::Removed { of },
+            entries: removals.into_iter().chain(unseen).collect(),
+        });
+        Ok(asked.collect())
     }
 
     /// Readings of which two corrections say different things.

@@ -14,7 +14,7 @@ use provenohm_assess::circuit::{
     Conductor, Conductors, Current, Electrical, End, Item, Loads, Location, Measure, Nominal, Pair, Stage, Terminal,
 };
 use provenohm_assess::ids::{
-    BenchId, CheckId, DamageId, DeviceId, MeasuredId, NoteId, ReadingId, ReferenceId, VerificationId,
+    BenchId, CheckId, CircuitId, DamageId, DeviceId, MeasuredId, NoteId, ReadingId, ReferenceId, VerificationId,
 };
 use provenohm_assess::limits::{ReducedReason, SetId, SetName, Tag};
 use provenohm_assess::moment::{Moment, When};
@@ -30,9 +30,9 @@ use provenohm_assess::tester::{
 use provenohm_logbook::entry::body::{
     Accepted, AcceptedOf, Attachment, BenchOpened, BoardNames, BoardOrder, BoardPeople, BoardPresent, CautionsRead,
     CircuitElectrical, CircuitLabel, CircuitOrder, CircuitPlace, CircuitPresent, Correction, CutEnd, DeviceKnown,
-    Erasure, JobNames, JobOpened, JobPeople, JobPerson, JobRules, LogOpened, MeasuredAt, NotTested, Note, OpenedWhy,
-    Origin, Person, ReadingTaken, RecallResolved, ReferenceCard, ReplacedWhy, Request, SamePerson, SameTester, Sealed,
-    Settlement, SignOff, TesterCard, TesterIdentity, VerificationMade, Withdrawal,
+    Different, Erasure, JobNames, JobOpened, JobPeople, JobPerson, JobRules, LogOpened, MeasuredAt, NotTested, Note,
+    OpenedWhy, Origin, Person, ReadingTaken, RecallResolved, ReferenceCard, ReplacedWhy, Request, SameCircuit,
+    SamePerson, SameTester, Sealed, Settlement, SignOff, TesterCard, TesterIdentity, VerificationMade, Withdrawal,
 };
 use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Hash, LogId, Noun, Object, ObjectId, Role, Seq};
 use rust_decimal::Decimal;
@@ -210,7 +210,7 @@ pub fn all() -> Vec<(&'static str, Fact)> {
         ("cautions read", plain(CautionsRead { job: JOB, person: PERSON, version: 1 }.into())),
         ("board order", plain(BoardOrder { job: JOB, boards: vec![BOARD] }.into())),
         ("board names", plain(BoardNames { job: JOB, board: BOARD, name: "DB-1".into(), place: "Hall".into() }.into())),
-        ("board present", plain(BoardPresent { job: JOB, board: BOARD, present: false }.into())),
+        ("board present", plain(BoardPresent { job: JOB, board: BOARD, present: false, known: Vec::new() }.into())),
         ("circuit order", plain(CircuitOrder { job: JOB, board: BOARD, circuits: vec![CIRCUIT] }.into())),
         (
             "circuit label",
@@ -227,7 +227,10 @@ pub fn all() -> Vec<(&'static str, Fact)> {
             plain(CircuitElectrical { job: JOB, circuit: CIRCUIT, electrical: electrical() }.into()),
         ),
         ("circuit place", plain(CircuitPlace { job: JOB, circuit: CIRCUIT, board: BOARD }.into())),
-        ("circuit present", plain(CircuitPresent { job: JOB, circuit: CIRCUIT, present: true }.into())),
+        (
+            "circuit present",
+            plain(CircuitPresent { job: JOB, circuit: CIRCUIT, present: true, known: Vec::new() }.into()),
+        ),
         ("reading", plain(ReadingTaken { job: JOB, reading: reading(1, 120, 0), why: None }.into())),
         ("reading, replacing", {
             let mut taken = reading(2, 31, 5);
@@ -521,6 +524,19 @@ pub fn all() -> Vec<(&'static str, Fact)> {
             .because("the landlord has it tested"),
         ),
         ("board people", plain(BoardPeople { job: JOB, board: BOARD, people: vec![PERSON, OTHER_PERSON] }.into())),
+        ("same circuit", plain(SameCircuit { job: JOB, one: CIRCUIT, other: CircuitId(id(0x41)) }.into())),
+        ("different", {
+            let circuit = |number| Object { noun: Noun::Circuit, id: ObjectId(id(number)) };
+            plain(Different { one: circuit(0x41), other: circuit(0x42) }.into())
+        }),
+        ("circuit removed, knowing of a log", {
+            let known = vec![CutEnd { log: LogId(id(0x71)), seq: Seq(9), hash: Hash([7; 32]), from: Some(Seq(2)) }];
+            plain(CircuitPresent { job: JOB, circuit: CIRCUIT, present: false, known }.into())
+        }),
+        ("board removed, knowing of a log", {
+            let known = vec![CutEnd { log: LogId(id(0x71)), seq: Seq(9), hash: Hash([7; 32]), from: None }];
+            plain(BoardPresent { job: JOB, board: BOARD, present: false, known }.into())
+        }),
     ]
 }
 

@@ -79,9 +79,98 @@ answer-circuit-follows = { $readings ->
     [one] { $readings } reading: { $demand }
    *[other] { $readings } readings: { $demand }
 }
-answer-reading-at = { $reading }, { $at }
-answer-keep-all = Keep all: each is printed, the least favourable speaks for the pair
 answer-two-values = Two values to settle
+
+## Settling
+
+answer-to-settle = { $count ->
+    [0] Nothing to settle
+    [one] { $count } thing to settle
+   *[other] { $count } things to settle
+}
+answer-settle-readings = { $count ->
+    [2] Two readings of one pair
+   *[other] { $count } readings of one pair
+}
+answer-settle-corrections = { $count ->
+    [2] Two corrections of one reading
+   *[other] { $count } corrections of one reading
+}
+answer-settle-job-names = { $count ->
+    [2] Two names of the job
+   *[other] { $count } names of the job
+}
+answer-settle-job-rules = { $count ->
+    [2] Two sets of rules for the job
+   *[other] { $count } sets of rules for the job
+}
+answer-settle-job-people = { $count ->
+    [2] Two lists of the people of the job
+   *[other] { $count } lists of the people of the job
+}
+answer-settle-board-order = { $count ->
+    [2] Two orders of the boards
+   *[other] { $count } orders of the boards
+}
+answer-settle-board-names = { $count ->
+    [2] Two names of one board
+   *[other] { $count } names of one board
+}
+answer-settle-circuit-order = { $count ->
+    [2] Two orders of the circuits
+   *[other] { $count } orders of the circuits
+}
+answer-settle-circuit-label = { $count ->
+    [2] Two names of one circuit
+   *[other] { $count } names of one circuit
+}
+answer-settle-circuit-electrical = { $count ->
+    [2] Two descriptions of what one circuit is
+   *[other] { $count } descriptions of what one circuit is
+}
+answer-settle-circuit-place = { $count ->
+    [2] Two boards for one circuit
+   *[other] { $count } boards for one circuit
+}
+answer-settle-present = There, or removed
+answer-settle-tester-identity = { $count ->
+    [2] Two names of one tester
+   *[other] { $count } names of one tester
+}
+answer-settle-tester-card = { $count ->
+    [2] Two cards of one tester
+   *[other] { $count } cards of one tester
+}
+answer-settle-reading = { $count ->
+    [2] Both readings stay in the record. Choose the one for the schedule
+   *[other] All readings stay in the record. Choose the one for the schedule
+}
+answer-settle-value = { $count ->
+    [2] Both stay in the record. Choose the one that counts
+   *[other] All stay in the record. Choose the one that counts
+}
+answer-settle-both = Keep all: each is printed, the least favourable speaks for the pair
+answer-settle-removed-or-not = Removed on one device, changed on another
+answer-settle-removed-says = It stays until you choose. Nothing is taken out of the record
+answer-settle-keep = Keep it
+answer-settle-remove = Remove it
+answer-settle-circuits-alike = One circuit added twice?
+answer-settle-testers-alike = One tester registered twice?
+answer-settle-alike-says = They stay two until you say they are one. That can be taken back
+answer-settle-same = One and the same
+answer-settle-different = Two different ones
+answer-settle-counts = { $readings ->
+    [0] No reading so far counts for it
+    [one] { $readings } reading counts for it
+   *[other] { $readings } readings of both count for it
+}
+answer-settle-there = There
+answer-settle-removed = Removed
+answer-settle-by = { $person }, device { $device }
+answer-settle-by-here = { $person }, this device
+answer-settle-unnamed = Somebody not named here
+answer-settled = Settled: { $choice }
+answer-settled-both = Settled: all readings stay
 
 ## Run
 

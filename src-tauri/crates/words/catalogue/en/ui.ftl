@@ -180,10 +180,16 @@ tester-policy-indications_only = indications hold
 quick-check-days = Days within which a quick check of the tester is asked for
 quick-check-days-hint = Empty means none is asked for
 quick-check-days-complaint = Write a number of days
-to-settle = To settle
 cautions-read = Read and confirmed
 cautions-unread = Not yet read by you
 cautions-confirm = I have read these cautions
+
+## Settling
+
+settle = To settle
+settle-step = To settle { $step } of { $of }
+settle-later = Later
+settle-keys = Keys: 1 2 … choose, B both, L later, Ctrl + Z takes back, ? all keys
 
 ## Circuits
 
@@ -443,6 +449,10 @@ keys-open = Enter: open
 keys-choose = Space: choose
 keys-circuit-move = Alt + arrow up or down: move the circuit
 keys-circuit-remove = Delete: remove the circuit, Undo brings it back
+keys-settle-choose = 1 to 9: choose that one
+keys-settle-both = B: keep both
+keys-settle-later = L: later, on to the next
+keys-settle-undo = Ctrl + Z: take the last choice back
 keys-this = ?: these keys
 
 ## Copying out

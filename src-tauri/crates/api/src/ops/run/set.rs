@@ -5,13 +5,12 @@ use super::next::Walk;
 use super::view::run_view;
 use super::voltage;
 use crate::failure::Failure;
-use crate::ops::circuits::put_note;
+use crate::ops::circuits::{amend, put_note};
 use crate::read::circuit_form;
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::ids::NoteId;
 use provenohm_logbook::entry::body::CircuitElectrical;
-use provenohm_logbook::entry::{Fact, Role};
 
 pub(crate) fn choose_tester(state: &mut State, asked: ChooseTester) -> Result<RunView, Failure> {
     if state.record.view().tester(asked.tester)?.identity.live.is_empty() {
@@ -74,7 +73,7 @@ pub(crate) fn set_joined(state: &mut State, asked: SetJoined) -> Result<RunView,
         let electrical = provenohm_assess::circuit::Electrical { joined_to_earth: asked.joined, ..electrical };
         state.write(person, |writer| {
             let body = CircuitElectrical { job, circuit: asked.circuit, electrical };
-            Ok(writer.append(Fact::naming(body, Role::Replaces, current))?)
+            amend(writer, &found, &body.into(), &current)
         })?;
         let judged = state.judged(job)?;
         let mut seat = Seat::of(state, board)?;

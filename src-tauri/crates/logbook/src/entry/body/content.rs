@@ -5,6 +5,7 @@ use super::review::AcceptedOf;
 use super::{bench, job, log, people, reading, recall, review, sign_off, tester};
 use crate::entry::{Coded, Kind, Malformed, ObjectId, Value};
 use provenohm_assess::circuit::{Pair, Terminal};
+use provenohm_assess::ids::{CircuitId, TesterId};
 use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::tester::{Damage, LeadCheck, QuickCheck};
 use uuid::Uuid;
@@ -96,6 +97,10 @@ bodies! {
     Note(people::Note),
     /// A device is vouched for.
     DeviceKnown(people::DeviceKnown),
+    /// Two ids mean one circuit.
+    SameCircuit(people::SameCircuit),
+    /// Two things that look like one are two.
+    Different(people::Different),
     /// A job begins.
     JobOpened(job::JobOpened),
     /// What a job is called.
@@ -195,6 +200,10 @@ impl Body {
             Self::SameTester(it) => vec![object(Tester, it.one.0), object(Tester, it.other.0)],
             Self::Note(it) => vec![object(Noun::Note, it.note.0), it.of],
             Self::DeviceKnown(it) => vec![object(Job, it.job.0), object(Noun::Device, it.device.0)],
+            Self::SameCircuit(it) => {
+                vec![object(Job, it.job.0), object(Circuit, it.one.0), object(Circuit, it.other.0)]
+            }
+            Self::Different(it) => vec![it.one, it.other],
             Self::JobOpened(it) => vec![object(Job, it.job.0)],
             Self::JobNames(it) => vec![object(Job, it.job.0)],
             Self::JobRules(it) => vec![object(Job, it.job.0)],
@@ -269,7 +278,9 @@ impl Body {
             | Self::Settlement(_)
             | Self::Erasure(_)
             | Self::SamePerson(_)
-            | Self::SameTester(_) => return None,
+            | Self::SameTester(_)
+            | Self::SameCircuit(_)
+            | Self::Different(_) => return None,
             Self::Attachment(it) => it.of,
             Self::SignOff(it) => object(Job, it.job.0),
             Self::Request(it) => object(Job, it.job.0),
@@ -307,6 +318,19 @@ impl Body {
         })
     }
 
+    /// The same said of another circuit or tester: of one that is known by several ids, a facet is said of each.
+    #[must_use]
+    pub fn moved_to(mut self, id: ObjectId) -> Self {
+        match &mut self {
+            Self::CircuitLabel(it) => it.circuit = CircuitId(id.0),
+            Self::CircuitElectrical(it) => it.circuit = CircuitId(id.0),
+            Self::TesterIdentity(it) => it.tester = TesterId(id.0),
+            Self::TesterCard(it) => it.tester = TesterId(id.0),
+            _ => {}
+        }
+        self
+    }
+
     /// The book it must stand in; `None` where the entries it names or the writer decide.
     #[must_use]
     pub fn book(&self) -> Option<log::Book> {
@@ -320,6 +344,7 @@ impl Body {
             Self::JobRules(it) => it.job.into(),
             Self::JobPeople(it) => it.job.into(),
             Self::CautionsRead(it) => it.job.into(),
+            Self::SameCircuit(it) => it.job.into(),
             Self::BoardOrder(it) => it.job.into(),
             Self::BoardNames(it) => it.job.into(),
             Self::BoardPresent(it) => it.job.into(),
@@ -351,6 +376,7 @@ impl Body {
             | Self::Person(_)
             | Self::SamePerson(_)
             | Self::SameTester(_)
+            | Self::Different(_)
             | Self::Note(_) => return None,
         })
     }

@@ -1,6 +1,7 @@
 //! Bodies about jobs, boards and circuits: one facet each, amended alone.
 
 use crate::entry::Hash;
+use crate::entry::body::CutEnd;
 use crate::entry::coded::{coded_choice, coded_map};
 use crate::entry::primitive::Bytes;
 use provenohm_assess::circuit::Electrical;
@@ -131,7 +132,7 @@ pub struct BoardNames {
 coded_map!(BoardNames { 0: job, 1: board, 2: name, 3: place });
 
 /// Facet: whether a board is there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BoardPresent {
     /// Its job.
     pub job: JobId,
@@ -139,9 +140,12 @@ pub struct BoardPresent {
     pub board: BoardId,
     /// There, or removed.
     pub present: bool,
+    /// Of a removal: what was here of the job, so that a change it did not know of keeps the board. Empty: all is taken
+    /// to be known.
+    pub known: Vec<CutEnd>,
 }
 
-coded_map!(BoardPresent { 0: job, 1: board, 2: present });
+coded_map!(BoardPresent { 0: job, 1: board, 2: present, 3 * known });
 
 /// Facet: the circuits of a board in the order one walks. Circuits not listed come after, by their ids.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -211,7 +215,7 @@ pub struct CircuitPlace {
 coded_map!(CircuitPlace { 0: job, 1: circuit, 2: board });
 
 /// Facet: whether a circuit is there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CircuitPresent {
     /// Its job.
     pub job: JobId,
@@ -219,6 +223,9 @@ pub struct CircuitPresent {
     pub circuit: CircuitId,
     /// There, or removed.
     pub present: bool,
+    /// Of a removal: what was here of the job, so that a change it did not know of keeps the circuit. Empty: all is
+    /// taken to be known.
+    pub known: Vec<CutEnd>,
 }
 
-coded_map!(CircuitPresent { 0: job, 1: circuit, 2: present });
+coded_map!(CircuitPresent { 0: job, 1: circuit, 2: present, 3 * known });

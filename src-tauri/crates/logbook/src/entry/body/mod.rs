@@ -21,7 +21,7 @@ pub use job::{
     CircuitPlace, CircuitPresent, JobNames, JobOpened, JobPeople, JobPerson, JobRules, Origin,
 };
 pub use log::{Attachment, Book, Erasure, LogOpened, OpenedWhy, Sealed, Settlement, Withdrawal};
-pub use people::{DeviceKnown, Note, Person, SamePerson, SameTester};
+pub use people::{DeviceKnown, Different, Note, Person, SameCircuit, SamePerson, SameTester};
 pub use reading::{Correction, NotTested, ReadingTaken, ReplacedWhy};
 pub use recall::RecallResolved;
 pub use review::{Accepted, AcceptedOf, Request, is_unanswered};

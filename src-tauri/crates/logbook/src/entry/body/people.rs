@@ -2,7 +2,7 @@
 
 use crate::entry::body::Object;
 use crate::entry::coded::coded_map;
-use provenohm_assess::ids::{DeviceId, JobId, NoteId, PersonId, TesterId};
+use provenohm_assess::ids::{CircuitId, DeviceId, JobId, NoteId, PersonId, TesterId};
 use provenohm_assess::moment::Moment;
 
 /// A person as the record knows them. Each book that names a person holds their card, so that it can travel alone.
@@ -53,6 +53,30 @@ pub struct DeviceKnown {
 }
 
 coded_map!(DeviceKnown { 0: job, 1: device, 2: key });
+
+/// Two ids mean one circuit, added on two devices apart: what was read on either counts for it. Can be withdrawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct SameCircuit {
+    /// Their job.
+    pub job: JobId,
+    /// One id.
+    pub one: CircuitId,
+    /// The other.
+    pub other: CircuitId,
+}
+
+coded_map!(SameCircuit { 0: job, 1: one, 2: other });
+
+/// Two things that look like one are two: nobody is asked again. Can be withdrawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Different {
+    /// One.
+    pub one: Object,
+    /// The other, of the same sort.
+    pub other: Object,
+}
+
+coded_map!(Different { 0: one, 1: other });
 
 /// A note on something.
 #[derive(Clone, Debug, PartialEq, Eq)]

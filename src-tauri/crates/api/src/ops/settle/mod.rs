@@ -1,0 +1,70 @@
+//! Settling: what stands side by side is shown one after the other, and a person chooses. Nothing is chosen beforehand.
+
+mod act;
+mod say;
+#[cfg(test)]
+mod tests;
+mod waiting;
+
+use crate::failure::Failure;
+use crate::judged::Judged;
+use crate::ops::undo::token;
+use crate::state::State;
+use crate::views::*;
+use provenohm_assess::ids::JobId;
+use provenohm_logbook::view::{Question, View};
+use say::Say;
+use waiting::{questions, waiting};
+
+/// What is sent to keep every reading of a pair.
+const BOTH: &str = "both";
+
+pub(crate) fn settling(state: &mut State, asked: OfJob) -> Result<SettlingView, Failure> {
+    settling_view(state, asked.job)
+}
+
+pub(crate) fn settle(state: &mut State, asked: Settle) -> Result<Settled, Failure> {
+    let judged = state.judged(asked.job)?;
+    let all = questions(&state.record.view(), &judged)?;
+    let mut found = None;
+    for one in all {
+        let one = waiting(&state.record.view(), one)?;
+        if one.id == asked.question {
+            found = Some(one);
+        }
+    }
+    let found = found.ok_or_else(|| Failure::of("not_found"))?;
+    let both = asked.choice == BOTH && matches!(found.question, Question::Slot { .. });
+    let chosen = found.choices.iter().find(|one| one.id == asked.choice);
+    if chosen.is_none() && !both {
+        return Err(Failure::of("not_found"));
+    }
+    let words = match chosen {
+        Some(one) => Say::new(state, &judged).settled(&found.question, one)?,
+        None => state.words.text("answer-settled-both"),
+    };
+    let person = state.person(asked.job)?;
+    let receipt = state.write(person, |writer| act::settle(writer, asked.job, &found, chosen))?;
+    Ok(Settled { done: Done { words, undo: token(&receipt) }, view: settling_view(state, asked.job)? })
+}
+
+/// How many things of a job wait.
+pub(crate) fn how_many(view: &View<'_>, judged: &Judged) -> Result<u32, Failure> {
+    Ok(u32::try_from(questions(view, judged)?.len()).unwrap_or(u32::MAX))
+}
+
+fn settling_view(state: &mut State, job: JobId) -> Result<SettlingView, Failure> {
+    let judged = state.judged(job)?;
+    let view = state.record.view();
+    let say = Say::new(state, &judged);
+    let mut all = Vec::new();
+    for one in questions(&view, &judged)? {
+        all.push(say.question(&waiting(&view, one)?)?);
+    }
+    Ok(SettlingView {
+        job,
+        name: judged.file.job.name.clone(),
+        words: state.words.text_with("answer-to-settle", &[("count", all.len().into())]),
+        questions: all,
+    })
+}

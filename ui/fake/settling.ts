@@ -1,0 +1,24 @@
+import type { Done, Settled, SettlingView } from '../src/host';
+import { questions } from './data';
+
+/** What waits to be settled, as far as the screen needs it. */
+export class FakeSettling {
+  #settled: string[] = [];
+
+  view(): SettlingView {
+    const open = questions.filter((one) => !this.#settled.includes(one.id));
+    const words = open.length === 0 ? 'Nothing to settle' : `${open.length} to settle`;
+    return { job: 'j1', name: 'Harbour workshop', words, questions: open };
+  }
+
+  settle(question: string, choice: string): Settled {
+    const chosen = questions.find((one) => one.id === question)?.choices.find((one) => one.id === choice);
+    this.#settled.push(question);
+    return { done: { words: `Settled: ${chosen?.words ?? 'all readings stay'}`, undo: question }, view: this.view() };
+  }
+
+  undo(): Done {
+    this.#settled.pop();
+    return { words: 'Taken back', undo: null };
+  }
+}
