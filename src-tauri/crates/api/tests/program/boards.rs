@@ -125,14 +125,14 @@ fn who_does_a_board_is_said_and_settled_and_locks_nothing() {
     let view = program.ask("set_board_people", asked(json!([id("A. Recorder")])));
     assert_eq!(view["boards"][0]["people_words"], "for A. Recorder");
     bring(&other, &program);
-    let view = program.ask("job", json!({ "job": job }));
-    let open = &view["to_settle"][0];
-    let choices = open["values"].as_array().unwrap();
+    let open = program.ask("settling", json!({ "job": job }))["questions"][0].clone();
+    let choices = open["choices"].as_array().unwrap();
     let names: std::collections::BTreeSet<&str> = choices.iter().map(|one| one["words"].as_str().unwrap()).collect();
     assert_eq!(names, ["A. Recorder", "B. Recorder"].into());
     let chosen = choices.iter().find(|one| one["words"] == "B. Recorder").unwrap()["id"].clone();
-    let view = program.ask("settle", json!({ "job": job, "facet": open["facet"], "value": chosen }));
-    assert_eq!((&view["boards"][0]["people_words"], &view["to_settle"]), (&json!("for B. Recorder"), &json!([])));
+    program.ask("settle", json!({ "job": job, "question": open["id"], "choice": chosen }));
+    let view = program.ask("job", json!({ "job": job }));
+    assert_eq!((&view["boards"][0]["people_words"], &view["to_settle"]), (&json!("for B. Recorder"), &json!(0)));
     // A. Recorder records on it all the same.
     assert_eq!(program.ask("run", json!({ "board": board }))["board_name"], "DB-1");
 

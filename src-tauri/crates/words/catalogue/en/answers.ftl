@@ -116,6 +116,10 @@ answer-settle-board-names = { $count ->
     [2] Two names of one board
    *[other] { $count } names of one board
 }
+answer-settle-board-people = { $count ->
+    [2] Two notes of who does one board
+   *[other] { $count } notes of who does one board
+}
 answer-settle-circuit-order = { $count ->
     [2] Two orders of the circuits
    *[other] { $count } orders of the circuits
@@ -164,6 +168,7 @@ answer-settle-counts = { $readings ->
     [one] { $readings } reading counts for it
    *[other] { $readings } readings of both count for it
 }
+answer-settle-nobody = Nobody in particular
 answer-settle-there = There
 answer-settle-removed = Removed
 answer-settle-by = { $person }, device { $device }

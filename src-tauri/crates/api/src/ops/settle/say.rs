@@ -143,6 +143,8 @@ impl<'a> Say<'a> {
             Body::JobPeople(it) => list(it.people.iter().map(|one| self.person(Some(one.person)))),
             Body::BoardOrder(it) => list(it.boards.iter().filter_map(|id| Some(self.board(*id)?.name.clone()))),
             Body::BoardNames(it) => joined(&[&it.name, &it.place]),
+            Body::BoardPeople(it) if it.people.is_empty() => words.text("answer-settle-nobody"),
+            Body::BoardPeople(it) => list(it.people.iter().map(|id| self.person(Some(*id)))),
             Body::BoardPresent(it) => self.there(it.present),
             Body::CircuitOrder(it) => {
                 list(it.circuits.iter().filter_map(|id| Some(self.circuit(*id)?.1.reference.clone())))
@@ -252,6 +254,7 @@ const fn asks(question: &Question) -> &'static str {
             Kind::JobPeople => "answer-settle-job-people",
             Kind::BoardOrder => "answer-settle-board-order",
             Kind::BoardNames => "answer-settle-board-names",
+            Kind::BoardPeople => "answer-settle-board-people",
             Kind::CircuitOrder => "answer-settle-circuit-order",
             Kind::CircuitLabel => "answer-settle-circuit-label",
             Kind::CircuitElectrical => "answer-settle-circuit-electrical",
