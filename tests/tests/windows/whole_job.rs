@@ -136,7 +136,7 @@ async fn two_record_one_reviews_and_a_kill_in_each_step_loses_nothing() -> Resul
     one.window.until_shown("To settle 1 of 1").await?;
     one.window.type_keys("1").await?;
     one.window.until_shown("Nothing to settle").await?;
-    one.window.type_keys("\u{e009}z").await?;
+    one.window.type_with_control('z').await?;
     one.window.until_shown("To settle 1 of 1").await?;
     let open = one.to_settle(&job).await?.remove(0);
     let choice = json!({ "job": job.job, "question": open["id"], "choice": open["choices"][0]["id"] });

@@ -66,7 +66,7 @@ impl View<'_> {
     }
 
     /// Who wrote in a book, by device and key; and whose each log is.
-    fn writers(&self, of: Object) -> Result<(BTreeMap<Home, JobDevice>, BTreeMap<LogId, Home>), ReadError> {
+    fn writers(&self, of: Object) -> Result<Writers, ReadError> {
         let mut devices = BTreeMap::new();
         let mut homes = BTreeMap::new();
         let mut statement = self.connection.prepare_cached(
@@ -103,3 +103,6 @@ impl View<'_> {
 
 /// A device and its key.
 type Home = (DeviceId, [u8; 32]);
+
+/// The devices of a book, and whose each of its logs is.
+type Writers = (BTreeMap<Home, JobDevice>, BTreeMap<LogId, Home>);
