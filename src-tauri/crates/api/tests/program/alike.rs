@@ -31,6 +31,12 @@ fn read_last(program: &Program, board: &str, texts: &[&str]) {
     }
 }
 
+/// Its job file is read by another program.
+fn can_be_read_again(program: &Program, job: &str) {
+    let text = program.api.job_file(job).unwrap();
+    Program::start_with(5).ask("import_job_file", json!({ "text": text }));
+}
+
 fn answer(two: &Two, question: &Value, choice: &str) -> Value {
     let settled = two.one.ask("settle", json!({ "job": two.job, "question": question["id"], "choice": choice }));
     settled["done"]["undo"].clone()
@@ -99,6 +105,30 @@ fn one_and_the_same_has_the_readings_of_both_and_taking_it_back_brings_both_back
     assert_eq!(two.meet(), [question], "asked again");
     assert_eq!(readings(&two.one, &two.job), apart);
     assert_eq!(readings(&two.other, &two.job), apart);
+}
+
+#[test]
+fn what_was_asked_for_on_either_is_asked_for_on_the_one() {
+    let two = Two::start();
+    added_twice(&two, "7", "7");
+    for (program, pair) in [(&two.one, 0), (&two.other, 1)] {
+        let look = program.ask("look", json!({ "job": two.job }));
+        let row = look["boards"][0]["rows"].as_array().unwrap().last().unwrap().clone();
+        let slot = &row["cells"][pair]["slot"];
+        program.ask("ask_reading", json!({ "board": two.board, "slot": slot, "reason": "not read yet" }));
+    }
+    let question = two.meet()[0].clone();
+    let undo = answer(&two, &question, "same");
+    assert_eq!(two.meet(), Vec::<Value>::new());
+    for program in [&two.one, &two.other] {
+        let look = program.ask("look", json!({ "job": two.job }));
+        assert_eq!(look["asked"], 2, "{look}");
+        can_be_read_again(program, &two.job);
+    }
+    read_last(&two.one, &two.board, &["487", "300"]);
+    assert_eq!(two.one.ask("look", json!({ "job": two.job }))["asked"], 0, "answered on the one that stands");
+    two.one.ask("undo", json!({ "token": undo }));
+    assert_ne!(two.one.ask("look", json!({ "job": two.job }))["asked"], 0, "the other waits again");
 }
 
 #[test]
@@ -199,6 +229,7 @@ fn a_tester_registered_twice_is_one_in_its_proofs_its_recall_and_its_list() {
         assert_eq!(named, 1, "{testers}");
         assert_eq!(program.ask("job", json!({ "job": two.job }))["testers"].as_array().unwrap().len(), 1);
     }
+    can_be_read_again(&two.other, &two.job);
     // Damage found on one puts the readings of both in doubt, and the serial number leads to both.
     let told = two.one.ask("report_damage", json!({ "tester": theirs, "what": "dropped" }));
     assert_eq!(told["id"], json!(theirs));

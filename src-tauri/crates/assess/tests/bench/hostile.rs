@@ -1,14 +1,14 @@
 //! What a bench must not be talked into: figures far off, in places where nobody looks for them.
 
 use crate::judged::state;
-use crate::scene::{AMMETER, Scene, held, resistance, resistor, sound, volts};
+use crate::scene::{AMMETER, Scene, held, mega, resistance, resistor, sound, volts};
 use provenohm_assess::bench::{
     Decision, DecisionRule, LoadRole, MeasuredWhat, MeterReading, PlannedPoint, PlannedWhat, PointRemark, Supply,
     TesterPosition,
 };
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::policy::TesterPolicy;
-use provenohm_assess::quantity::Amps;
+use provenohm_assess::quantity::{Amps, Ohms};
 use provenohm_assess::reference::ReferenceKind;
 use provenohm_assess::tester::{Outcome, RequirementName, RequirementResult};
 
@@ -70,6 +70,20 @@ fn the_worst_repeat_decides() {
     assert_eq!(scene.point().decision, Some(Decision::DoesNotConform));
     let scene = Scene::new().with(&[("1", "1.00"), ("1", "1.00"), ("1", "> 2000")]);
     assert_eq!(scene.point().decision, Some(Decision::DoesNotConform));
+}
+
+/// 1 MΩ shown as 0.80 MΩ once and 1.15 MΩ twice: what is shown as 1.15 MΩ later may be 1 MΩ, so the statement has to
+/// hold that error too, whichever is further off (e = +15 %; calc).
+#[test]
+fn the_highest_repeat_is_on_record_beside_the_one_furthest_off() {
+    let listed = |shown: &[(&str, &str)]| -> Vec<Ohms> {
+        let statement = Scene::new().with(shown).at_500().statement;
+        let at_1 = statement.points.iter().filter(|it| it.reference_ohm == mega("1"));
+        at_1.map(|it| it.indicated.ohms()).collect()
+    };
+    assert_eq!(listed(&[("1", "0.80"), ("1", "1.15"), ("1", "1.15")]), [mega("0.80"), mega("1.15")]);
+    assert_eq!(listed(&[("1", "0.95"), ("1", "1.15")]), [mega("1.15")]);
+    assert_eq!(listed(&[("1", "1.00"), ("1", "1.00")]), [mega("1.00")]);
 }
 
 /// 60 V at 1 MΩ: a voltage does not rise when the load gets heavier, so no more than 0.12 mA flow at the rated load.

@@ -2,7 +2,7 @@
 
 use super::facet::Stated;
 use super::query::{ReadError, View};
-use crate::entry::body::{Accepted, NotTested, ReadingTaken, Request};
+use crate::entry::body::{Accepted, AcceptedOf, Content, NotTested, ReadingTaken, Request};
 use crate::entry::{Noun, Object, ObjectId};
 use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::ids::JobId;
@@ -13,7 +13,7 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn requests(&self, job: JobId) -> Result<Vec<Stated<Request>>, ReadError> {
-        self.stated(about(job))
+        self.on_standing(job, |asked: &mut Request| Some(&mut asked.pair))
     }
 
     /// What was accepted in a job, whatever became of it.
@@ -21,7 +21,10 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn accepted(&self, job: JobId) -> Result<Vec<Stated<Accepted>>, ReadError> {
-        self.stated(about(job))
+        self.on_standing(job, |accepted: &mut Accepted| match &mut accepted.of {
+            AcceptedOf::NotTested { pair, .. } => Some(pair),
+            AcceptedOf::Reading { .. } => None,
+        })
     }
 
     /// The requests that wait for an answer: not withdrawn, and nothing stands in their slot but what they asked about.
@@ -34,8 +37,10 @@ impl View<'_> {
         if open.is_empty() {
             return Ok(open);
         }
-        let readings: Vec<_> = self.stated::<ReadingTaken>(about(job))?.into_iter().filter(Stated::is_live).collect();
-        let said: Vec<_> = self.stated::<NotTested>(about(job))?.into_iter().filter(Stated::is_live).collect();
+        let readings = self.on_standing(job, |taken: &mut ReadingTaken| Some(&mut taken.reading.pair))?;
+        let readings: Vec<_> = readings.into_iter().filter(Stated::is_live).collect();
+        let said = self.on_standing(job, |said: &mut NotTested| Some(&mut said.pair))?;
+        let said: Vec<_> = said.into_iter().filter(Stated::is_live).collect();
         open.retain(|asked| {
             let here = |pair: &Pair, stage: Stage| stage == asked.value.stage && is_same(pair, &asked.value.pair);
             let readings = readings.iter().map(|one| &one.value.reading).filter(|it| here(&it.pair, it.stage));
@@ -43,6 +48,18 @@ impl View<'_> {
             asked.value.is_open(readings.map(|it| it.id), said.map(|it| it.at))
         });
         Ok(open)
+    }
+
+    /// What was said of a job's pairs, each on the circuits that stand: those said to be one with others speak for them.
+    fn on_standing<T: Content>(
+        &self,
+        job: JobId,
+        pair: impl Fn(&mut T) -> Option<&mut Pair>,
+    ) -> Result<Vec<Stated<T>>, ReadError> {
+        let same = self.same_circuits(job)?;
+        let mut all = self.stated::<T>(about(job))?;
+        all.iter_mut().filter_map(|one| pair(&mut one.value)).for_each(|pair| same.on(pair));
+        Ok(all)
     }
 }
 

@@ -96,25 +96,21 @@ impl View<'_> {
             // What is said alike of one tester under two ids is said once.
             identity: Facet::of(self.of_one(&objects, |it: &mut TesterIdentity| it.tester = tester)?),
             card: Facet::of(self.of_one(&objects, |it: &mut TesterCard| it.tester = tester)?),
-            verifications: self.of_all(&objects)?,
-            lead_checks: self.of_all(&objects)?,
-            quick_checks: self.of_all(&objects)?,
-            damage: self.of_all(&objects)?,
+            verifications: self.of_one(&objects, |it: &mut VerificationMade| it.tester = tester)?,
+            lead_checks: self.of_one(&objects, |it: &mut LeadCheck| it.tester = tester)?,
+            quick_checks: self.of_one(&objects, |it: &mut QuickCheck| it.tester = tester)?,
+            damage: self.of_one(&objects, |it: &mut Damage| it.tester = tester)?,
             needs_newer,
         })
     }
 
+    /// What is on record under any of the ids, all of it under the one that is asked for.
     fn of_one<T: Content>(&self, objects: &[Object], name: impl Fn(&mut T)) -> Result<Vec<Stated<T>>, ReadError> {
-        let mut all = self.of_all(objects)?;
-        all.iter_mut().for_each(|one: &mut Stated<T>| name(&mut one.value));
-        Ok(all)
-    }
-
-    fn of_all<T: Content>(&self, objects: &[Object]) -> Result<Vec<Stated<T>>, ReadError> {
         let mut all = Vec::new();
         for object in objects {
             all.extend(self.stated(*object)?);
         }
+        all.iter_mut().for_each(|one: &mut Stated<T>| name(&mut one.value));
         Ok(all)
     }
 }

@@ -34,8 +34,7 @@ pub(super) fn conforms(requirements: &[RequirementFound]) -> Conforms {
 
 impl Found<'_> {
     pub(super) fn statement(&self) -> Statement {
-        let (decided, undecided): (Vec<_>, Vec<_>) =
-            self.listed().filter_map(listed).partition(|(decided, _)| *decided);
+        let (decided, undecided): (Vec<_>, Vec<_>) = self.listed().flat_map(listed).partition(|(decided, _)| *decided);
         let [points, undecided] =
             [decided, undecided].map(|all| all.into_iter().map(|(_, point)| point).collect::<Vec<Point>>());
         let failed_point = points.iter().any(|p| !p.good);
@@ -115,15 +114,19 @@ impl Found<'_> {
 }
 
 /// A point as the record lists it, and whether it was decided. What is neither conforming nor not is covered by no
-/// interval.
-fn listed(point: &PointResult) -> Option<(bool, Point)> {
+/// interval. Of its repeats the one furthest off speaks, and the highest one beside it: how high a resistance was shown
+/// decides how low another can be that is shown alike.
+fn listed(point: &PointResult) -> Vec<(bool, Point)> {
     let good = !point.fails_in_use && matches!(point.decision, Some(Decision::Conforms | Decision::ConditionalPass));
     let decided = good || point.fails_in_use || point.decision == Some(Decision::DoesNotConform);
     let known = point.known_or_nominal();
     let away = |shown: &Shown| (shown.ohms().0 - known.0).abs();
-    let indicated = point.shown.iter().copied().max_by_key(away)?;
+    let (furthest, highest) =
+        (point.shown.iter().copied().max_by_key(away), point.shown.iter().copied().max_by_key(|shown| shown.ohms()));
     let ohms = super::known::float(known.0);
     let uncertainty = point.budget.as_ref().and_then(|budget| percent_up(budget.expanded / ohms * 100.0));
-    let point = Point { reference_ohm: known, indicated, good, error_uncertainty_percent: uncertainty };
-    Some((decided, point)).filter(|_| known.0 > Decimal::ZERO)
+    let of = |indicated| Point { reference_ohm: known, indicated, good, error_uncertainty_percent: uncertainty };
+    let higher = highest.filter(|highest| furthest.is_some_and(|furthest| highest.ohms() > furthest.ohms()));
+    let both = [furthest, higher].into_iter().flatten().filter(|_| known.0 > Decimal::ZERO);
+    both.map(|indicated| (decided, of(indicated))).collect()
 }
