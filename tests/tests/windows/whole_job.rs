@@ -146,7 +146,7 @@ async fn two_record_one_reviews_and_a_kill_in_each_step_loses_nothing() -> Resul
     }
     assert_eq!(one.to_settle(&job).await?, [] as [Value; 0]);
 
-    // A third person reviews it on a third device: one thing is accepted, and a new reading of it asked for after all.
+    // A third person reviews it on a third device, and asks for a new reading of one pair.
     let three = Device::open().await?;
     three.take_in(&one.bundle(&job.job).await?).await?;
     three.person(&job.job, "R. Reviewer").await?;

@@ -147,12 +147,7 @@ pub(crate) fn told(state: &State, judged: &Judged, slot: &Slot) -> Result<Vec<Re
         let waits = open.contains(&one.entry);
         let said = tell::said_by(words, judged, one.value.person, one.value.at, one.reason.as_deref());
         let key = if waits { "answer-request" } else { "answer-request-answered" };
-        lines.push(ReviewLine {
-            entry: one.entry.to_string(),
-            what: ReviewWhat::Request,
-            words: words.text_with(key, &said),
-            holds: waits,
-        });
+        lines.push(line(one.entry, ReviewWhat::Request, words.text_with(key, &said), waits));
     }
     let holds = |one: &Accepted| match &one.of {
         AcceptedOf::Reading { reading } => judged.reading(*reading).and_then(|it| judged.acceptance(it)).is_some(),
@@ -162,14 +157,13 @@ pub(crate) fn told(state: &State, judged: &Judged, slot: &Slot) -> Result<Vec<Re
         let holds = holds(&one.value);
         let said = tell::said_by(words, judged, one.value.person, one.value.at, one.reason.as_deref());
         let key = if holds { "answer-accepted" } else { "answer-accepted-before" };
-        lines.push(ReviewLine {
-            entry: one.entry.to_string(),
-            what: ReviewWhat::Accepted,
-            words: words.text_with(key, &said),
-            holds,
-        });
+        lines.push(line(one.entry, ReviewWhat::Accepted, words.text_with(key, &said), holds));
     }
     Ok(lines)
+}
+
+fn line(entry: EntryRef, what: ReviewWhat, words: String, holds: bool) -> ReviewLine {
+    ReviewLine { entry: entry.to_string(), what, words, holds }
 }
 
 /// Whether what was accepted stands in a slot.

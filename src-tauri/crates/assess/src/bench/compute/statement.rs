@@ -121,8 +121,8 @@ fn listed(point: &PointResult) -> Vec<(bool, Point)> {
     let decided = good || point.fails_in_use || point.decision == Some(Decision::DoesNotConform);
     let known = point.known_or_nominal();
     let away = |shown: &Shown| (shown.ohms().0 - known.0).abs();
-    let (furthest, highest) =
-        (point.shown.iter().copied().max_by_key(away), point.shown.iter().copied().max_by_key(|shown| shown.ohms()));
+    let furthest = point.shown.iter().copied().max_by_key(away);
+    let highest = point.shown.iter().copied().max_by_key(|shown| shown.ohms());
     let ohms = super::known::float(known.0);
     let uncertainty = point.budget.as_ref().and_then(|budget| percent_up(budget.expanded / ohms * 100.0));
     let of = |indicated| Point { reference_ohm: known, indicated, good, error_uncertainty_percent: uncertainty };
