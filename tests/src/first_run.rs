@@ -53,7 +53,7 @@ async fn drive(folder: &Path) -> Result<(), Trouble> {
     for format in ["pdf", "xlsx", "csv"] {
         let written = window.call("make_schedule", json!({ "job": job, "format": format })).await?;
         let to = folder.join(format!("schedule.{format}"));
-        std::fs::copy(id(&written["path"])?, &to)
+        std::fs::copy(id(&written["files"][0])?, &to)
             .map_err(|error| Trouble::System { what: to.display().to_string(), error })?;
         println!("   {}", to.display());
     }

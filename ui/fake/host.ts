@@ -101,7 +101,10 @@ const answers: Answers = {
     png_base64: 'iVBORw0KGgoAAAANSUhEUgAAAAMAAAACCAAAAAC4HznGAAAADklEQVR4nGP4DwUM+BkAhPUR7z7yYaMAAAAASUVORK5CYII=',
     alt: 'Page 1: what is below, unproved or missing',
   }),
-  make_schedule: ({ format }) => ({ path: `/home/recorder/Provenohm/harbour-workshop.${format}`, words: 'The schedule was written' }),
+  make_schedule: ({ format }) => ({ files: [`/home/recorder/Provenohm/harbour-workshop.${format}`], words: 'The schedule was written' }),
+  files_folder: () => ({ folder: '/home/recorder/Provenohm', usual: true }),
+  set_files_folder: ({ folder }) => ({ folder: folder ?? '/home/recorder/Provenohm', usual: folder === null }),
+  written_file: ({ path }) => ({ name: path.split('/').at(-1) ?? '', media_type: 'application/pdf', base64: 'JVBERg==' }),
   long_work: () => ({ done: 1200, of: 5000 }),
   stop_long_work: () => ({ done: 1200, of: 5000 }),
   devices: () => ({
@@ -119,7 +122,7 @@ const answers: Answers = {
     undo: 'vouched',
   }),
   handed: () => ({ lines: ['Not handed over yet', '3 readings of this device not handed over yet'] }),
-  export_job: () => ({ path: '/home/recorder/Provenohm/harbour-workshop.json', words: 'The job file was written' }),
+  export_job: () => ({ files: ['/home/recorder/Provenohm/harbour-workshop.json'], words: 'The job file was written' }),
   cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: null }),
   confirm_cautions: () => ({ title: 'Cautions', points: data.cautions, confirmed: 'Confirmed by A. Recorder, 25 Nov 2026' }),
 };

@@ -116,7 +116,7 @@ fn size() -> Result<Row, Broken> {
     job.record(READINGS)?;
     let file: JobFile = serde_json::from_str(&job.file()?)?;
     let written = job.ask("hand_over", json!({ "job": job.id(), "testers": [] }))?;
-    let bytes = std::fs::metadata(written["path"].as_str().unwrap_or_default())?.len();
+    let bytes = std::fs::metadata(written["files"][0].as_str().unwrap_or_default())?.len();
     let shown = entropy(file.readings.iter().map(|one| format!("{:?}", one.reading.shown)));
     let ms = |one: &Taken| one.reading.at.timestamp_millis();
     let between = entropy(file.readings.windows(2).map(|two| ms(&two[1]) - ms(&two[0])));

@@ -70,7 +70,8 @@ async fn a_job_is_signed_off_verified_and_taken_back_by_keys_alone() -> Result<(
     window.until_shown("What came after").await?;
     seen(&window, "signed-off.png").await?;
 
-    let encoded = std::process::Command::new("base64").args(["-w0", made["path"].as_str().unwrap()]).output().unwrap();
+    let encoded =
+        std::process::Command::new("base64").args(["-w0", made["files"][0].as_str().unwrap()]).output().unwrap();
     window.go(&format!("#/handover/{}", job.job)).await?;
     window.until_shown("Choose a PDF or a bundle").await?;
     window.ask(CHOOSE, &[json!(String::from_utf8(encoded.stdout).unwrap())]).await?;

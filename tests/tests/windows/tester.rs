@@ -51,5 +51,5 @@ async fn record_certificate(window: &Window, job: &Job) -> Result<(), Trouble> {
 /// The schedule as a table of text.
 async fn paper(window: &Window, job: &Job) -> Result<String, Trouble> {
     let written = window.call("make_schedule", json!({ "job": job.job, "format": "csv" })).await?;
-    Ok(std::fs::read_to_string(written["path"].as_str().unwrap()).unwrap())
+    Ok(std::fs::read_to_string(written["files"][0].as_str().unwrap()).unwrap())
 }

@@ -91,7 +91,7 @@ fn reading(job: &Job, slot: &Value, digits: &str) -> Value {
 
 fn base64(written: &Value) -> Result<Value, Trouble> {
     let encoded =
-        std::process::Command::new("base64").args(["-w0", written["path"].as_str().unwrap()]).output().unwrap();
+        std::process::Command::new("base64").args(["-w0", written["files"][0].as_str().unwrap()]).output().unwrap();
     Ok(json!(String::from_utf8(encoded.stdout).unwrap()))
 }
 

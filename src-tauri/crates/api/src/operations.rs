@@ -245,6 +245,12 @@ operations! {
     preview_page: PageAsk => PageView, schedule;
     /// Writes the schedule to a file.
     make_schedule: MakeSchedule => Written, schedule;
+    /// Where files go.
+    files_folder: NoInput => FilesFolder, files;
+    /// Lets files go to another folder.
+    set_files_folder: SetFilesFolder => FilesFolder, files;
+    /// A file that was written, whole, to be sent on by the system.
+    written_file: WrittenFileAsk => WrittenFile, files;
     /// What would be signed, what stops it, and what was signed before.
     sign_off_view: OfJob => SignOffView, sign_off;
     /// Signs off all that is here of a job, under a name.

@@ -1250,6 +1250,16 @@ complaints: Array<Complaint>,
  */
 detail: string | null, };
 
+export type FilesFolder = { 
+/**
+ * The folder's path.
+ */
+folder: string, 
+/**
+ * It is the usual one, not one that a person chose.
+ */
+usual: boolean, };
+
 export type FindingForm = { 
 /**
  * V d.c.
@@ -3432,6 +3442,12 @@ n_isolated: boolean | null,
  */
 reduced: ReducedReason | null, };
 
+export type SetFilesFolder = { 
+/**
+ * Its whole path; absent: the usual one.
+ */
+folder: string | null, };
+
 export type SetId = string;
 
 export type SetJobNames = { 
@@ -4380,13 +4396,33 @@ reason: string, };
 
 export type Written = { 
 /**
- * Where.
+ * The path of each.
  */
-path: string, 
+files: Array<string>, 
 /**
  * In words.
  */
 words: string, };
+
+export type WrittenFile = { 
+/**
+ * Its name, without a folder.
+ */
+name: string, 
+/**
+ * Media type.
+ */
+media_type: string, 
+/**
+ * The bytes, base64.
+ */
+base64: string, };
+
+export type WrittenFileAsk = { 
+/**
+ * Its path, as it was told.
+ */
+path: string, };
 
 /** Every operation with what it asks and what it tells. */
 export interface Operations {
@@ -4582,6 +4618,12 @@ export interface Operations {
   preview_page: { input: PageAsk; output: PageView };
   /** Writes the schedule to a file. */
   make_schedule: { input: MakeSchedule; output: Written };
+  /** Where files go. */
+  files_folder: { input: NoInput; output: FilesFolder };
+  /** Lets files go to another folder. */
+  set_files_folder: { input: SetFilesFolder; output: FilesFolder };
+  /** A file that was written, whole, to be sent on by the system. */
+  written_file: { input: WrittenFileAsk; output: WrittenFile };
   /** What would be signed, what stops it, and what was signed before. */
   sign_off_view: { input: OfJob; output: SignOffView };
   /** Signs off all that is here of a job, under a name. */

@@ -4,7 +4,7 @@
 mod tests;
 
 use crate::failure::Failure;
-use crate::ops::files::{file_stem, not_written, write_file};
+use crate::ops::files::{file_stem, place_of, write_file, written};
 use crate::ops::run::Hand;
 use crate::state::State;
 use crate::views::*;
@@ -26,15 +26,12 @@ use uuid::Uuid;
 
 pub(crate) fn hand_over(state: &mut State, asked: HandOverAsk) -> Result<Written, Failure> {
     let judged = state.judged(asked.job)?;
-    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
-    let path = state.papers.join(format!("{}.{ENDING}", file_stem(&judged)));
+    let path = place_of(state, &format!("{}.{ENDING}", file_stem(&judged)))?;
     // The tester in hand goes too: whoever divides the work gives it with a board nobody has read on yet.
     let in_hand = Hand::of(state)?.tester;
     let testers: Vec<TesterId> = asked.testers.into_iter().chain(in_hand).collect();
     write_bundle(state, asked.job, &testers, &path)?;
-    let path = path.display().to_string();
-    let words = state.words.text_with("answer-handed-over", &[("path", path.as_str().into())]);
-    Ok(Written { path, words })
+    Ok(written(state, "answer-handed-over", &[path]))
 }
 
 /// Writes a job's bundle to a file.

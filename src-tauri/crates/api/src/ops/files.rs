@@ -1,8 +1,84 @@
-//! Writing files beside the record.
+//! Writing files beside the record, or in the folder a person chose.
 
 use crate::failure::Failure;
 use crate::judged::Judged;
-use std::path::Path;
+use crate::state::State;
+use crate::views::*;
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use std::path::{Path, PathBuf};
+
+/// The setting that keeps the folder a person chose.
+const FOLDER: &str = "files_folder";
+
+/// Where files go.
+pub(crate) fn files_folder(state: &mut State, _: NoInput) -> Result<FilesFolder, Failure> {
+    let chosen = state.setting::<Option<PathBuf>>(FOLDER)?.flatten();
+    let usual = chosen.is_none();
+    Ok(FilesFolder { folder: chosen.unwrap_or_else(|| state.papers.clone()).display().to_string(), usual })
+}
+
+/// Lets files go to another folder, which has to be there and to take a file; without one, to the usual again.
+pub(crate) fn set_files_folder(state: &mut State, asked: SetFilesFolder) -> Result<FilesFolder, Failure> {
+    let chosen = asked.folder.map(|folder| PathBuf::from(folder.trim()));
+    if let Some(folder) = &chosen {
+        if !folder.is_absolute() {
+            return Err(Failure::of("folder_not_whole"));
+        }
+        let trial = folder.join(format!(".{}", state.host.id()?));
+        std::fs::write(&trial, []).and_then(|()| std::fs::remove_file(&trial)).map_err(folder_not_there)?;
+    }
+    state.keep_setting(FOLDER, &chosen)?;
+    files_folder(state, NoInput {})
+}
+
+/// Where a file of this name goes. The usual folder is made; one that a person chose has to be there, as a stick may be out.
+pub(crate) fn place_of(state: &State, name: &str) -> Result<PathBuf, Failure> {
+    match state.setting::<Option<PathBuf>>(FOLDER)?.flatten() {
+        Some(folder) if folder.is_dir() => Ok(folder.join(name)),
+        Some(_) => Err(Failure::of("folder_not_there")),
+        None => {
+            std::fs::create_dir_all(&state.papers).map_err(not_written)?;
+            Ok(state.papers.join(name))
+        }
+    }
+}
+
+fn folder_not_there(error: std::io::Error) -> Failure {
+    Failure::of("folder_not_there").because(error)
+}
+
+/// That files were written, and where.
+pub(crate) fn written(state: &State, words: &str, files: &[PathBuf]) -> Written {
+    let files = files.iter().map(|path| path.display().to_string()).collect();
+    Written { files, words: state.words.text(words) }
+}
+
+/// A file the program wrote, whole, for the system to send on. Only what lies in the folder where files go can be had.
+pub(crate) fn written_file(state: &mut State, asked: WrittenFileAsk) -> Result<WrittenFile, Failure> {
+    let path = Path::new(&asked.path);
+    let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(|| Failure::of("not_found"))?;
+    if path != place_of(state, name)? {
+        return Err(Failure::of("not_found"));
+    }
+    let bytes = std::fs::read(path).map_err(|error| Failure::of("file_not_there").because(error))?;
+    Ok(WrittenFile {
+        name: name.to_owned(),
+        media_type: media_type(path).to_owned(),
+        base64: BASE64_STANDARD.encode(bytes),
+    })
+}
+
+/// What kind of file its ending says it is, as the system's apps choose by it.
+fn media_type(path: &Path) -> &'static str {
+    match path.extension().and_then(|ending| ending.to_str()) {
+        Some("pdf") => "application/pdf",
+        Some("csv") => "text/csv",
+        Some("json") => "application/json",
+        Some("xlsx") => "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+        _ => "application/octet-stream",
+    }
+}
 
 /// Writes a file whole or not at all.
 pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {

@@ -1,7 +1,7 @@
 //! Job files: a snapshot of one job out, a new job from one in.
 
 use crate::failure::Failure;
-use crate::ops::files::{file_stem, not_written, write_file};
+use crate::ops::files::{file_stem, place_of, write_file, written};
 use crate::recalled::whose;
 use crate::state::{State, maker};
 use crate::tell;
@@ -16,12 +16,9 @@ use provenohm_logbook::entry::body::Person;
 pub(crate) fn export_job(state: &mut State, asked: OfJob) -> Result<Written, Failure> {
     let judged = state.judged(asked.job)?;
     let text = job_text(state, asked.job)?;
-    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
-    let path = state.papers.join(format!("{}.job.json", file_stem(&judged)));
+    let path = place_of(state, &format!("{}.job.json", file_stem(&judged)))?;
     write_file(&path, text.as_bytes())?;
-    let path = path.display().to_string();
-    let words = state.words.text_with("answer-job-exported", &[("path", path.as_str().into())]);
-    Ok(Written { path, words })
+    Ok(written(state, "answer-job-exported", &[path]))
 }
 
 /// The text of a job's file.

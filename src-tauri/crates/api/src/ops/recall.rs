@@ -3,7 +3,7 @@
 use crate::failure::Failure;
 use crate::judged::slot_id;
 use crate::ops::checks::entry_words;
-use crate::ops::files::{not_written, write_file};
+use crate::ops::files::{place_of, write_file, written};
 use crate::ops::undo::token;
 use crate::read::Fields;
 use crate::recalled::{Recalled, RecalledJob, RecalledLine, Resolution, Whose, whose};
@@ -119,12 +119,9 @@ pub(crate) fn make_recall(state: &mut State, asked: MakeRecall) -> Result<Writte
         RecallFormat::Csv => "csv",
     };
     let name = format!("recall-{}-{}.{ending}", asked.tester, now.format("%Y%m%d-%H%M%S"));
-    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
-    let path = state.papers.join(name);
+    let path = place_of(state, &name)?;
     write_recall(state, asked.tester, asked.format, &path)?;
-    let path = path.display().to_string();
-    let words = state.words.text_with("answer-recall-written", &[("path", path.as_str().into())]);
-    Ok(Written { path, words })
+    Ok(written(state, "answer-recall-written", &[path]))
 }
 
 /// Writes the recall list of a tester.

@@ -1,7 +1,7 @@
 //! The schedule: what it will say, its pages as pictures, and its files.
 
 use crate::failure::Failure;
-use crate::ops::files::{file_stem, not_written, write_file};
+use crate::ops::files::{file_stem, place_of, write_file, written};
 use crate::ops::sign_off::{said, since_of};
 use crate::report;
 use crate::signed::{Standing, model_of, signatures, standing};
@@ -74,11 +74,8 @@ pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Wr
         ScheduleFormat::Csv => "csv",
     };
     let name = format!("{}-{}.{extension}", file_stem(&judged), model.as_of.format("%Y%m%d-%H%M%S"));
-    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
-    let written = write_schedule(&state.words, &model, asked.format, &state.papers.join(name))?;
-    let path = written.first().map(|path| path.display().to_string()).unwrap_or_default();
-    let words = state.words.text_with("answer-schedule-made", &[("path", path.as_str().into())]);
-    Ok(Written { path, words })
+    let files = write_schedule(&state.words, &model, asked.format, &place_of(state, &name)?)?;
+    Ok(written(state, "answer-schedule-made", &files))
 }
 
 /// Who signed and what has come since, or that nobody did.

@@ -3,7 +3,7 @@
 use crate::failure::Failure;
 use crate::ops::bench::drift_until;
 use crate::ops::bench::run::{Run, closed};
-use crate::ops::files::{not_written, write_file};
+use crate::ops::files::{place_of, write_file, written};
 use crate::ops::testers::is_invented;
 use crate::report::{Made, Named, drift_tables, tester_report};
 use crate::state::State;
@@ -35,12 +35,9 @@ pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> 
     };
     let report = tester_report(&state.words, made);
     let name = format!("tester-{}-{}.{}", asked.bench, report.as_of.format("%Y%m%d-%H%M%S"), ending(asked.format));
-    std::fs::create_dir_all(&state.papers).map_err(not_written)?;
-    let path = state.papers.join(name);
+    let path = place_of(state, &name)?;
     write_file(&path, &bytes(&state.words, &report, asked.format)?)?;
-    let path = path.display().to_string();
-    let words = state.words.text_with("answer-tester-report-written", &[("path", path.as_str().into())]);
-    Ok(Written { path, words })
+    Ok(written(state, "answer-tester-report-written", &[path]))
 }
 
 /// The report in a format.

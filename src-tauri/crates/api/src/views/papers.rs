@@ -38,12 +38,30 @@ told! {
         pub alt: String,
     }
 
-    /// A file was written.
+    /// A file was written, or a paper too long for one in several.
     pub struct Written {
-        /// Where.
-        pub path: String,
+        /// The path of each.
+        pub files: Vec<String>,
         /// In words.
         pub words: String,
+    }
+
+    /// Where files go.
+    pub struct FilesFolder {
+        /// The folder's path.
+        pub folder: String,
+        /// It is the usual one, not one that a person chose.
+        pub usual: bool,
+    }
+
+    /// A written file, to be sent on.
+    pub struct WrittenFile {
+        /// Its name, without a folder.
+        pub name: String,
+        /// Media type.
+        pub media_type: String,
+        /// The bytes, base64.
+        pub base64: String,
     }
 
     /// What a job file holds, before it is taken.
@@ -159,6 +177,18 @@ asked! {
     pub struct BundleFile {
         /// Its bytes, base64.
         pub base64: String,
+    }
+
+    /// Another folder for files.
+    pub struct SetFilesFolder {
+        /// Its whole path; absent: the usual one.
+        pub folder: Option<String>,
+    }
+
+    /// A written file to be sent on.
+    pub struct WrittenFileAsk {
+        /// Its path, as it was told.
+        pub path: String,
     }
 
     /// A page of the schedule as a picture.

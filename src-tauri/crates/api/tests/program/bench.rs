@@ -374,7 +374,7 @@ impl Bench {
     /// The report of a run of this program, as data.
     fn report(&self, id: &Value) -> Value {
         let written = self.program.ask("make_tester_report", json!({ "bench": id, "format": "json" }));
-        serde_json::from_slice(&std::fs::read(written["path"].as_str().unwrap()).unwrap()).unwrap()
+        serde_json::from_slice(&std::fs::read(written["files"][0].as_str().unwrap()).unwrap()).unwrap()
     }
 
     fn close(&self, reason: &str) -> Value {
@@ -583,7 +583,7 @@ fn the_report_of_a_run_is_written_as_pdf_workbook_and_json() {
     bench.measure("0.00", "m");
     for (format, begins) in [("pdf", b"%PDF-".as_slice()), ("xlsx", b"PK".as_slice()), ("json", b"{".as_slice())] {
         let written = bench.program.ask("make_tester_report", json!({ "bench": bench.id, "format": format }));
-        let path = std::path::PathBuf::from(written["path"].as_str().unwrap());
+        let path = std::path::PathBuf::from(written["files"][0].as_str().unwrap());
         assert!(path.extension().is_some_and(|is| is == format), "{}", path.display());
         let bytes = std::fs::read(&path).unwrap();
         assert!(bytes.starts_with(begins));

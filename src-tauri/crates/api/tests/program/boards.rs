@@ -16,7 +16,7 @@ fn a_board_with_readings_goes_stays_on_the_schedule_and_comes_back() {
     let boards = |program: &Program| program.ask("job", json!({ "job": job }))["boards"].as_array().unwrap().len();
     let schedule = |program: &Program| -> String {
         let made = program.ask("make_schedule", json!({ "job": job, "format": "csv" }));
-        std::fs::read_to_string(made["path"].as_str().unwrap()).unwrap()
+        std::fs::read_to_string(made["files"][0].as_str().unwrap()).unwrap()
     };
     assert!(!schedule(&program).contains("taken away"));
 
@@ -116,7 +116,7 @@ fn who_does_a_board_is_said_and_settled_and_locks_nothing() {
     let other = Program::start_with(7);
     let bring = |from: &Program, to: &Program| {
         let written = from.ask("hand_over", json!({ "job": job, "testers": [] }));
-        let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
+        let bytes = std::fs::read(written["files"][0].as_str().unwrap()).unwrap();
         to.ask("take_in_bundle", json!({ "base64": BASE64_STANDARD.encode(bytes) }));
     };
     bring(&program, &other);

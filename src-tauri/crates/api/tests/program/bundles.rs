@@ -26,7 +26,7 @@ fn read(program: &Program, board: &str, text: &str) {
 
 fn handed(program: &Program, job: &str) -> Vec<u8> {
     let written = program.ask("hand_over", json!({ "job": job, "testers": [] }));
-    let path = written["path"].as_str().unwrap();
+    let path = written["files"][0].as_str().unwrap();
     assert!(path.ends_with("Mill-Lane.provenohm-bundle"), "{path}");
     std::fs::read(path).unwrap()
 }
@@ -59,6 +59,58 @@ fn a_job_handed_over_is_the_same_job_on_the_other_device() {
     assert_eq!(judged(&other, &job), judged(&program, &job));
     let again = other.ask("take_in_bundle", file(&bytes));
     assert_eq!(again["words"], format!("In {came} = joined 0 + same {came} + to settle 0"));
+}
+
+#[test]
+fn a_written_file_is_told_whole_and_no_other_file_is() {
+    let (program, job, _) = recorded();
+    let written = program.ask("hand_over", json!({ "job": job, "testers": [] }));
+    let path = written["files"][0].as_str().unwrap();
+    let told = program.ask("written_file", json!({ "path": path }));
+    assert_eq!(told["name"], "Mill-Lane.provenohm-bundle");
+    assert_eq!(BASE64_STANDARD.decode(told["base64"].as_str().unwrap()).unwrap(), std::fs::read(path).unwrap());
+
+    let papers = std::path::Path::new(path).parent().unwrap();
+    std::fs::create_dir(papers.join("deeper")).unwrap();
+    std::fs::write(papers.join("deeper/notes.txt"), "not ours").unwrap();
+    for other in ["/etc/hostname", "", "..", "deeper/notes.txt", "../papers/Mill-Lane.provenohm-bundle"] {
+        let other = papers.join(other).display().to_string();
+        assert_eq!(program.refused("written_file", json!({ "path": other })).code, "not_found", "{other}");
+    }
+    std::fs::remove_file(path).unwrap();
+    assert_eq!(program.refused("written_file", json!({ "path": path })).code, "file_not_there");
+}
+
+#[test]
+fn files_go_to_the_folder_a_person_chose_while_it_is_there() {
+    let (program, job, _) = recorded();
+    let usual = program.ask("files_folder", json!({}));
+    assert_eq!(usual["usual"], true);
+    let stick = tempfile::tempdir().unwrap();
+    let folder = stick.path().join("jobs");
+    let ask = json!({ "folder": folder.display().to_string() });
+    assert_eq!(program.refused("set_files_folder", ask.clone()).code, "folder_not_there");
+    assert_eq!(program.refused("set_files_folder", json!({ "folder": "jobs" })).code, "folder_not_whole");
+    assert_eq!(program.ask("files_folder", json!({})), usual, "a refusal changes nothing");
+
+    std::fs::create_dir(&folder).unwrap();
+    assert_eq!(program.ask("set_files_folder", ask)["usual"], false);
+    assert_eq!(std::fs::read_dir(&folder).unwrap().count(), 0, "what it was tried with is gone");
+    let written = program.ask("hand_over", json!({ "job": job, "testers": [] }));
+    let path = std::path::PathBuf::from(written["files"][0].as_str().unwrap());
+    assert_eq!(path.parent(), Some(folder.as_path()));
+    assert_eq!(program.ask("written_file", json!({ "path": path }))["name"], "Mill-Lane.provenohm-bundle");
+
+    std::fs::remove_dir_all(&folder).unwrap();
+    assert_eq!(program.refused("export_job", json!({ "job": job })).code, "folder_not_there");
+    assert!(!folder.exists(), "a stick that is out is not made up for");
+    assert_eq!(program.ask("set_files_folder", json!({ "folder": null })), usual);
+    assert!(
+        program.ask("export_job", json!({ "job": job }))["files"][0]
+            .as_str()
+            .unwrap()
+            .starts_with(usual["folder"].as_str().unwrap())
+    );
 }
 
 #[test]

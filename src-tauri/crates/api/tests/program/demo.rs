@@ -76,7 +76,7 @@ fn the_schedule_is_shown_page_by_page_and_made_as_files() {
     assert_eq!(refused.code, "page_not_there");
     for (format, head) in [("pdf", &b"%PDF"[..]), ("xlsx", b"PK"), ("csv", b"line_number,")] {
         let written = program.ask("make_schedule", json!({ "job": job["id"], "format": format }));
-        let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
+        let bytes = std::fs::read(written["files"][0].as_str().unwrap()).unwrap();
         assert!(bytes.starts_with(head), "{format}");
     }
 }
@@ -106,7 +106,7 @@ fn the_fleet_has_a_tester_for_every_way_to_be_wrong() {
 
 /// The text of the pages at a path, as poppler-utils reads it.
 fn pages(made: &Value) -> Vec<String> {
-    let path = made["path"].as_str().unwrap();
+    let path = made["files"][0].as_str().unwrap();
     let output = std::process::Command::new("pdftotext").args([path, "-"]).output().unwrap();
     assert!(output.status.success());
     let text = String::from_utf8(output.stdout).unwrap();

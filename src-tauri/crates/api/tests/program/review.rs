@@ -71,7 +71,7 @@ impl Scene {
 
 fn bring(from: &Program, to: &Program, job: &str) {
     let written = from.ask("hand_over", json!({ "job": job, "testers": [] }));
-    let bytes = std::fs::read(written["path"].as_str().unwrap()).unwrap();
+    let bytes = std::fs::read(written["files"][0].as_str().unwrap()).unwrap();
     to.ask("take_in_bundle", json!({ "base64": BASE64_STANDARD.encode(bytes) }));
 }
 
@@ -295,7 +295,7 @@ fn what_is_signed_says_what_was_accepted_and_asked_for() {
     scene.reviewer.ask("sign_off", json!({ "job": scene.job, "name": "R. Reviewer" }));
     let paper = |format: &str| {
         let asked = json!({ "job": scene.job, "format": format, "as_signed": true });
-        std::fs::read(scene.reviewer.ask("make_schedule", asked)["path"].as_str().unwrap()).unwrap()
+        std::fs::read(scene.reviewer.ask("make_schedule", asked)["files"][0].as_str().unwrap()).unwrap()
     };
     let pdf = paper("pdf");
     let told = scene.reviewer.ask("verify_file", json!({ "base64": BASE64_STANDARD.encode(&pdf) }));

@@ -9,7 +9,7 @@ pub(crate) type Row = BTreeMap<String, String>;
 
 fn file(program: &Program, job: &Value, format: &str) -> String {
     let made = program.ask("make_schedule", json!({ "job": job, "format": format }));
-    made["path"].as_str().unwrap().to_owned()
+    made["files"][0].as_str().unwrap().to_owned()
 }
 
 pub(crate) fn rows(program: &Program, job: &Value) -> Vec<Row> {

@@ -73,7 +73,7 @@ impl Two {
 }
 
 pub(crate) fn give(from: &Program, to: &Program, job: &str) {
-    let path = from.ask("hand_over", json!({ "job": job, "testers": [] }))["path"].clone();
+    let path = from.ask("hand_over", json!({ "job": job, "testers": [] }))["files"][0].clone();
     let bytes = std::fs::read(path.as_str().unwrap()).unwrap();
     to.ask("take_in_bundle", json!({ "base64": BASE64_STANDARD.encode(bytes) }));
 }

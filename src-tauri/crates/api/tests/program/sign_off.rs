@@ -60,7 +60,7 @@ impl Signing {
 
     pub(crate) fn pdf(&self, as_signed: bool) -> PathBuf {
         let asked = json!({ "job": self.job, "format": "pdf", "as_signed": as_signed });
-        PathBuf::from(self.program.ask("make_schedule", asked)["path"].as_str().unwrap())
+        PathBuf::from(self.program.ask("make_schedule", asked)["files"][0].as_str().unwrap())
     }
 }
 
@@ -194,10 +194,10 @@ fn another_device_with_the_same_entries_makes_the_same_paper() {
     signing.sign();
     let bundle = signing.program.ask("hand_over", json!({ "job": signing.job, "testers": [] }));
     let other = Program::start_with(77);
-    let bytes = std::fs::read(bundle["path"].as_str().unwrap()).unwrap();
+    let bytes = std::fs::read(bundle["files"][0].as_str().unwrap()).unwrap();
     other.api.receive(&bytes, false).unwrap();
     let asked = json!({ "job": signing.job, "format": "pdf" });
-    let made = other.ask("make_schedule", asked)["path"].as_str().unwrap().to_owned();
+    let made = other.ask("make_schedule", asked)["files"][0].as_str().unwrap().to_owned();
     assert_eq!(std::fs::read(made).unwrap(), std::fs::read(signing.pdf(false)).unwrap());
     let view = other.ask("sign_off_view", json!({ "job": signing.job }));
     assert_eq!(view["signed"], signing.view()["signed"]);
@@ -209,7 +209,7 @@ fn another_device_with_the_same_entries_makes_the_same_paper() {
 fn two_who_sign_apart_are_both_shown() {
     let one = Signing::begun();
     let bundle = |program: &Program| {
-        let path = program.ask("hand_over", json!({ "job": one.job, "testers": [] }))["path"].clone();
+        let path = program.ask("hand_over", json!({ "job": one.job, "testers": [] }))["files"][0].clone();
         std::fs::read(path.as_str().unwrap()).unwrap()
     };
     let other = Program::start_with(77);

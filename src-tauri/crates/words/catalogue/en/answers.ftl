@@ -282,8 +282,8 @@ answer-readings-corrected = { $count ->
 
 ## Papers and files
 
-answer-schedule-made = Schedule written to { $path }
-answer-job-exported = Job file written to { $path }
+answer-schedule-made = Schedule written
+answer-job-exported = Job file written
 answer-job-imported = New job made from the file: { $name }. In this record all of it counts as recorded now, notes too; the times of the readings stay. The cautions are to be read again
 answer-file-same-serial = A tester with the serial number { $serial } is in this record already. { $name } comes in beside it: what is found of one says nothing of the other
 answer-job-file = Job { $name }: { $boards ->
@@ -305,7 +305,7 @@ answer-file-testers = { $count ->
    *[other] { $count } testers with their verifications
 }
 answer-file-same-name = A job called { $name } is on this device already: this makes another
-answer-handed-over = Bundle written to { $path }
+answer-handed-over = Bundle written
 answer-handed-never = On this device: not handed over yet
 answer-handed-at = Handed over on { $at }
 answer-handed-not-yet = { $count ->

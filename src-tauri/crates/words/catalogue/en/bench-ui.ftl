@@ -137,6 +137,7 @@ close-record = Record the verification
 drift = Drift
 drift-none = No run at the bench became a verification yet
 compare = Side by side
+compare-about = Choose verifications at the bench to see them on the same axes and in one table.
 compare-none = No runs at the bench yet
 compare-column = { $letter } · { $name }
 compare-table = { $volts }, side by side

@@ -129,4 +129,4 @@ papers-recall-column-taken = Taken
 papers-recall-column-left = What is left of it
 papers-recall-column-because = In doubt because
 papers-recall-column-resolved = What became of it
-answer-recall-written = Recall list written to { $path }
+answer-recall-written = Recall list written

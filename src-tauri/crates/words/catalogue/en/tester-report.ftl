@@ -82,7 +82,7 @@ answer-tester-report-budget-load = No. { $number }, { $title }: budget in { $uni
     [volts] volts
    *[amps] amperes
 }
-answer-tester-report-written = Tester report written to { $path }
+answer-tester-report-written = Tester report written
 
 ## How the figures are worked out.
 

@@ -390,6 +390,12 @@ hand-over = Hand over
 hand-over-about = The record of this job with the tester in hand and those its readings rely on, to be taken in on another device. It stays here too.
 hand-over-testers = Further testers that go with it
 hand-over-do = Write the bundle
+files-folder = Folder for files
+files-folder-hint = A stick, a shared drive or any other folder of this device, by its whole path.
+files-folder-use = Use this folder
+files-folder-usual = The usual folder
+send-on = Send on…
+send-on-refused = The system did not take it. The file stays where it was written
 receive-take = Make a job of it
 
 ## Sign-off
