@@ -1,5 +1,6 @@
 //! Work that takes longer than a moment: how far it is, and a way to stop it, both without waiting for it to end.
 
+use crate::failure::Failure;
 use provenohm_exchange::join::Progress;
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
@@ -23,6 +24,14 @@ impl LongWork {
     pub(crate) fn reached(&self, progress: Progress) -> ControlFlow<()> {
         self.tell(progress);
         if self.stop.load(Ordering::SeqCst) { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+    }
+
+    /// What was made, unless somebody asked meanwhile to stop: then nothing of it is told or written.
+    ///
+    /// # Errors
+    /// `stopped`.
+    pub(crate) fn unless_stopped<T>(&self, made: T) -> Result<T, Failure> {
+        if self.stop.load(Ordering::SeqCst) { Err(Failure::of("stopped")) } else { Ok(made) }
     }
 
     /// How far it is.

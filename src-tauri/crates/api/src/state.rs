@@ -4,7 +4,7 @@ use crate::failure::Failure;
 use crate::host::Host;
 use crate::judged::Judged;
 use crate::long_work::LongWork;
-use crate::signed::{AsSigned, put_together, record_of};
+use crate::signed::{AsSigned, Said, put_together};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, TesterId};
 use provenohm_exchange::job_file::Made;
 use provenohm_exchange::{renewed, snapshot};
@@ -15,7 +15,7 @@ use provenohm_logbook::view::Stated;
 use provenohm_words::{Locale, Words};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 use std::sync::Arc;
 use uuid::Uuid;
@@ -92,6 +92,11 @@ impl State {
     /// `no_person` if nobody said so yet.
     pub(crate) fn person(&self, job: JobId) -> Result<PersonId, Failure> {
         self.me(job)?.ok_or_else(|| Failure::of("no_person"))
+    }
+
+    /// A person under all ids that mean them.
+    pub(crate) fn ids_of(&self, person: PersonId) -> Result<BTreeSet<PersonId>, Failure> {
+        Ok(std::iter::once(person).chain(self.record.view().person(person)?.same).collect())
     }
 
     /// Who acts on what belongs to no job: whoever recorded last on this device.
@@ -214,7 +219,7 @@ impl State {
         let Some(judged) = put_together(&self.record.view(), job, &said.value.cut, &mut past, made)? else {
             return Ok(None);
         };
-        let found = Arc::new(AsSigned { judged, record: record_of(&past.view(), job)? });
+        let found = Arc::new(AsSigned { judged, said: Said::of(&past.view(), job)? });
         self.signed.insert(said.entry, Arc::clone(&found));
         Ok(Some(found))
     }

@@ -253,6 +253,7 @@ impl Plan {
                 words: (!said.words.is_empty()).then(|| said.words.clone()),
                 person: PersonId(self.renewed(said.person.0)),
                 at: said.at,
+                beside: said.beside.iter().map(|id| ReadingId(self.renewed(id.0))).collect(),
             })?;
         }
         for said in &self.file.recall_resolved {

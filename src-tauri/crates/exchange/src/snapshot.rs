@@ -6,6 +6,7 @@ use crate::job_file::{
     RecordedVerification, ReplacedWhy, Requested, Resolved, Rules, Taken, Tester, ToSettle,
 };
 use crate::renewed::not_tested_of;
+use provenohm_assess::circuit::Pair;
 use provenohm_assess::ids::{CircuitId, JobId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judge::MOST_COMBINATIONS;
 use provenohm_assess::moment::Moment;
@@ -48,8 +49,18 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
     testers.extend(also);
     let testers = testers.into_iter().map(|id| tester(view, id, &mut to_settle)).collect::<Result<_, _>>()?;
     let people = people(view, &on_record)?;
-    let boards = boards(view, job, &readings, &people, &mut to_settle)?;
-    Ok(JobFile {
+    let not_tested = not_tested_of(view, job)?;
+    let requested: Vec<_> = view.requests(job)?.into_iter().filter(Stated::is_live).map(requested).collect();
+    let accepted: Vec<_> = view.accepted(job)?.into_iter().filter(Stated::is_live).map(accepted).collect();
+    let pairs = readings.iter().map(|one| &one.taken.value.reading.pair);
+    let pairs = pairs.chain(not_tested.iter().map(|it| &it.pair)).chain(requested.iter().map(|it| &it.pair));
+    let pairs = pairs.chain(accepted.iter().filter_map(|it| match &it.of {
+        AcceptedOf::NotTested { pair, .. } => Some(pair),
+        AcceptedOf::Reading { .. } => None,
+    }));
+    let named = pairs.flat_map(Pair::circuits).collect();
+    let boards = boards(view, job, &named, &people, &mut to_settle)?;
+    let mut file = JobFile {
         format,
         version,
         made,
@@ -71,12 +82,29 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
         testers,
         boards,
         readings: taken(&readings, &beyond.readings),
-        not_tested: not_tested_of(view, job)?,
+        not_tested,
         recall_resolved: view.recall_resolved(job)?.into_iter().filter(Stated::is_live).map(resolved).collect(),
-        requested: view.requests(job)?.into_iter().filter(Stated::is_live).map(requested).collect(),
-        accepted: view.accepted(job)?.into_iter().filter(Stated::is_live).map(accepted).collect(),
+        requested,
+        accepted,
         to_settle,
-    })
+    };
+    name_all(&mut file);
+    Ok(file)
+}
+
+/// Lists whoever the file names and nobody here has a name for: their card was erased, or has not come.
+fn name_all(file: &mut JobFile) {
+    let mut named: BTreeSet<PersonId> = file.readings.iter().map(|taken| taken.reading.person).collect();
+    named.extend(file.not_tested.iter().map(|it| it.person));
+    named.extend(file.recall_resolved.iter().map(|it| it.person));
+    named.extend(file.requested.iter().map(|it| it.person));
+    named.extend(file.accepted.iter().map(|it| it.person));
+    named.extend(file.boards.iter().flat_map(|board| &board.people));
+    for id in named {
+        if file.people.iter().all(|person| person.id != id) {
+            file.people.push(Person { id, name: String::new(), role: String::new() });
+        }
+    }
 }
 
 /// One tester with everything on record of it.
@@ -157,7 +185,8 @@ fn people(view: &View<'_>, job: &view::Job) -> Result<Vec<Person>, ReadError> {
         job.people.live.iter().flat_map(|one| one.value.people.iter().map(|it| (it.person, it.part.clone()))).collect();
     let named = view.people()?;
     for known in named {
-        let card = known.local.as_ref().or_else(|| known.card.first());
+        // What the books say is the same on every device.
+        let card = known.card.first().or(known.local.as_ref());
         let role = listed.get(&known.person).cloned().or_else(|| card.map(|it| it.role.clone()));
         people.push(Person {
             id: known.person,
@@ -179,7 +208,7 @@ fn cautions(read: &Stated<body::CautionsRead>) -> CautionsRead {
 fn boards(
     view: &View<'_>,
     job: JobId,
-    readings: &[ReadingOnRecord],
+    named: &BTreeSet<CircuitId>,
     people: &[Person],
     to_settle: &mut Vec<ToSettle>,
 ) -> Result<Vec<Board>, ReadError> {
@@ -228,20 +257,22 @@ fn boards(
                 at: one.value.at.unwrap_or(one.recorded),
             }),
         };
+        // Between two circuits that were said to be one nothing can be read: such a reading names the other id still.
+        let other = |id: &CircuitId| Circuit { id: *id, notes: Vec::new(), ..made.clone() };
+        board.removed.extend(circuit.same.iter().filter(|id| named.contains(*id)).map(other));
         if circuit.is_present() { board.circuits.push(made) } else { board.removed.push(made) }
     }
-    // A board that was taken away stands for what was measured on it, and for nothing else.
-    let measured: BTreeSet<CircuitId> =
-        readings.iter().flat_map(|one| one.taken.value.reading.pair.circuits()).collect();
+    // A board that was taken away stands for what was read, asked for or accepted on it, and for nothing else.
     boards.retain(|board| {
-        !board.taken_away || board.circuits.iter().chain(&board.removed).any(|one| measured.contains(&one.id))
+        !board.taken_away || board.circuits.iter().chain(&board.removed).any(|one| named.contains(&one.id))
     });
     Ok(boards)
 }
 
 pub(crate) fn not_tested(said: Stated<body::NotTested>) -> NotTested {
-    let body::NotTested { job: _, pair, stage, reason, words, person, at } = said.value;
-    NotTested { pair, stage, reason, words: words.unwrap_or_default(), person, at, recorded_at: said.recorded }
+    let body::NotTested { job: _, pair, stage, reason, words, person, at, beside } = said.value;
+    let (words, recorded_at) = (words.unwrap_or_default(), said.recorded);
+    NotTested { pair, stage, reason, words, person, at, recorded_at, beside }
 }
 
 fn resolved(said: Stated<body::RecallResolved>) -> Resolved {
@@ -398,12 +429,14 @@ fn past<'a>(one: &ReadingOnRecord, by_entry: impl Fn(EntryRef) -> Option<&'a Rea
     Some(Past { fate, reason: ended.reason.clone().unwrap_or_default(), person: ended.by, recorded_at: ended.recorded })
 }
 
-/// The latest instant the snapshot knows of: what is "as of" on papers.
+/// The latest instant the file knows of: what is "as of" on papers made of a file alone. A record knows of more, as who
+/// renamed what when.
 #[must_use]
 pub fn as_of(file: &JobFile) -> Option<Moment> {
     let readings = file.readings.iter().flat_map(|taken| {
         let corrections = taken.corrections.iter().map(|it| it.recorded_at);
-        corrections.chain(taken.past.iter().map(|it| it.recorded_at)).chain([taken.recorded_at])
+        let chosen = taken.past.iter().map(|it| it.recorded_at).chain(taken.kept_at);
+        corrections.chain(chosen).chain([taken.recorded_at])
     });
     // A tester that only lies at hand, or is used elsewhere, says nothing of this job.
     let used: BTreeSet<TesterId> = file
@@ -415,13 +448,20 @@ pub fn as_of(file: &JobFile) -> Option<Moment> {
         })
         .collect();
     let proofs = file.testers.iter().filter(|tester| used.contains(&tester.id)).flat_map(|tester| {
-        let card = tester.card.iter().map(|it| it.recorded_at);
+        let cards = tester.card.iter().chain(&tester.card_also).map(|it| it.recorded_at);
         let verifications = tester.verifications.iter().map(|it| it.recorded_at);
-        card.chain(verifications).chain(tester.lead_checks.iter().map(|it| it.recorded_at))
+        let leads = tester.lead_checks.iter().map(|it| it.recorded_at);
+        let between = tester.quick_checks.iter().map(|it| it.recorded_at);
+        cards.chain(verifications).chain(leads).chain(between).chain(tester.damages.iter().map(|it| it.recorded_at))
     });
+    let circuits = file.boards.iter().flat_map(|board| board.circuits.iter().chain(&board.removed));
+    let notes = circuits.flat_map(|circuit| circuit.notes.iter().map(|it| it.at));
+    let rules = file.job.rules_also.iter().map(|it| it.recorded_at);
+    let resolved = file.recall_resolved.iter().map(|it| it.recorded_at);
+
     let rest = file.not_tested.iter().map(|it| it.recorded_at).chain(file.cautions_read.iter().map(|it| it.at));
     let review = file.requested.iter().map(|it| it.recorded_at).chain(file.accepted.iter().map(|it| it.recorded_at));
-    readings.chain(proofs).chain(rest).chain(review).max()
+    readings.chain(proofs).chain(rest).chain(review).chain(notes).chain(rules).chain(resolved).max()
 }
 
 /// The entries of a reading's id: what a withdrawal, replacement or correction names.

@@ -3,13 +3,15 @@
 
 mod support;
 
-use provenohm_exchange::bundle::{Bundle, write};
+use provenohm_exchange::bundle::{Bundle, HandOverError, hand_over_watched, write};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, Hash};
+use provenohm_logbook::record::By;
 use serde_json::{Value as Json, json};
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 use std::path::PathBuf;
-use support::{Forger, Hand, JOB, handed, of_the_future, receive, receive_entries, recorder, samples, taken};
+use support::{Forger, Hand, JOB, handed, moment, of_the_future, receive, receive_entries, recorder, samples, taken};
 
 fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
@@ -136,4 +138,22 @@ fn the_published_vectors_would_be_made_again() {
         assert_eq!(published["books"], made["books"], "{}", made["name"]);
         assert_eq!(published["refused"], made["refused"], "{}", made["name"]);
     }
+}
+
+#[test]
+fn packing_tells_how_far_it_is_and_can_be_stopped() {
+    let mut hand = recorder(1);
+    let mut heard = Vec::new();
+    let mut packed = |hand: &mut Hand, go_on: bool| {
+        let mut random = |bytes: &mut [u8]| hand.random.fill(bytes);
+        let by = By { person: hand.person, at: moment(hand.minutes), random: &mut random };
+        hand_over_watched(&mut hand.record, by, JOB, &[], &mut |progress| {
+            heard.push(progress);
+            if go_on { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
+        })
+    };
+    assert!(matches!(packed(&mut hand, false), Err(HandOverError::Stopped)));
+    let whole = packed(&mut hand, true).unwrap();
+    let last = heard.last().unwrap();
+    assert_eq!((last.done, last.of), (whole.entries, whole.entries));
 }

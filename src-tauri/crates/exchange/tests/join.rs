@@ -7,7 +7,9 @@ use provenohm_assess::ids::{CircuitId, TesterId};
 use provenohm_exchange::bundle::{Bundle, books_of};
 use provenohm_exchange::join::{Progress, look, take_in};
 use provenohm_logbook::chain::Fault;
-use provenohm_logbook::entry::body::{Book, CircuitLabel, CircuitPresent, Different, Erasure, Person, SameCircuit};
+use provenohm_logbook::entry::body::{
+    Book, CircuitLabel, CircuitPresent, Different, Erasure, Person, SameCircuit, TesterIdentity,
+};
 use provenohm_logbook::entry::{Body, Entry, Fact, Kind, Noun, Object, ObjectId, Role, Seq};
 use provenohm_logbook::record::{Refusal, Sum, TakeInError};
 use provenohm_logbook::view::Question;
@@ -375,4 +377,19 @@ fn a_person_renamed_on_two_devices_is_one_person() {
     receive(&mut hand, &handed(&mut other)).unwrap();
     receive(&mut other, &handed(&mut hand)).unwrap();
     assert_same(&mut hand, &mut other);
+}
+
+#[test]
+fn a_tester_that_looks_registered_twice_is_in_the_sum() {
+    let mut hand = recorder(1);
+    let bytes = handed(&mut hand);
+    let mut other = Hand::new(2);
+    let (name, model, serial) = ("Tester one".into(), "M".into(), "1".into());
+    let twin = TesterIdentity { tester: support::OTHER_TESTER, name, model, serial, invented: None };
+    other.append(twin);
+    let joined = receive(&mut other, &bytes).unwrap();
+    let tester = joined.books.iter().find(|it| it.taken.book == TESTER.into()).unwrap();
+    assert_eq!(tester.taken.sum.to_settle, 1, "{:?}", tester.taken.sum);
+    assert!(matches!(tester.taken.to_settle[0].question, Question::Alike { .. }));
+    assert!(joined.sum().adds_up());
 }

@@ -7,7 +7,8 @@ use provenohm_assess::bench::{BenchRun, Measured};
 use provenohm_assess::ids::MeasuredId;
 use provenohm_assess::reference::Reference;
 use provenohm_logbook::entry::body::{BenchOpened, Book, MeasuredAt, ReferenceCard};
-use provenohm_logbook::entry::{Body, Fact, Role};
+use provenohm_logbook::entry::{Body, Fact, Kind, Noun, Object, ObjectId, Role};
+use provenohm_logbook::view::Question;
 use support::{Hand, TESTER, id, samples};
 
 fn sample<T: provenohm_logbook::entry::body::Content>(name: &str) -> T {
@@ -73,4 +74,22 @@ fn a_verification_says_from_which_run_it_was_computed() {
     assert_eq!(bench.verifications[0].value, verification);
     let tester = hand.record.view().tester(TESTER).unwrap();
     assert_eq!(tester.verifications.len(), 1, "and it speaks for the tester");
+}
+
+#[test]
+fn two_cards_of_a_reference_that_do_not_know_of_each_other_are_asked_where_its_tester_is_used() {
+    let mut hand = Hand::new(1);
+    let first = hand.append(Body::from(ReferenceCard { reference: resistor() }));
+    hand.append(Body::from(BenchOpened { run: run(), references: vec![resistor()] }));
+    let asked = |hand: &Hand| hand.record.view().testers_to_settle(&[run().tester].into()).unwrap();
+    for certificate in ["R-8", "R-9"] {
+        let card = ReferenceCard { reference: Reference { certificate: Some(certificate.into()), ..resistor() } };
+        hand.append(Fact::naming(card, Role::Replaces, [first]));
+    }
+    let of = Object { noun: Noun::Reference, id: ObjectId(resistor().id.0) };
+    let all = asked(&hand);
+    assert_eq!(all[0].question, Question::Facet { kind: Kind::ReferenceCard, of }, "{all:?}");
+    let (keep, aside) = all[0].entries.split_first().unwrap();
+    hand.write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
+    assert_eq!(asked(&hand), []);
 }

@@ -23,7 +23,7 @@ fn asked(readings: &[u128], not_tested: &[Moment]) -> Fact {
 
 fn not_tested(at: Moment) -> Body {
     let (pair, stage, reason) = (pair(), Stage::Before, NotTestedReason::NoAccess);
-    NotTested { job: JOB, pair, stage, reason, words: None, person: PERSON, at }.into()
+    NotTested { job: JOB, pair, stage, reason, words: None, person: PERSON, at, beside: Vec::new() }.into()
 }
 
 fn open(hand: &Hand) -> usize {

@@ -19,6 +19,9 @@ pub enum PaperError {
         /// Lines that fit.
         most: usize,
     },
+    /// Whoever watched stopped it.
+    #[error("stopped")]
+    Stopped,
     /// The embedded fonts could not be read.
     #[error("the embedded fonts cannot be read")]
     Fonts,

@@ -169,3 +169,11 @@ fn a_schedule_is_put_together_again_from_all_its_parts_and_from_nothing_less() {
     }
     assert_eq!(whole_of(&[]), None);
 }
+
+#[test]
+fn parts_are_made_as_long_as_nobody_stops_it() {
+    let parts = Parts::of(&one_circuit_of(LINES_IN_A_PART + 1)).unwrap();
+    let words = provenohm_words::Words::new(provenohm_words::Locale::ENGLISH);
+    let stopped = parts.pdfs_watched(&words, &|_| std::ops::ControlFlow::Break(()));
+    assert!(matches!(stopped, Err(provenohm_papers::PaperError::Stopped)));
+}

@@ -269,7 +269,7 @@ fn pair(words: &Words, judged: &Judged, one: &JudgedCircuit, slot: &Slot) -> Pai
         source: slot.limit.as_ref().map(|limit| limit.source.clone()),
         readings: readings.map(|it| reading(words, judged, it)).collect(),
         by_joined: slot.covered_by.is_some(),
-        not_tested: slot.not_tested.as_ref().map(|said| said.reason),
+        not_tested: slot.not_tested.last().map(|said| said.reason),
     }
 }
 

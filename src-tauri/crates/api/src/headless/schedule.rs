@@ -2,6 +2,7 @@
 
 use super::{Refused, words};
 use crate::judged::Judged;
+use crate::long_work::LongWork;
 use crate::ops::schedule::write_schedule;
 use crate::report;
 use crate::views::ScheduleFormat;
@@ -24,5 +25,5 @@ pub fn schedule(job: JobFile, path: &Path) -> Result<Vec<PathBuf>, Refused> {
     let words = words();
     let model = report::schedule(&words, &Judged::of(job)?)?;
     super::files::folder_is_there(path)?;
-    Ok(write_schedule(&words, &model, format, path)?)
+    Ok(write_schedule(&words, &model, format, path, &LongWork::default())?)
 }

@@ -4,6 +4,7 @@ use super::{Refused, words};
 use crate::api::RECORD;
 use crate::failure::Failure;
 use crate::host::Host;
+use crate::long_work::LongWork;
 use crate::verify;
 use crate::views::VerifyView;
 use provenohm_logbook::record::{InspectError, Record};
@@ -25,7 +26,8 @@ pub fn verify(files: &[PathBuf]) -> Result<VerifyView, Refused> {
             let told = inspected.and_then(|inspected| verify::inspected(&words, &mut host, &inspected));
             return told.map_err(|failure| named(&file, &failure.into()));
         }
-        return verify::bytes(&words, &mut host, &bytes).map_err(|failure| named(&file, &failure.into()));
+        return verify::bytes(&words, &mut host, &bytes, &LongWork::default())
+            .map_err(|failure| named(&file, &failure.into()));
     }
     let mut parts = Vec::new();
     for file in files {

@@ -28,7 +28,7 @@ use provenohm_assess::quantity::Shown;
 use provenohm_assess::reading::Reading;
 use provenohm_assess::tester::{Prepared, TesterHistory};
 use provenohm_exchange::job_file::{Board, Circuit, JobFile, Tester};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A job with every reading judged.
 #[derive(Clone, Debug)]
@@ -123,7 +123,7 @@ impl Judged {
             index: index::Index::default(),
             medians: median::Medians::default(),
         };
-        judged.take_in(readings);
+        judged.take_in(readings, BTreeSet::new());
         judged.boards =
             judged.file.boards.iter().filter(|board| !board.taken_away).map(|board| judged.board_of(board)).collect();
         Ok(judged)

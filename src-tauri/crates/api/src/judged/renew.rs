@@ -1,7 +1,7 @@
 //! Taking readings in: all of a file at first, later those that were touched, and judging again just what rests on them.
 
 use super::{Judged, JudgedReading, median, readings};
-use provenohm_assess::circuit::Pair;
+use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::ids::CircuitId;
 use provenohm_assess::reading::Reading;
 use provenohm_exchange::Renewed;
@@ -12,24 +12,33 @@ impl Judged {
     /// Brings it up to date with what was touched.
     pub(crate) fn renew(&mut self, renewed: Renewed) {
         let readings = renewed.readings.into_iter().map(|taken| (self.index.place(taken.reading.id), taken)).collect();
-        let judged = self.take_in(readings);
-        let pairs = judged.iter().filter_map(|place| self.readings.get(*place)).map(|one| &one.reading.pair);
-        let mut circuits: BTreeSet<CircuitId> = pairs.flat_map(Pair::circuits).collect();
+        let mut circuits: BTreeSet<CircuitId> = BTreeSet::new();
+        let mut beside = BTreeSet::new();
         if let Some(not_tested) = renewed.not_tested {
-            circuits.extend(differing(&self.file.not_tested, &not_tested));
-            circuits.extend(differing(&not_tested, &self.file.not_tested));
-            self.file.not_tested = not_tested;
+            let former = std::mem::replace(&mut self.file.not_tested, not_tested);
+            let now = &self.file.not_tested;
+            for said in differing(&former, now).chain(differing(now, &former)) {
+                circuits.extend(said.pair.circuits());
+                beside.extend(self.index.at(said.stage, &said.pair));
+            }
         }
+        let judged = self.take_in(readings, beside);
+        let pairs = judged.iter().filter_map(|place| self.readings.get(*place)).map(|one| &one.reading.pair);
+        circuits.extend(pairs.flat_map(Pair::circuits));
         for circuit in circuits {
             self.judge_circuit(circuit);
         }
     }
 
     /// Takes readings in, each at its place or as the last, and judges what rests on them: themselves, those they stand
-    /// in a slot with, and those far below the others of their kind. Returns the places of what was judged.
-    pub(super) fn take_in(&mut self, all: Vec<(Option<usize>, Taken)>) -> BTreeSet<usize> {
+    /// in a slot with, those far below the others of their kind, and those at `to_judge`. Returns the places of what was
+    /// judged.
+    pub(super) fn take_in(
+        &mut self,
+        all: Vec<(Option<usize>, Taken)>,
+        mut to_judge: BTreeSet<usize>,
+    ) -> BTreeSet<usize> {
         let mut currents: BTreeMap<usize, Reading> = BTreeMap::new();
-        let mut to_judge = BTreeSet::new();
         for (place, taken) in all {
             let reading = taken.current();
             let (stood, stands) = (self.stands(place), taken.stands());
@@ -84,7 +93,8 @@ impl Judged {
         let mut beside = places.filter(|other| **other != place).peekable();
         // Where a person chose to keep them all, nothing waits to be settled.
         let kept = |place: &usize| self.file.readings.get(*place).is_some_and(|one| one.kept_at.is_some());
-        let unsettled = taken.stands() && beside.peek().is_some() && !(kept(&place) && beside.all(kept));
+        let two = beside.peek().is_some() && !(kept(&place) && beside.all(kept));
+        let unsettled = taken.stands() && (two || self.denied(reading, taken).next().is_some());
         let judgement = readings::judge(self, reading, taken, unsettled);
         Some(JudgedReading { reading: reading.clone(), taken: taken.clone(), judgement })
     }
@@ -94,6 +104,26 @@ impl Judged {
         let proves = |one: &JudgedReading| !one.judgement.members_proved(&one.reading.pair).is_empty();
         let beside = || self.index.at(one.reading.stage, &one.reading.pair).iter();
         one.taken.stands() && proves(one) && beside().all(|place| self.readings.get(*place).is_some_and(proves))
+    }
+
+    /// What was said of a slot that was not tested.
+    pub(super) fn said_not_tested<'a>(
+        &'a self,
+        stage: Stage,
+        pair: &Pair,
+    ) -> impl Iterator<Item = &'a NotTested> + use<'a> {
+        let pair = pair.clone();
+        self.file.not_tested.iter().filter(move |said| said.stage == stage && said.pair == pair)
+    }
+
+    /// What was said of the slot of a reading that stands, by somebody who did not know of it: that it was not tested.
+    pub(crate) fn denied<'a>(
+        &'a self,
+        reading: &Reading,
+        taken: &Taken,
+    ) -> impl Iterator<Item = &'a NotTested> + use<'a> {
+        let (id, stands) = (reading.id, taken.stands());
+        self.said_not_tested(reading.stage, &reading.pair).filter(move |said| stands && !said.beside.contains(&id))
     }
 
     fn judge_circuit(&mut self, circuit: CircuitId) {
@@ -106,7 +136,7 @@ impl Judged {
     }
 }
 
-/// The circuits of slots that only the first list has.
-fn differing<'a>(some: &'a [NotTested], others: &'a [NotTested]) -> impl Iterator<Item = CircuitId> + 'a {
-    some.iter().filter(|one| !others.contains(one)).flat_map(|one| one.pair.circuits())
+/// What only the first list has.
+fn differing<'a>(some: &'a [NotTested], others: &'a [NotTested]) -> impl Iterator<Item = &'a NotTested> {
+    some.iter().filter(|one| !others.contains(one))
 }

@@ -52,14 +52,16 @@ impl Judged {
         self.accepted_of(one.reading.id).rev().find(covers)
     }
 
-    /// The acceptances that name a slot as not tested, by what was said then.
+    /// The acceptance that names a slot as not tested, by what was said then: of two reasons, both must be accepted.
     fn accepted_not_tested(&self, slot: &Slot) -> Option<&Accepted> {
-        let said = slot.not_tested.as_ref()?;
-        self.file.accepted.iter().rfind(|one| {
-            one.codes.iter().any(|code| code == NOT_TESTED)
-                && matches!(&one.of, AcceptedOf::NotTested { pair, stage, at }
-                    if *pair == slot.pair && *stage == slot.stage && *at == said.at)
-        })
+        let accepted = |said: &NotTested| {
+            self.file.accepted.iter().rfind(|one| {
+                one.codes.iter().any(|code| code == NOT_TESTED)
+                    && matches!(&one.of, AcceptedOf::NotTested { pair, stage, at }
+                        if *pair == slot.pair && *stage == slot.stage && *at == said.at)
+            })
+        };
+        slot.not_tested.iter().map(accepted).collect::<Option<Vec<_>>>()?.pop()
     }
 }
 

@@ -19,8 +19,8 @@ pub(crate) struct Slot {
     pub(crate) limit: Option<Limit>,
     /// Indexes of the readings that stand in it; two wait to be settled.
     pub(crate) readings: Vec<usize>,
-    /// That it was not tested, and why.
-    pub(crate) not_tested: Option<NotTested>,
+    /// That it was not tested, and why; two reasons wait to be settled.
+    pub(crate) not_tested: Vec<NotTested>,
     /// Index of a joined reading that gives its judgement to this pair.
     pub(crate) covered_by: Option<usize>,
     /// New readings of it that are asked for and not there yet.
@@ -35,7 +35,7 @@ impl Slot {
 
     /// Nothing is recorded for it and nothing stands in for it.
     pub(crate) fn is_open(&self) -> bool {
-        self.readings.is_empty() && self.not_tested.is_none() && self.covered_by.is_none()
+        self.readings.is_empty() && self.not_tested.is_empty() && self.covered_by.is_none()
     }
 
     /// A reading of it is waited for: nothing is recorded, or a new one is asked for.
@@ -55,7 +55,7 @@ impl Slot {
             Some(Level::Stop) => Sign::Stop,
             Some(Level::Look) => Sign::Look,
             Some(Level::Done | Level::Remark) => Sign::Done,
-            None if self.not_tested.is_some() => Sign::Look,
+            None if !self.not_tested.is_empty() => Sign::Look,
             None => Sign::Todo,
         }
     }

@@ -4,7 +4,7 @@ use super::{Judged, Slot};
 use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::judgement::Value;
 use provenohm_assess::limits::{Limit, Under};
-use provenohm_exchange::job_file::Circuit;
+use provenohm_exchange::job_file::{Circuit, NotTested};
 
 /// The slots of a circuit at a stage; before equipment is connected, also those after it that hold something.
 pub(super) fn of_circuit(judged: &Judged, circuit: &Circuit, stage: Stage) -> Vec<Slot> {
@@ -50,8 +50,12 @@ impl Slots<'_> {
         }
         let readings = self.judged.index.at(stage, pair).to_vec();
         let covered_by = if readings.is_empty() { self.judged.index.covering(stage, pair) } else { None };
-        let said = |said: &&provenohm_exchange::job_file::NotTested| said.stage == stage && said.pair == *pair;
-        let not_tested = self.judged.file.not_tested.iter().rfind(said).filter(|_| readings.is_empty()).cloned();
+        let mut not_tested: Vec<NotTested> = Vec::new();
+        for said in self.judged.said_not_tested(stage, pair).filter(|_| readings.is_empty()) {
+            // Of two that say the same the last is told.
+            not_tested.retain(|other| !other.says_the_same(said));
+            not_tested.push(said.clone());
+        }
         let requests = self.judged.waiting(stage, pair);
         self.slots.push(Slot {
             stage,

@@ -15,9 +15,9 @@ use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle, books_of};
 use provenohm_exchange::join::{self, Joined, Watch};
 use provenohm_logbook::chain::Gap;
+use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::Book;
-use provenohm_logbook::entry::{LogId, Seq};
-use provenohm_logbook::record::{By, Record, TakeInError};
+use provenohm_logbook::record::{By, Record, TakeInError, of_book};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -39,77 +39,79 @@ pub(crate) fn write_bundle(state: &mut State, job: JobId, also: &[TesterId], pat
     // A seal is the device's own: where nobody records yet, nobody's name is needed for it.
     let person = state.me(job)?.unwrap_or(PersonId(Uuid::nil()));
     let by = By { person, at: state.host.now(), random: &mut state.host };
-    let handed = bundle::hand_over(&mut state.record, by, job, also)?;
+    let work = Arc::clone(&state.long_work);
+    work.begin();
+    let handed = bundle::hand_over_watched(&mut state.record, by, job, also, &mut |progress| work.reached(progress))?;
     write_file(path, &handed.bytes)?;
-    let kept = Handed { at: state.host.now(), own: own(state, job)? };
-    state.keep_setting(&format!("{HANDED}{job}"), &kept)
+    let kept = Told::of(state.host.now(), own_readings(state, job)?);
+    state.keep_setting(&of_book(job.into(), HANDED), &kept)
 }
 
-/// What this device keeps of a job handed over.
+/// What this device keeps of a job handed over, or of what came back of it in bundles of other devices. Readings are
+/// named, not counted: a record that was set back has fewer, and other ones.
 #[derive(Serialize, Deserialize)]
-struct Handed {
-    at: Moment,
-    /// Readings recorded here until then.
-    own: usize,
-}
-
-/// What this device keeps of its own readings that came back in a bundle of another device.
-#[derive(Serialize, Deserialize)]
-struct Back {
+struct Told {
     at: Moment,
     /// Readings of this device that were in it.
-    own: usize,
+    readings: BTreeSet<String>,
 }
 
-/// Settings under which a job's hand-over, what was received last and what came back are kept, before its id.
-const HANDED: &str = "handed:";
-const RECEIVED: &str = "received:";
-const BACK: &str = "back:";
+impl Told {
+    fn of(at: Moment, readings: impl IntoIterator<Item = EntryRef>) -> Self {
+        Self { at, readings: readings.into_iter().map(|entry| entry.to_string()).collect() }
+    }
 
-/// Readings of a job that this device recorded, those that no longer stand too: the places of their entries.
-fn own_readings(state: &State, job: JobId) -> Result<BTreeSet<(LogId, Seq)>, Failure> {
-    let readings = state.record.view().readings_by(job, state.record.device().id())?;
-    Ok(readings.iter().map(|entry| (entry.log, entry.seq)).collect())
+    /// How many of some readings are not in it.
+    fn lacks(told: Option<&Self>, own: &BTreeSet<EntryRef>) -> usize {
+        let is_in = |entry: &&EntryRef| told.is_some_and(|told| told.readings.contains(&entry.to_string()));
+        own.len() - own.iter().filter(is_in).count()
+    }
 }
 
-fn own(state: &State, job: JobId) -> Result<usize, Failure> {
-    Ok(own_readings(state, job)?.len())
+/// What is kept of a job: its hand-over, when it was received last, and what came back.
+const HANDED: &str = "handed";
+const RECEIVED: &str = "received";
+const BACK: &str = "back";
+
+/// Readings of a job that this device recorded, those that no longer stand too.
+fn own_readings(state: &State, job: JobId) -> Result<BTreeSet<EntryRef>, Failure> {
+    Ok(state.record.view().own_readings(job)?.into_iter().collect())
 }
 
-/// How many of them a bundle of another device holds; none if this device packed it, or nobody says who did.
-fn came_back(state: &State, job: JobId, bundle: &Bundle<'_>) -> Result<Option<usize>, Failure> {
+/// Those of them that a bundle of another device holds; nothing if this device packed it, or nobody says who did.
+fn came_back(state: &State, job: JobId, bundle: &Bundle<'_>) -> Result<BTreeSet<EntryRef>, Failure> {
     let here = state.record.device().id();
+    let mut back = BTreeSet::new();
     if bundle.manifest().by.is_none_or(|by| by == here) {
-        return Ok(None);
+        return Ok(back);
     }
-    let mut own = own_readings(state, job)?;
-    let before = own.len();
+    let own = own_readings(state, job)?;
     for entry in bundle.entries(job.into())?.into_iter().flatten() {
-        let entry = entry?;
-        own.remove(&(entry.envelope().log, entry.envelope().seq));
+        back.extend(own.get(&entry?.reference()));
     }
-    Ok(Some(before - own.len()))
+    Ok(back)
 }
 
 pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Failure> {
-    let own = own(state, asked.job)?;
-    let handed: Option<Handed> = state.setting(&format!("{HANDED}{}", asked.job))?;
-    let received: Option<Moment> = state.setting(&format!("{RECEIVED}{}", asked.job))?;
-    let back: Option<Back> = state.setting(&format!("{BACK}{}", asked.job))?;
+    let kept = |what: &str| of_book(asked.job.into(), what);
+    let own = own_readings(state, asked.job)?;
+    let handed: Option<Told> = state.setting(&kept(HANDED))?;
+    let received: Option<Moment> = state.setting(&kept(RECEIVED))?;
+    let back: Option<Told> = state.setting(&kept(BACK))?;
     let words = &state.words;
-    let since = own.saturating_sub(handed.as_ref().map_or(0, |handed| handed.own));
     let mut lines = Vec::new();
     lines.push(match &handed {
         Some(handed) => words.text_with("answer-handed-at", &[("at", words.date_time(handed.at).into())]),
         None => words.text("answer-handed-never"),
     });
+    let since = Told::lacks(handed.as_ref(), &own);
     lines.push(words.text_with("answer-handed-not-yet", &[("count", since.into())]));
     lines.extend(received.map(|at| words.text_with("answer-received-at", &[("at", words.date_time(at).into())])));
+    let only_here = Told::lacks(back.as_ref(), &own);
     if let Some(back) = &back {
-        let args = [("at", words.date_time(back.at).into()), ("count", back.own.into())];
+        let args = [("at", words.date_time(back.at).into()), ("count", (own.len() - only_here).into())];
         lines.push(words.text_with("answer-received-back", &args));
     }
-    let only_here = own.saturating_sub(back.map_or(0, |back| back.own));
     lines.push(words.text_with("answer-only-here", &[("count", only_here.into())]));
     lines.extend(lacking(state, asked.job)?);
     Ok(HandedView { lines })
@@ -145,13 +147,14 @@ pub(crate) fn take_in(state: &mut State, bytes: &[u8]) -> Result<BundleView, Fai
     let view = joined.map(|joined| told(state, &joined))?;
     if let Some(job) = view.job {
         let at = state.host.now();
-        state.keep_setting(&format!("{RECEIVED}{job}"), &at)?;
-        if let Some(own) = came_back(state, job, &Bundle::open(bytes)?)? {
-            let before = state.setting::<Back>(&format!("{BACK}{job}"))?.map_or(0, |back| back.own);
+        state.keep_setting(&of_book(job.into(), RECEIVED), &at)?;
+        let back = came_back(state, job, &Bundle::open(bytes)?)?;
+        if !back.is_empty() {
             // Another device may hold less than one that was met before.
-            if own >= before && own > 0 {
-                state.keep_setting(&format!("{BACK}{job}"), &Back { at, own })?;
-            }
+            let before: Option<Told> = state.setting(&of_book(job.into(), BACK))?;
+            let mut told = Told::of(at, back);
+            told.readings.extend(before.into_iter().flat_map(|before| before.readings));
+            state.keep_setting(&of_book(job.into(), BACK), &told)?;
         }
     }
     Ok(view)
@@ -242,6 +245,7 @@ impl From<HandOverError> for Failure {
     fn from(error: HandOverError) -> Self {
         match error {
             HandOverError::NoSuchJob => Self::of("not_found"),
+            HandOverError::Stopped => Self::of("stopped"),
             HandOverError::TooLarge(error) => Self::of("bundle_too_large").because(error),
             HandOverError::Write(error) => error.into(),
             HandOverError::Read(error) => error.into(),

@@ -18,6 +18,7 @@ use provenohm_logbook::entry::{Body, EntryRef, Fact, Noun, Object, ObjectId, Rol
 use provenohm_logbook::record::Writer;
 use provenohm_logbook::view;
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 
 /// Most circuits made at once.
 const MOST: u32 = 500;
@@ -233,8 +234,7 @@ fn present(state: &mut State, circuit: CircuitId, present: bool) -> Result<Circu
     let person = state.person(job)?;
     let receipt = state.write(person, |writer| {
         let known = if present { Vec::new() } else { writer.known(job)? };
-        let body = CircuitPresent { job, circuit, present, known };
-        Ok(writer.append(Fact::naming(body, Role::Replaces, facets.present.current()))?)
+        amend(writer, &facets, &CircuitPresent { job, circuit, present, known }.into(), &facets.present.current())
     })?;
     let reference = judged.circuit(circuit).map(|one| one.reference.clone()).unwrap_or_default();
     let standing = judged.readings.iter().filter(|one| one.taken.stands());
@@ -253,6 +253,12 @@ pub(crate) fn circuits_view(state: &mut State, id: BoardId) -> Result<CircuitsVi
     let circuits: Vec<CircuitView> = board.circuits.iter().map(|one| circuit_view(words, &judged, one)).collect();
     let readings: u32 = circuits.iter().map(|one| one.of).sum();
     let removed = judged.file.boards.iter().filter(|one| one.id == id).flat_map(|one| &one.removed);
+    let on_record: BTreeSet<CircuitId> = match removed.clone().next() {
+        Some(_) => state.record.view().circuits(job)?.iter().map(|one| one.circuit).collect(),
+        None => BTreeSet::new(),
+    };
+    // An id that was said to mean another circuit is none that comes back alone.
+    let removed = removed.filter(|one| on_record.contains(&one.id));
     let next = board.circuits.last().map(|one| CircuitForm {
         reference: String::new(),
         description: String::new(),

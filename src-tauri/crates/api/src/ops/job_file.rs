@@ -25,7 +25,10 @@ pub(crate) fn export_job(state: &mut State, asked: OfJob) -> Result<Written, Fai
 pub(crate) fn job_text(state: &mut State, job: provenohm_assess::ids::JobId) -> Result<String, Failure> {
     let made = Made { at: state.host.now().trunc_subsecs(3), by: maker() };
     let file = snapshot(&state.record.view(), job, &[], made)?;
-    file.write().map_err(|error| Failure::of("unexpected").because(error))
+    let text = file.write().map_err(|error| Failure::of("unexpected").because(error))?;
+    // Part of a book may be missing here: a file that nobody can read again is none.
+    JobFile::read(&text).map_err(|why| Failure::of("job_file_incomplete").because(why))?;
+    Ok(text)
 }
 
 pub(crate) fn preview_job_file(state: &mut State, asked: JobFileText) -> Result<JobFilePreview, Failure> {

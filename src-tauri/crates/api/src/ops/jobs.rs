@@ -255,6 +255,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         people: file
             .people
             .iter()
+            .filter(|one| !one.name.is_empty())
             .map(|one| PersonView { id: one.id, name: one.name.clone(), role: one.role.clone() })
             .collect(),
         me,

@@ -11,7 +11,7 @@ use chrono::NaiveDate;
 use provenohm_assess::circuit::Stage;
 use provenohm_assess::judge::Severity;
 use provenohm_assess::judgement::Level;
-use provenohm_exchange::job_file::{Board, Circuit};
+use provenohm_exchange::job_file::{Board, Circuit, NotTested};
 use provenohm_words::Words;
 
 pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure> {
@@ -57,7 +57,7 @@ fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate>) -> Vec<L
             accepted_before: slot.accepted_before(judged).map(|said| tell::accepted_before(words, judged, said)),
             asked: tell::asked(words, judged, &slot.requests),
         };
-        match (slot.reading(judged), &slot.not_tested) {
+        match (slot.reading(judged), &slot.not_tested[..]) {
             (Some(one), _) if one.judgement.level >= Level::Look => {
                 let mut sentences = tell::sentences(words, judged, one, today);
                 sentences.retain(|sentence| sentence.level >= Level::Look);
@@ -66,10 +66,12 @@ fn to_look_at(words: &Words, judged: &Judged, today: Option<NaiveDate>) -> Vec<L
                 let severity = Some(one.judgement.severity());
                 items.push((level, severity, item(Some(one.reading.id), shown, level, sentences)));
             }
-            (None, Some(said)) => {
-                let own = (!said.words.is_empty()).then_some(said.words.as_str());
-                let words = words.not_tested(said.reason, own);
-                let sentences = vec![Sentence { level: Level::Look, words }];
+            (None, [_, ..]) => {
+                let sentence = |said: &NotTested| {
+                    let own = (!said.words.is_empty()).then_some(said.words.as_str());
+                    Sentence { level: Level::Look, words: words.not_tested(said.reason, own) }
+                };
+                let sentences = slot.not_tested.iter().map(sentence).collect();
                 items.push((Level::Look, None, item(None, None, Level::Look, sentences)));
             }
             _ => {}

@@ -55,10 +55,13 @@ pub(crate) fn accept(state: &mut State, asked: ReviewAsk) -> Result<Done, Failur
                 Accepted { job, of: AcceptedOf::Reading { reading: one.reading.id }, codes, person, at }
             })
             .collect(),
-        Acceptable::NotTested(said) => {
-            let of = AcceptedOf::NotTested { pair: said.pair.clone(), stage: said.stage, at: said.at };
-            vec![Accepted { job, of, codes: vec![NOT_TESTED.to_owned()], person, at }]
-        }
+        Acceptable::NotTested(all) => all
+            .into_iter()
+            .map(|said| {
+                let of = AcceptedOf::NotTested { pair: said.pair, stage: said.stage, at: said.at };
+                Accepted { job, of, codes: vec![NOT_TESTED.to_owned()], person, at }
+            })
+            .collect(),
     };
     let receipt = state.write(person, |writer| {
         for one in accepted {
@@ -109,7 +112,7 @@ pub(crate) enum Acceptable<'a> {
     /// The readings that ask for a look.
     Readings(Vec<&'a JudgedReading>),
     /// That it was not tested.
-    NotTested(NotTested),
+    NotTested(Vec<NotTested>),
 }
 
 impl<'a> Acceptable<'a> {
@@ -123,10 +126,10 @@ impl<'a> Acceptable<'a> {
             return Err(Failure::of("accept_stopped"));
         }
         let marked: Vec<_> = readings.into_iter().filter(|one| one.judgement.level == Level::Look).collect();
-        match &slot.not_tested {
+        match &slot.not_tested[..] {
             _ if !marked.is_empty() => Ok(Self::Readings(marked)),
-            Some(said) => Ok(Self::NotTested(said.clone())),
-            None => Err(Failure::of("accept_nothing")),
+            [] => Err(Failure::of("accept_nothing")),
+            said => Ok(Self::NotTested(said.to_vec())),
         }
     }
 }
@@ -171,8 +174,7 @@ fn is_of(judged: &Judged, slot: &Slot, of: &AcceptedOf) -> bool {
     match of {
         AcceptedOf::Reading { reading } => readings(judged, slot).iter().any(|one| one.reading.id == *reading),
         AcceptedOf::NotTested { pair, stage, at } => {
-            let said = slot.not_tested.as_ref();
-            *pair == slot.pair && *stage == slot.stage && said.is_some_and(|said| said.at == *at)
+            *pair == slot.pair && *stage == slot.stage && slot.not_tested.iter().any(|said| said.at == *at)
         }
     }
 }

@@ -1,9 +1,9 @@
 //! The schedule: what it will say, its pages as pictures, and its files.
 
 use crate::failure::Failure;
+use crate::long_work::LongWork;
 use crate::ops::files::{file_stem, place_of, write_file, written};
 use crate::ops::sign_off::{said, since_of};
-use crate::report;
 use crate::signed::{Standing, model_of, signatures, standing};
 use crate::state::State;
 use crate::views::*;
@@ -11,10 +11,12 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use provenohm_assess::ids::JobId;
 use provenohm_assess::judgement::Level;
+use provenohm_exchange::join::Progress;
 use provenohm_papers::report::{Parts, Schedule, Sign as PaperSign, Signature};
-use provenohm_papers::{Pages, Scale};
+use provenohm_papers::{Pages, PaperError, Scale};
 use provenohm_words::{Locale, Words};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// Pixels for one point of the page: an A4 page about 1,260 pixels wide.
 const PREVIEW_SCALE: f64 = 1.5;
@@ -74,7 +76,8 @@ pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Wr
         ScheduleFormat::Csv => "csv",
     };
     let name = format!("{}-{}.{extension}", file_stem(&judged), model.as_of.format("%Y%m%d-%H%M%S"));
-    let files = write_schedule(&state.words, &model, asked.format, &place_of(state, &name)?)?;
+    let work = Arc::clone(&state.long_work);
+    let files = write_schedule(&state.words, &model, asked.format, &place_of(state, &name)?, &work)?;
     Ok(written(state, "answer-schedule-made", &files))
 }
 
@@ -112,12 +115,8 @@ fn signed(state: &mut State, job: JobId) -> Result<Schedule, Failure> {
     let lacking = || Failure::of("sign_off_incomplete");
     let as_signed = state.as_signed(job, &one.said)?.ok_or_else(lacking)?;
     let words = Locale::named(&one.said.value.language).map_or_else(|| state.words.clone(), Words::new);
-    let model = report::schedule(&words, &as_signed.judged)?;
-    Ok(Schedule {
-        record: as_signed.record.clone(),
-        signatures: vec![Signature { after: 0, in_doubt: 0, ..signature }],
-        ..model
-    })
+    let model = as_signed.said.model(&words, &as_signed.judged)?;
+    Ok(Schedule { signatures: vec![Signature { after: 0, in_doubt: 0, ..signature }], ..model })
 }
 
 /// Writes a schedule; a long one as FILE-1.pdf, FILE-2.pdf … Returns where.
@@ -126,18 +125,23 @@ pub(crate) fn write_schedule(
     model: &Schedule,
     format: ScheduleFormat,
     path: &Path,
+    work: &LongWork,
 ) -> Result<Vec<PathBuf>, Failure> {
+    work.begin();
     let files: Vec<(PathBuf, Vec<u8>)> = match format {
         ScheduleFormat::Xlsx => vec![(path.to_owned(), parts(model)?.xlsx(words).map_err(typeset)?)],
         ScheduleFormat::Csv => vec![(path.to_owned(), parts(model)?.csv(words).map_err(typeset)?)],
         ScheduleFormat::Pdf => {
             let parts = parts(model)?;
-            let pdfs = parts.pdfs(words).map_err(typeset)?;
+            let of = parts.parts.len() as u64;
+            let pdfs = parts.pdfs_watched(words, &|done| work.reached(Progress { done: done as u64, of }));
+            let pdfs = pdfs.map_err(typeset)?;
             let alone = pdfs.len() == 1;
             let named = |number: u32| if alone { path.to_owned() } else { numbered(path, number) };
             parts.parts.iter().map(|part| named(part.number)).zip(pdfs).collect()
         }
     };
+    let files = work.unless_stopped(files)?;
     for (path, bytes) in &files {
         write_file(path, bytes)?;
     }
@@ -154,6 +158,9 @@ fn parts(model: &Schedule) -> Result<Parts, Failure> {
     Parts::of(model).map_err(|error| Failure::of("schedule").because(error))
 }
 
-fn typeset(error: provenohm_papers::PaperError) -> Failure {
-    Failure::of("schedule").because(error)
+fn typeset(error: PaperError) -> Failure {
+    match error {
+        PaperError::Stopped => Failure::of("stopped"),
+        other => Failure::of("schedule").because(other),
+    }
 }

@@ -3,7 +3,7 @@
 use super::{live, memory};
 use crate::judged::{Judged, JudgedBoard, JudgedCircuit, JudgedReading, Slot};
 use crate::ops::origin::{corrections, replaced};
-use crate::ops::run::reason;
+use crate::ops::run::reasons;
 use crate::tell;
 use provenohm_assess::circuit::{Measure, Stage};
 use provenohm_assess::ids::CircuitId;
@@ -114,10 +114,10 @@ fn lines(words: &Words, judged: &Judged, one: &JudgedCircuit, slot: &Slot, remov
     let mut lines: Vec<Line> =
         readings.map(|it| Line::Reading(Box::new(reading(words, judged, it, circuit)))).collect();
     let pair = || tell::pair_name(words, judged, circuit, &slot.pair);
-    match &slot.not_tested {
+    match slot.not_tested.last() {
         Some(said) if lines.is_empty() => lines.push(Line::NotTested(NotTested {
             pair: pair(),
-            reason: reason(words, said),
+            reason: reasons(words, slot).unwrap_or_default(),
             said_at: said.at,
             person: judged.person(said.person).to_owned(),
             accepted: slot.accepted(judged).map(|said| accepted(judged, said)),

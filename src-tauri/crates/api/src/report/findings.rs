@@ -2,7 +2,7 @@
 
 use crate::judged::{Judged, JudgedReading, Slot};
 use crate::ops::origin;
-use crate::ops::run::reason;
+use crate::ops::run::reasons;
 use crate::tell;
 use provenohm_assess::circuit::Pair;
 use provenohm_assess::ids::CircuitId;
@@ -66,11 +66,7 @@ pub(super) fn findings(words: &Words, judged: &Judged) -> Vec<Finding> {
     let mut findings: Vec<Finding> = OF_READINGS.iter().filter_map(of_kind).collect();
     findings
         .extend(finder.of_slots("answer-missing-readings", |slot| (slot.required && slot.is_open()).then_some(None)));
-    findings.extend(
-        finder.of_slots("answer-finding-not-tested", |slot| {
-            slot.not_tested.as_ref().map(|said| Some(reason(words, said)))
-        }),
-    );
+    findings.extend(finder.of_slots("answer-finding-not-tested", |slot| reasons(words, slot).map(Some)));
     findings.extend(finder.of_readings("answer-finding-reduced", Sign::Done, |one| finder.reduced(one).map(Some)));
     findings.extend(finder.asked_for());
     findings.extend(finder.accepted());

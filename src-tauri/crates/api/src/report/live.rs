@@ -15,7 +15,8 @@ pub(super) fn circuit(words: &Words, other: &Electrical) -> String {
     also(words, &crate::tell::electrical(words, other))
 }
 
-/// Each other live value of a reading's circumstances, in one phrase: what differs from the line it stands under.
+/// Each other live value of a reading's circumstances, in one phrase: what differs from the line it stands under. Last,
+/// that it could not be taken, where somebody who did not know of it says so.
 pub(super) fn reading(words: &Words, judged: &Judged, one: &JudgedReading) -> Vec<String> {
     let shown = &one.reading;
     let others = one.taken.every().into_iter().filter(|other| other != shown);
@@ -39,6 +40,10 @@ pub(super) fn reading(words: &Words, judged: &Judged, one: &JudgedReading) -> Ve
             }
             also(words, &differs.join(", "))
         })
+        .chain(judged.denied(shown, &one.taken).map(|said| {
+            let own = (!said.words.is_empty()).then_some(said.words.as_str());
+            also(words, &words.not_tested(said.reason, own))
+        }))
         .collect()
 }
 

@@ -32,7 +32,7 @@ pub(crate) fn schedule(words: &Words, judged: &Judged) -> Result<Schedule, Failu
     let as_of = as_of(file).max(file.job.started_at).ok_or_else(|| Failure::of("unexpected"))?;
     let usual = usual_offset(judged.readings.iter().map(|one| one.reading.at)).unwrap_or(*as_of.offset());
     let words = &words.with_usual_offset(usual);
-    let people = file.people.iter().filter(|person| takes_part(judged, person.id));
+    let people = file.people.iter().filter(|person| takes_part(judged, person.id) && !person.name.is_empty());
     let person = |person: &provenohm_exchange::job_file::Person| Fact {
         label: if person.role.is_empty() { words.text("answer-origin-who") } else { person.role.clone() },
         text: person.name.clone(),

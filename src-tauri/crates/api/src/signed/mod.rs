@@ -3,5 +3,5 @@
 mod model;
 mod standing;
 
-pub(crate) use model::{AsSigned, model_of, put_together, record_of};
+pub(crate) use model::{AsSigned, Said, model_of, put_together};
 pub(crate) use standing::{Standing, latest, signatures, standing};

@@ -4,6 +4,7 @@ use crate::failure::Failure;
 use crate::judged::Judged;
 use crate::report;
 use provenohm_assess::ids::JobId;
+use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::books_of;
 use provenohm_exchange::job_file::Made;
 use provenohm_exchange::snapshot;
@@ -16,18 +17,36 @@ use provenohm_words::Words;
 /// A job as it was signed.
 pub(crate) struct AsSigned {
     pub(crate) judged: Judged,
-    /// Digest of what the record said.
-    pub(crate) record: Option<Digest>,
+    /// What the record said.
+    pub(crate) said: Said,
 }
 
-/// The digest of what the record says of a job and its testers.
-pub(crate) fn record_of(view: &View<'_>, job: JobId) -> Result<Option<Digest>, Failure> {
-    Ok(Digest::named(&view.fingerprint(&books_of(view, job, &[])?)?.to_string()))
+/// What a record says of a job and its testers: the digest of all of it, and when the last of it was recorded.
+#[derive(Clone)]
+pub(crate) struct Said {
+    digest: Option<Digest>,
+    last: Option<Moment>,
+}
+
+impl Said {
+    /// What a record says of a job.
+    pub(crate) fn of(view: &View<'_>, job: JobId) -> Result<Self, Failure> {
+        let books = books_of(view, job, &[])?;
+        let digest = Digest::named(&view.fingerprint(&books)?.to_string());
+        Ok(Self { digest, last: view.last_recorded(&books)? })
+    }
+
+    /// The report model of the job as judged on this record. Nothing in it was recorded later than its "as of".
+    pub(crate) fn model(&self, words: &Words, judged: &Judged) -> Result<Schedule, Failure> {
+        let model = report::schedule(words, judged)?;
+        let as_of = self.last.map_or(model.as_of, |last| last.max(model.as_of));
+        Ok(Schedule { record: self.digest.clone(), as_of, ..model })
+    }
 }
 
 /// The report model of a job as the record says it, without what it says of sign-offs.
 pub(crate) fn model_of(words: &Words, view: &View<'_>, job: JobId, judged: &Judged) -> Result<Schedule, Failure> {
-    Ok(Schedule { record: record_of(view, job)?, ..report::schedule(words, judged)? })
+    Said::of(view, job)?.model(words, judged)
 }
 
 /// The job as a cut says it, judged by the rules of this version; the cut's entries go into `past`, which is empty.

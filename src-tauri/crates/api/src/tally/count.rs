@@ -51,7 +51,7 @@ impl Tally {
                 Some(Level::Stop) => self.stop += 1,
                 _ if slot.accepted(judged).is_some() => self.accepted += 1,
                 Some(Level::Look) => self.look += 1,
-                None if slot.not_tested.is_some() => self.look += 1,
+                None if !slot.not_tested.is_empty() => self.look += 1,
                 Some(Level::Done | Level::Remark) | None => {}
             }
         }

@@ -200,3 +200,8 @@ fn ranges(words: &Words, voltage: &VoltageCard) -> String {
     }
     ranges.join("; ")
 }
+
+/// `Tester A, serial number 1001`.
+pub(crate) fn tester_with_serial(words: &Words, name: &str, serial: &str) -> String {
+    words.text_with("answer-tester-with-serial", &[("tester", name.into()), ("serial", serial.into())])
+}

@@ -5,6 +5,7 @@ mod record;
 
 use crate::failure::Failure;
 use crate::host::Host;
+use crate::long_work::LongWork;
 use crate::views::{Sentence, VerifyView};
 use provenohm_assess::judgement::Level;
 use provenohm_exchange::bundle::{self, Bundle};
@@ -12,7 +13,6 @@ use provenohm_exchange::join;
 use provenohm_logbook::entry::Hash;
 use provenohm_logbook::record::{Inspected, Record};
 use provenohm_words::Words;
-use std::ops::ControlFlow;
 
 /// What a SQLite file begins with.
 const SQLITE: &[u8] = b"SQLite format 3\0";
@@ -60,18 +60,19 @@ impl<'w> Found<'w> {
     }
 }
 
-/// Looks at the bytes of a PDF or a bundle.
-pub(crate) fn bytes(words: &Words, host: &mut Host, bytes: &[u8]) -> Result<VerifyView, Failure> {
+/// Looks at the bytes of a PDF or a bundle, while somebody watches who can stop it.
+pub(crate) fn bytes(words: &Words, host: &mut Host, bytes: &[u8], work: &LongWork) -> Result<VerifyView, Failure> {
+    work.begin();
     if bytes.starts_with(&bundle::MAGIC) {
         let mut found = Found::new(words);
         let bundle = Bundle::open(bytes)?;
         let mut record = Record::in_memory(host)?;
-        join::take_in(&mut record, &bundle, &mut |_| ControlFlow::Continue(()))?;
+        join::take_in(&mut record, &bundle, &mut |progress| work.reached(progress))?;
         record::look(&mut found, host, &record)?;
-        return Ok(found.told());
+        return work.unless_stopped(found.told());
     }
     if bytes.starts_with(b"%PDF-") {
-        return parts(words, &[bytes.to_vec()]);
+        return work.unless_stopped(parts(words, &[bytes.to_vec()])?);
     }
     Err(Failure::of(if is_record(bytes) { "verify_record" } else { "verify_nothing" }))
 }

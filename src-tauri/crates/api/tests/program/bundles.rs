@@ -188,11 +188,18 @@ fn long_work_is_asked_about_and_stopped_while_it_goes_on() {
     assert_eq!(told, json!({ "done": 0, "of": 0 }), "nothing long was done yet");
     let other = Program::start();
     let bytes = handed(&program, &job);
+    let packed = program.ask("long_work", json!({}));
+    assert!(packed["of"].as_u64().unwrap() > 0 && packed["done"] == packed["of"], "packing tells how far it is");
     let came = other.ask("take_in_bundle", file(&bytes))["came"].clone();
     assert_eq!(other.ask("long_work", json!({})), json!({ "done": came, "of": came }));
     other.ask("stop_long_work", json!({}));
     let again = other.ask("take_in_bundle", file(&bytes));
     assert_eq!(again["same"], came, "what was stopped too late stops nothing that comes after");
+    let verified = other.ask("verify_file", file(&bytes));
+    assert_eq!(verified["holds"], true);
+    assert_eq!(other.ask("long_work", json!({})), json!({ "done": came, "of": came }), "so does verifying");
+    other.ask("make_schedule", json!({ "job": job, "format": "pdf", "as_signed": false }));
+    assert_eq!(other.ask("long_work", json!({})), json!({ "done": 1, "of": 1 }), "and making pages, part by part");
 }
 
 #[test]

@@ -206,7 +206,8 @@ fn a_new_reading_is_not_accepted_by_what_was_said_of_the_first() {
     let slot = scene.below();
     scene.reviewer.ask("accept", scene.about(&slot, "an old heating cable"));
     scene.hold(&scene.reviewer);
-    scene.save(&scene.reviewer, &slot, "0.40");
+    scene.save(&scene.recorder, &slot, "0.40");
+    bring(&scene.recorder, &scene.reviewer, &scene.job);
     assert_eq!(counts(&scene.look(&scene.reviewer)), [1, 0, 0, 0]);
 }
 
@@ -271,11 +272,11 @@ fn the_reviewer_never_overwrites() {
     }
     let origin = scene.origin(&scene.reviewer, &slot);
     let who = |reading: &Value| reading["lines"][0]["value"].clone();
-    assert_eq!(who(&origin["current"][0]), "R. Reviewer", "the own reading is of the person at this device");
-    assert_eq!(origin["current"][0]["shown"], "120\u{a0}MΩ");
-    assert_eq!(who(&origin["earlier"][0]), "A. Recorder");
-    assert_eq!(origin["earlier"][0]["shown"], "0.50\u{a0}MΩ");
-    assert_eq!(origin["earlier"][0]["what"], "replaced: repeated");
+    let standing = |at: usize| (who(&origin["current"][at]), origin["current"][at]["shown"].clone());
+    assert_eq!(standing(0), (json!("A. Recorder"), json!("0.50\u{a0}MΩ")), "both stand");
+    assert_eq!(standing(1), (json!("R. Reviewer"), json!("120\u{a0}MΩ")), "by whoever took it");
+    assert_eq!(origin["earlier"], json!([]));
+    assert_eq!(counts(&scene.look(&scene.reviewer))[3], 1, "which one counts is settled");
     bring(&scene.reviewer, &scene.recorder, &scene.job);
     assert_eq!(first(&scene.recorder), before);
 }

@@ -122,6 +122,10 @@ fn what_is_recorded_after_it_is_listed_and_never_enters_the_signed_paper() {
     assert_eq!(ready["as_signed"], "As it was signed");
     assert!(paper(&signing.pdf(false)).contains("1 entry after sign-off"));
     assert_eq!(signed, std::fs::read(signing.pdf(true)).unwrap());
+    signing.program.ask("add_board", json!({ "job": signing.job, "name": "DB-9" }));
+    let later = signing.view()["signed"][0]["later"].clone();
+    let last = later.as_array().unwrap().last().unwrap().as_str().unwrap();
+    assert!(last.starts_with("The name of a board · A. Recorder · "), "each by what it is: {later}");
     // A new issue has the next number, and is the one that stands.
     signing.sign();
     assert!(paper(&signing.pdf(false)).contains("Signed as No. 2 by R. Reviewer"));

@@ -1,11 +1,13 @@
 //! A job as a bundle: its book, and the books of the testers it relies on.
 
-use super::write::{TooLarge, write};
+use super::write::{TooLarge, write_watched};
+use crate::join::Watch;
 use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::record::{By, Record, WriteError};
 use provenohm_logbook::view::{ReadError, View};
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 
 /// A job that was handed over.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,6 +29,9 @@ pub enum HandOverError {
     /// There is too much of it.
     #[error(transparent)]
     TooLarge(#[from] TooLarge),
+    /// Somebody stopped it.
+    #[error("stopped")]
+    Stopped,
     /// It cannot be sealed.
     #[error(transparent)]
     Write(#[from] WriteError),
@@ -54,6 +59,20 @@ pub fn books_of(view: &View<'_>, job: JobId, also: &[TesterId]) -> Result<BTreeS
 /// # Errors
 /// [`HandOverError`].
 pub fn hand_over(record: &mut Record, by: By<'_>, job: JobId, also: &[TesterId]) -> Result<HandedOver, HandOverError> {
+    hand_over_watched(record, by, job, also, &mut |_| ControlFlow::Continue(()))
+}
+
+/// The same while somebody watches, who can stop it: then nothing is handed over, and what was sealed stays sealed.
+///
+/// # Errors
+/// [`HandOverError`].
+pub fn hand_over_watched(
+    record: &mut Record,
+    by: By<'_>,
+    job: JobId,
+    also: &[TesterId],
+    watch: Watch<'_>,
+) -> Result<HandedOver, HandOverError> {
     let books: Vec<Book> = books_of(&record.view(), job, also)?.into_iter().collect();
     let entries: BTreeMap<_, _> =
         record.hand_over(by, &books)?.into_iter().filter(|(_, entries)| !entries.is_empty()).collect();
@@ -61,7 +80,7 @@ pub fn hand_over(record: &mut Record, by: By<'_>, job: JobId, also: &[TesterId])
         return Err(HandOverError::NoSuchJob);
     }
     Ok(HandedOver {
-        bytes: write(Some(record.device().id()), job.into(), &entries)?,
+        bytes: write_watched(Some(record.device().id()), job.into(), &entries, watch)?.ok_or(HandOverError::Stopped)?,
         books: entries.keys().copied().collect(),
         entries: entries.values().map(|entries| entries.len() as u64).sum(),
     })

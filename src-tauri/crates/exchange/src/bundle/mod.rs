@@ -12,7 +12,7 @@ mod open;
 mod write;
 
 pub use frame::Entries;
-pub use hand_over::{HandOverError, HandedOver, books_of, hand_over};
+pub use hand_over::{HandOverError, HandedOver, books_of, hand_over, hand_over_watched};
 pub use manifest::{Head, Manifest, Packed};
 pub use open::{Bundle, NotABundle};
 pub use write::{TooLarge, write};

@@ -4,10 +4,12 @@ use super::frame::{framed, place};
 use super::limits::{MOST_BOOKS, MOST_BYTES, MOST_ENTRIES, MOST_MANIFEST_BYTES, MOST_UNPACKED_BYTES};
 use super::manifest::{Heads, Manifest, Packed};
 use super::{MAGIC, VERSION};
+use crate::join::{Progress, Watch};
 use provenohm_assess::ids::DeviceId;
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Coded, Entry, Hash};
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 
 /// How hard it is packed: hashes and salts do not shrink, so more costs time and gains nothing.
 const LEVEL: i32 = 6;
@@ -22,12 +24,29 @@ pub struct TooLarge;
 /// # Errors
 /// [`TooLarge`].
 pub fn write(by: Option<DeviceId>, of: Book, books: &BTreeMap<Book, Vec<Entry>>) -> Result<Vec<u8>, TooLarge> {
+    // Nobody stops it, so there is always something written.
+    Ok(write_watched(by, of, books, &mut |_| ControlFlow::Continue(()))?.unwrap_or_default())
+}
+
+/// The same while somebody watches: nothing if they stop it.
+pub(super) fn write_watched(
+    by: Option<DeviceId>,
+    of: Book,
+    books: &BTreeMap<Book, Vec<Entry>>,
+    watch: Watch<'_>,
+) -> Result<Option<Vec<u8>>, TooLarge> {
     let mut manifest = Manifest { of, books: Vec::new(), by };
     let mut frames = Vec::new();
+    let all = books.values().map(|entries| entries.len() as u64).sum();
+    let mut done = 0;
     for (book, entries) in books.iter().filter(|(_, entries)| !entries.is_empty()) {
         let (packed, frame) = pack(*book, entries)?;
         manifest.books.push(packed);
         frames.extend(frame);
+        done += entries.len() as u64;
+        if watch(Progress { done, of: all }).is_break() {
+            return Ok(None);
+        }
     }
     let sum = |of: fn(&Packed) -> u64| manifest.books.iter().map(of).sum::<u64>();
     let described = manifest.to_value().encode();
@@ -42,7 +61,7 @@ pub fn write(by: Option<DeviceId>, of: Book, books: &BTreeMap<Book, Vec<Entry>>)
         return Err(TooLarge);
     }
     let digest = Hash::of(&[&bytes]);
-    Ok([&bytes[..], &digest.0].concat())
+    Ok(Some([&bytes[..], &digest.0].concat()))
 }
 
 fn pack(book: Book, entries: &[Entry]) -> Result<(Packed, Vec<u8>), TooLarge> {

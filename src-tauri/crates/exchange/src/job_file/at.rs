@@ -20,8 +20,14 @@ impl JobFile {
         self.requested.retain(|asked| asked.recorded_at <= until);
         self.accepted.retain(|said| said.recorded_at <= until);
         self.cautions_read.retain(|read| read.at <= until);
+        for circuit in self.boards.iter_mut().flat_map(|board| board.circuits.iter_mut().chain(&mut board.removed)) {
+            circuit.notes.retain(|note| note.at <= until);
+        }
         for tester in &mut self.testers {
-            tester.card.take_if(|card| card.recorded_at > until);
+            tester.card_also.retain(|card| card.recorded_at <= until);
+            if tester.card.take_if(|card| card.recorded_at > until).is_some() && !tester.card_also.is_empty() {
+                tester.card = Some(tester.card_also.remove(0));
+            }
             tester.verifications.retain(|it| it.recorded_at <= until);
             tester.lead_checks.retain(|it| it.recorded_at <= until);
             tester.quick_checks.retain(|it| it.recorded_at <= until);

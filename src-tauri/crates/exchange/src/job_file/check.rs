@@ -92,7 +92,9 @@ impl JobFile {
         }
         for (index, said) in self.not_tested.iter().enumerate() {
             let known = lives(&said.pair).all(|circuit| named.circuits.contains(&circuit));
-            broken_unless(known, || format!("not_tested[{index}]"), Fault::NoCircuit)?;
+            let place = || format!("not_tested[{index}]");
+            broken_unless(known, place, Fault::NoCircuit)?;
+            broken_unless(said.beside.iter().all(|id| named.readings.contains(id)), place, Fault::NoReading)?;
         }
         for (index, said) in self.recall_resolved.iter().enumerate() {
             let place = || format!("recall_resolved[{index}]");

@@ -148,6 +148,17 @@ pub struct NotTested {
     pub at: Moment,
     /// When that was recorded.
     pub recorded_at: Moment,
+    /// The readings that stood there when it was said. Beside any other that stands it is a second value.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub beside: Vec<ReadingId>,
+}
+
+impl NotTested {
+    /// Whether another word on the same pair says the same.
+    #[must_use]
+    pub fn says_the_same(&self, other: &Self) -> bool {
+        (self.reason, &self.words) == (other.reason, &other.words)
+    }
 }
 
 impl Taken {

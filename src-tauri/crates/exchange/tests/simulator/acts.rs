@@ -3,12 +3,15 @@
 use crate::chance::Chance;
 use crate::device::Device;
 use crate::support::{
-    CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, pair, replacing, sign_off, taken,
+    BOARD, CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, pair, replacing, sign_off,
+    taken,
 };
 use provenohm_assess::circuit::Stage;
-use provenohm_assess::ids::{CircuitId, NoteId};
+use provenohm_assess::ids::{CircuitId, NoteId, PersonId};
+use provenohm_assess::reading::NotTestedReason;
 use provenohm_logbook::entry::body::{
-    CircuitLabel, CircuitPresent, Correction, Different, Note, Person, Request, SameCircuit, TesterIdentity,
+    Accepted, AcceptedOf, BoardPeople, CircuitLabel, CircuitPresent, Correction, DeviceKnown, Different, NotTested,
+    Note, Person, Request, SameCircuit, SamePerson, SameTester, TesterIdentity,
 };
 use provenohm_logbook::entry::{Body, EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
 use provenohm_logbook::view::{Question, ToSettle};
@@ -23,7 +26,7 @@ fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
 
 /// One act; its name.
 pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
-    match chance.below(21) {
+    match chance.below(26) {
         0..=4 => {
             device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
             "reads"
@@ -36,6 +39,52 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
             let asked = Request { job: JOB, pair, stage, readings, not_tested, person: PERSON, at };
             device.hand_mut().append(Fact::from(asked).because("looks odd"));
             "asks"
+        }
+        21 => {
+            let on_record = device.hand().record.view().readings(JOB).unwrap();
+            let standing = on_record.iter().filter(|one| one.is_live()).map(|one| one.taken.value.reading.id);
+            // Knowing what stands there, or as if nothing did.
+            let beside = if chance.one_in(2) { standing.collect() } else { Vec::new() };
+            let reason = if chance.one_in(2) { NotTestedReason::NoAccess } else { NotTestedReason::Live };
+            let (pair, stage, person) = (pair(), Stage::Before, device.hand().person);
+            let at = moment(i64::try_from(number).unwrap());
+            let said = NotTested { job: JOB, pair, stage, reason, words: None, person, at, beside };
+            device.hand_mut().append(Body::from(said));
+            "says that a pair was not tested"
+        }
+        22 => {
+            let on_record = device.hand().record.view().readings(JOB).unwrap();
+            if let Some(one) = on_record.get(chance.below(on_record.len())) {
+                let of = AcceptedOf::Reading { reading: one.taken.value.reading.id };
+                let codes = vec!["below".to_owned()];
+                let accepted = Accepted { job: JOB, of, codes, person: device.hand().person, at: moment(0) };
+                device.hand_mut().append(Fact::from(accepted).because("an old heating cable"));
+            }
+            "accepts"
+        }
+        23 => {
+            let people = vec![PERSON, OTHER_PERSON][..chance.below(3)].to_vec();
+            let boards = device.hand().record.view().boards(JOB).unwrap();
+            let current = boards.first().map(|one| one.people.current()).unwrap_or_default();
+            device.hand_mut().append(Fact::naming(
+                BoardPeople { job: JOB, board: BOARD, people },
+                Role::Replaces,
+                current,
+            ));
+            "says who does the board"
+        }
+        24 => {
+            let devices = device.hand().record.view().devices(JOB).unwrap();
+            if let Some(one) = devices.get(chance.below(devices.len())) {
+                let known = DeviceKnown { job: JOB, device: one.device, key: one.key };
+                device.hand_mut().append(Body::from(known));
+            }
+            "vouches for a device"
+        }
+        25 => {
+            let same = SameTester { one: TESTER, other: OTHER_TESTER };
+            device.hand_mut().write(|writer| writer.append_in(TESTER.into(), same)).unwrap();
+            "says that two testers are one"
         }
         5 | 6 => {
             if let Some(old) = any(&readings(device), chance) {
@@ -94,8 +143,9 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         13 => {
             let name = format!("Tester {}", chance.below(3));
-            let it = TesterIdentity { tester: TESTER, name, model: "M".into(), serial: "1".into(), invented: None };
-            let current = device.hand().record.view().tester(TESTER).unwrap().identity.current();
+            let tester = if chance.one_in(3) { OTHER_TESTER } else { TESTER };
+            let it = TesterIdentity { tester, name, model: "M".into(), serial: "1".into(), invented: None };
+            let current = device.hand().record.view().tester(tester).unwrap().identity.current();
             device.hand_mut().append(Fact::naming(it, Role::Replaces, current));
             "names the tester"
         }
@@ -147,6 +197,10 @@ fn settle(device: &mut Device, question: &ToSettle, chance: &mut Chance) {
         Question::Alike { one, other } if chance.one_in(2) => {
             let different = Different { one, other };
             device.hand_mut().write(|writer| writer.append_in(JOB.into(), different)).unwrap();
+        }
+        Question::Alike { one, other } if one.noun == Noun::Person => {
+            let [one, other] = [one, other].map(|it| PersonId(it.id.0));
+            device.hand_mut().write(|writer| writer.append_in(JOB.into(), SamePerson { one, other })).unwrap();
         }
         Question::Alike { one, other } => {
             let [one, other] = [one, other].map(|it| CircuitId(it.id.0));

@@ -4,15 +4,22 @@ use crate::acts::act;
 use crate::chance::Chance;
 use crate::device::Device;
 use crate::support::{Hand, JOB, OTHER_TESTER, TESTER, moment, recorder_facts, wires};
+use provenohm_assess::limits::{SHIPPED_FILES, shipped};
+use provenohm_assess::policy::Policies;
 use provenohm_exchange::bundle::{Bundle, NotABundle, books_of, hand_over, write};
+use provenohm_exchange::job_file::Made;
 use provenohm_exchange::join::{Brought, Joined, look, take_in};
+use provenohm_exchange::snapshot;
 use provenohm_logbook::chain::Fault;
-use provenohm_logbook::entry::body::Book;
-use provenohm_logbook::entry::{Entry, EntryRef, Kind, LogId, Seq};
+use provenohm_logbook::entry::body::{Book, JobRules};
+use provenohm_logbook::entry::{Body, Bytes, Entry, EntryRef, Kind, LogId, Seq};
 use provenohm_logbook::record::{By, TakeInError};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::ControlFlow;
 
+/// The books everybody hands on.
+const BOOKS: [Book; 3] =
+    [Book::Job { job: JOB }, Book::Tester { tester: TESTER }, Book::Tester { tester: OTHER_TESTER }];
 const MOST_DEVICES: usize = 5;
 const STEPS: usize = 32;
 const MINUTES_A_YEAR: i64 = 365 * 24 * 60;
@@ -88,6 +95,9 @@ impl World {
             met: BTreeSet::new(),
         };
         recorder_facts(world.devices[0].hand_mut());
+        let (set, bytes) = (shipped().unwrap()[0].name.clone(), Bytes(SHIPPED_FILES[0].to_vec()));
+        let rules = JobRules { job: JOB, set, bytes, policies: Policies::default() };
+        world.devices[0].hand_mut().append(Body::from(rules));
         world
     }
 
@@ -168,14 +178,15 @@ impl World {
         let Hand { record, random, person, minutes } = device.hand_mut();
         let mut random = |bytes: &mut [u8]| random.fill(bytes);
         let by = By { person: *person, at: moment(*minutes), random: &mut random };
-        Some(hand_over(record, by, JOB, &[TESTER]).unwrap().bytes)
+        Some(hand_over(record, by, JOB, &[TESTER, OTHER_TESTER]).unwrap().bytes)
     }
 
     /// What was just handed over, without a run of entries of one log behind one of its seals.
     fn part_of(&mut self, at: usize) -> Vec<u8> {
         let device = &self.devices[at];
-        let books = books_of(&device.hand().record.view(), JOB, &[TESTER]).unwrap();
+        let books = books_of(&device.hand().record.view(), JOB, &[TESTER, OTHER_TESTER]).unwrap();
         let mut parts: BTreeMap<Book, Vec<Entry>> = books.into_iter().map(|it| (it, device.entries(it))).collect();
+        parts.retain(|_, entries| !entries.is_empty());
         let entries = parts.get_mut(&Book::from(JOB)).unwrap();
         let seals: Vec<(LogId, Seq)> = entries
             .iter()
@@ -322,7 +333,7 @@ impl World {
             }
             let heads = |device: &Device| {
                 let view = device.hand().record.view();
-                [Book::from(JOB), TESTER.into()].map(|book| view.heads(book).unwrap())
+                BOOKS.map(|book| view.heads(book).unwrap())
             };
             if self.devices.iter().all(|device| heads(device) == heads(&self.devices[0])) {
                 return;
@@ -343,6 +354,10 @@ impl World {
             assert_eq!(wires(device.hand()), entries, "the same entries");
             assert_eq!(device.hand().record.projection().unwrap(), projection, "the same projection");
         }
+        let judged = what_is_judged(self.devices[0].hand());
+        for device in &self.devices {
+            assert_eq!(what_is_judged(device.hand()), judged, "the same judgements");
+        }
         let said = what_it_says(self.devices[0].hand());
         let last = self.devices.last_mut().unwrap();
         assert_eq!(what_it_says(last.hand()), said, "the same record");
@@ -353,7 +368,7 @@ impl World {
         assert!(missing.is_empty(), "acknowledged and gone: {missing:?}");
         let view = self.devices[0].hand().record.view();
         let places: BTreeSet<(LogId, Seq)> = self.lost.iter().map(|entry| (entry.log, entry.seq)).collect();
-        for book in [Book::from(JOB), TESTER.into()] {
+        for book in BOOKS {
             for (log, report) in view.check(book).unwrap() {
                 assert_eq!(report.authentic, report.entries, "all are proven");
                 for fault in report.faults {
@@ -374,6 +389,15 @@ impl World {
     }
 }
 
+/// All that judgement is made from: the job as a snapshot. Names that a device alone has for people decide nothing.
+fn what_is_judged(hand: &Hand) -> Option<String> {
+    let made = Made { at: moment(0), by: "the simulator".into() };
+    let mut file = snapshot(&hand.record.view(), JOB, &[TESTER, OTHER_TESTER], made).ok()?;
+    file.people.clear();
+    file.to_settle.clear();
+    Some(file.write().unwrap())
+}
+
 fn what_it_says(hand: &Hand) -> String {
     let view = hand.record.view();
     let testers: Vec<_> = [TESTER, OTHER_TESTER].map(|it| view.tester(it).unwrap()).into();
@@ -389,7 +413,7 @@ fn what_it_says(hand: &Hand) -> String {
         })
         .collect();
     format!(
-        "{signed:?} {} {:?} {:?} {:?} {:?} {testers:?} {:?} {:?}",
+        "{signed:?} {} {:?} {:?} {:?} {:?} {testers:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?}",
         view.fingerprint(&book).unwrap(),
         view.jobs().unwrap(),
         view.boards(JOB).unwrap(),
@@ -397,5 +421,10 @@ fn what_it_says(hand: &Hand) -> String {
         view.readings(JOB).unwrap(),
         view.to_settle(JOB.into()).unwrap(),
         view.testers_to_settle(&[TESTER, OTHER_TESTER].into()).unwrap(),
+        view.devices(JOB).unwrap(),
+        view.not_tested(JOB).unwrap(),
+        view.open_requests(JOB).unwrap(),
+        view.accepted(JOB).unwrap(),
+        view.last_recorded(&BOOKS).unwrap(),
     )
 }

@@ -1,7 +1,7 @@
 //! A book is removed from this device. Its own log is closed; its id and head stay, so that its places are never
 //! given again if the book comes back.
 
-use super::local::WORKED_OUT;
+use super::local::{self, WORKED_OUT};
 use super::{Record, WriteError};
 use crate::entry::Object;
 use crate::entry::body::Book;
@@ -10,7 +10,7 @@ use crate::store::blob;
 use rusqlite::{TransactionBehavior, params};
 
 impl Record {
-    /// Removes a book from this device, and what was worked out from books and kept. What exists nowhere else is lost: the caller has asked.
+    /// Removes a book from this device, with the choices about it and what was worked out from books. What exists nowhere else is lost: the caller has asked.
     ///
     /// # Errors
     /// [`WriteError`] in words; then nothing was removed.
@@ -34,7 +34,9 @@ impl Record {
              DROP TABLE gone;",
         )?;
         // What was worked out may speak of what is gone.
-        tx.execute("DELETE FROM setting WHERE substr(name, 1, length(?1)) = ?1", [WORKED_OUT])?;
+        for gone in [WORKED_OUT, &local::before(book)] {
+            tx.execute("DELETE FROM setting WHERE substr(name, 1, length(?1)) = ?1", [gone])?;
+        }
         // Entries of other books may have been named from this one.
         project::rebuild(&tx)?;
         tx.commit()?;

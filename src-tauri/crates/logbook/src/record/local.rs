@@ -1,7 +1,7 @@
 //! What belongs to this device alone and is no entry: half-typed text, choices, people not yet in any book.
 
 use super::{Record, WriteError, Writer};
-use crate::entry::body::{Erasure, Person};
+use crate::entry::body::{Book, Erasure, Person};
 use crate::entry::{EntryRef, Fact, Role};
 use crate::store::blob;
 use crate::view::ReadError;
@@ -10,6 +10,17 @@ use rusqlite::{Connection, OptionalExtension, params};
 
 /// How the names of choices begin that were worked out from entries and are only kept: they go with any book that goes.
 pub const WORKED_OUT: &str = "worked-out:";
+
+/// The name of a choice that is about one book: it goes with that book.
+#[must_use]
+pub fn of_book(book: Book, what: &str) -> String {
+    format!("{}{what}", before(book))
+}
+
+/// How the names of choices about a book begin.
+pub(super) fn before(book: Book) -> String {
+    format!("of-book:{}:", book.object().id.0)
+}
 
 impl Record {
     /// Keeps half-typed text of a person at a place, over what was there. On the disk when this returns.

@@ -17,7 +17,7 @@ mod undo;
 pub use door::{Appended, By, Receipt, WriteError, Writer};
 pub use inspect::{InspectError, Inspected};
 pub use intake::Refusal;
-pub use local::WORKED_OUT;
+pub use local::{WORKED_OUT, of_book};
 pub use receive::{ReceiveError, Received};
 pub use take_in::{Fate, Sum, TakeInError, Taken, Taking};
 pub use undo::Undone;

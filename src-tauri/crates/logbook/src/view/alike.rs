@@ -2,11 +2,13 @@
 
 use super::board::Circuit;
 use super::query::{ReadError, View};
+use super::sameness::Sameness;
 use super::to_settle::{Question, ToSettle};
-use crate::entry::body::{Book, CircuitLabel, TesterIdentity};
+use crate::entry::body::{Book, CircuitLabel, Person, SamePerson, TesterIdentity};
 use crate::entry::{Kind, Noun, Object, ObjectId};
-use provenohm_assess::ids::{DeviceId, JobId, TesterId};
+use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
 use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
 
 impl View<'_> {
     /// Circuits of one board with the same reference and the same electrical data, first recorded on different devices.
@@ -44,8 +46,42 @@ impl View<'_> {
         Ok(asked)
     }
 
-    /// What waits to be settled of some testers: two values of one, under all ids that mean it; and a tester that looks
-    /// as if it was registered twice, by its serial number.
+    /// People of a job who bear one name under two ids, each first named on another device.
+    pub(super) fn people_alike(&self, job: JobId) -> Result<Vec<ToSettle>, ReadError> {
+        let mut alike: BTreeMap<String, BTreeMap<_, Vec<_>>> = BTreeMap::new();
+        for one in self.all_stated::<Person>()?.into_iter().filter(|one| one.is_live()) {
+            if self.book_of(one.entry.log)? == Some(job.into()) {
+                let by_id = alike.entry(plain(&one.value.name)).or_default();
+                by_id.entry(one.value.person.0).or_default().push((one.entry, one.device));
+            }
+        }
+        alike.retain(|name, by_id| by_id.len() > 1 && !name.is_empty());
+        if alike.is_empty() {
+            return Ok(Vec::new());
+        }
+        let different = self.said_to_be_two(Noun::Person)?;
+        let mut asked = Vec::new();
+        for by_id in alike.values() {
+            let all: Vec<_> = by_id.iter().collect();
+            for ((one, cards), (other, others)) in pairs(&all) {
+                let device = |cards: &[(_, Option<DeviceId>)]| cards.first().and_then(|(_, device)| *device);
+                let apart = device(cards).is_some() && device(others).is_some() && device(cards) != device(others);
+                let same = self.same_as(*one, |it: &SamePerson| (it.one.0, it.other.0))?;
+                let two = different.contains(&(*one, *other)) || different.contains(&(*other, *one));
+                if apart && !same.contains(other) && !two {
+                    let of = |id: Uuid| Object { noun: Noun::Person, id: ObjectId(id) };
+                    asked.push(ToSettle {
+                        question: Question::Alike { one: of(*one), other: of(*other) },
+                        entries: cards.iter().chain(others).map(|(entry, _)| *entry).collect(),
+                    });
+                }
+            }
+        }
+        Ok(asked)
+    }
+
+    /// What waits to be settled of some testers and of the references they were verified with: two values of one, under
+    /// all ids that mean it; and a tester that looks as if it was registered twice, by its serial number.
     ///
     /// # Errors
     /// [`ReadError`] in words.
@@ -64,6 +100,9 @@ impl View<'_> {
             let card = tester.card.is_unsettled().then(|| (Kind::TesterCard, tester.card.current()));
             let facet = |(kind, entries)| ToSettle { question: Question::Facet { kind, of: of(*id) }, entries };
             asked.extend(identity.into_iter().chain(card).map(facet));
+        }
+        for reference in self.references_of(&standing, &same)? {
+            asked.extend(self.to_settle(Book::from(reference))?);
         }
         let mut alike: BTreeMap<String, BTreeMap<_, Vec<_>>> = BTreeMap::new();
         for one in self.all_stated::<TesterIdentity>()?.into_iter().filter(|one| one.is_live()) {
@@ -84,9 +123,20 @@ impl View<'_> {
         }
         Ok(asked)
     }
+
+    /// The references that some testers, under whatever id, were verified with.
+    fn references_of(&self, testers: &BTreeSet<Uuid>, same: &Sameness) -> Result<BTreeSet<ReferenceId>, ReadError> {
+        let mut all = BTreeSet::new();
+        for id in testers.iter().flat_map(|id| std::iter::once(*id).chain(same.others(*id))) {
+            let tester = Object { noun: Noun::Tester, id: ObjectId(id) };
+            let used = self.related(tester, Noun::Reference, [Kind::BenchRun, Kind::BenchRun])?;
+            all.extend(used.into_iter().map(ReferenceId));
+        }
+        Ok(all)
+    }
 }
 
-/// A reference or serial number without case and spaces.
+/// A reference, name or serial number without case and spaces.
 fn plain(text: &str) -> String {
     text.chars().filter(|c| !c.is_whitespace()).flat_map(char::to_lowercase).collect()
 }

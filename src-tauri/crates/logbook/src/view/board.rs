@@ -44,8 +44,8 @@ pub struct Circuit {
     pub present: Facet<CircuitPresent>,
     /// Changes that whoever removed it did not know of: it stays until a person is asked.
     pub unseen: Vec<EntryRef>,
-    /// Other ids that mean the same circuit: what was read on them is read on this one, and what they say it is called
-    /// and what decides its limit are live values of this one.
+    /// Other ids that mean the same circuit: what was read on them is read on this one, and what is said of them is said
+    /// of this one.
     pub same: Vec<CircuitId>,
     /// Something about it needs a newer version; true if it must not be judged without.
     pub needs_newer: Option<bool>,
@@ -137,16 +137,14 @@ impl View<'_> {
     pub fn circuits(&self, job: JobId) -> Result<Vec<Circuit>, ReadError> {
         let of = Object { noun: Noun::Job, id: ObjectId(job.0) };
         let same = self.same_circuits(job)?;
-        let mut label = self.facets::<CircuitLabel>(of, |it| {
-            it.circuit = CircuitId(same.one(it.circuit.0));
-            it.circuit.0
-        })?;
-        let mut electrical = self.facets::<CircuitElectrical>(of, |it| {
-            it.circuit = CircuitId(same.one(it.circuit.0));
-            it.circuit.0
-        })?;
-        let mut place = self.facets::<CircuitPlace>(of, |it| it.circuit.0)?;
-        let mut present = self.facets::<CircuitPresent>(of, |it| it.circuit.0)?;
+        let standing_id = |circuit: &mut CircuitId| {
+            *circuit = CircuitId(same.one(circuit.0));
+            circuit.0
+        };
+        let mut label = self.facets::<CircuitLabel>(of, |it| standing_id(&mut it.circuit))?;
+        let mut electrical = self.facets::<CircuitElectrical>(of, |it| standing_id(&mut it.circuit))?;
+        let mut place = self.facets::<CircuitPlace>(of, |it| standing_id(&mut it.circuit))?;
+        let mut present = self.facets::<CircuitPresent>(of, |it| standing_id(&mut it.circuit))?;
         let boards = self.boards(job)?;
         let mut circuits = Vec::new();
         for id in standing(&label) {
@@ -163,8 +161,7 @@ impl View<'_> {
                 circuit: CircuitId(id),
                 label: label.remove(&id).unwrap_or_default(),
                 electrical: electrical.remove(&id).unwrap_or_default(),
-                // Another id may have been said to be the same before anything else was said of it.
-                place: ids.iter().find_map(|it| place.remove(&it.id.0)).unwrap_or_default(),
+                place: place.remove(&id).unwrap_or_default(),
                 unseen: if present.live.is_empty() { Vec::new() } else { self.unseen(&present, &ids)? },
                 present,
                 same: same.others(id).map(CircuitId).collect(),

@@ -134,6 +134,27 @@ impl View<'_> {
         Ok(later)
     }
 
+    /// The latest instant at which something was recorded of what the fingerprint of some books covers, by the writers'
+    /// clocks.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn last_recorded<'b>(&self, books: impl IntoIterator<Item = &'b Book>) -> Result<Option<Moment>, ReadError> {
+        let sql = format!(
+            "SELECT e.envelope, e.salt, e.body FROM entry e
+             WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND {}
+             ORDER BY e.recorded_ms DESC, e.hash LIMIT 1",
+            says_something()
+        );
+        let mut last = None;
+        for book in books {
+            let Object { noun, id } = book.object();
+            let found = self.entries_where(&sql, params![noun.number(), blob(&id.0)])?;
+            last = last.max(found.first().map(|entry| entry.envelope().recorded));
+        }
+        Ok(last)
+    }
+
     /// The fingerprint of what some books say: equal on every device that holds the same. Seals, sign-offs and what
     /// takes those back leave it as it was.
     ///

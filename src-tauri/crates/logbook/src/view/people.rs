@@ -80,10 +80,10 @@ impl View<'_> {
         }
     }
 
-    /// A person's card: this device's own word, else the first of any book.
+    /// A person's card: the first of any book, else this device's own word.
     pub fn card(&self, person: PersonId) -> Result<Option<Person>, ReadError> {
         let known = self.person(person)?;
-        Ok(known.local.or_else(|| known.card.first().cloned()))
+        Ok(known.card.first().cloned().or(known.local))
     }
 
     /// Whether a book holds a card of this person that stands.

@@ -5,13 +5,14 @@ use super::facet::{Acting, Stated};
 use super::query::{ReadError, View};
 use super::sameness::Sameness;
 use crate::entry::body::{Correction, NotTested, ReadingTaken, RecallResolved};
-use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId, Role};
-use provenohm_assess::ids::{DeviceId, JobId, ReadingId, TesterId};
+use crate::entry::{EntryRef, Kind, LogId, Noun, Object, ObjectId, Role};
+use provenohm_assess::ids::{JobId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::Volts;
 use provenohm_assess::reading::{Conditions, Reading};
 use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
 
 /// A reading on record, whatever became of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -136,13 +137,17 @@ impl View<'_> {
         Ok(all)
     }
 
-    /// The entries by which one device took readings of a job, those that no longer stand too.
+    /// The entries by which this device took readings of a job, those that no longer stand too: also those of logs it
+    /// closed, and those written before the record was set back.
     ///
     /// # Errors
     /// [`ReadError`] in words.
-    pub fn readings_by(&self, job: JobId, device: DeviceId) -> Result<Vec<EntryRef>, ReadError> {
+    pub fn own_readings(&self, job: JobId) -> Result<Vec<EntryRef>, ReadError> {
+        let mut logs = self.connection.prepare_cached("SELECT log FROM own_log")?;
+        let own: BTreeSet<LogId> =
+            logs.query_map([], |row| Ok(LogId(Uuid::from_bytes(row.get(0)?))))?.collect::<rusqlite::Result<_>>()?;
         let all = self.stated::<ReadingTaken>(Object { noun: Noun::Job, id: ObjectId(job.0) })?;
-        Ok(all.into_iter().filter(|one| one.device == Some(device)).map(|one| one.entry).collect())
+        Ok(all.into_iter().map(|one| one.entry).filter(|entry| own.contains(&entry.log)).collect())
     }
 
     /// What was said of a job's readings put in doubt, whatever became of it.

@@ -3,20 +3,27 @@
 use super::facet::Facet;
 use super::query::{ReadError, View, reference};
 use crate::entry::body::CutEnd;
-use crate::entry::{EntryRef, Kind, Object};
+use crate::entry::{EntryRef, Kind, Noun, Object, ObjectId};
 use crate::store::blob;
 use rusqlite::params;
 use std::collections::BTreeSet;
 
 /// The kinds that change a board or a circuit, or that only make sense while it is there.
-const CHANGES: [Kind; 7] = [
+const CHANGES: [Kind; 14] = [
     Kind::BoardNames,
+    Kind::BoardPeople,
+    Kind::CircuitOrder,
     Kind::CircuitLabel,
     Kind::CircuitElectrical,
     Kind::CircuitPlace,
     Kind::SameCircuit,
     Kind::Reading,
     Kind::NotTested,
+    Kind::Correction,
+    Kind::Note,
+    Kind::Request,
+    Kind::Accepted,
+    Kind::RecallResolved,
 ];
 
 /// A word on whether something is there.
@@ -40,8 +47,14 @@ impl View<'_> {
         if live().next().is_none() || live().any(|one| one.value.is_there() || one.value.known().is_empty()) {
             return Ok(Vec::new());
         }
+        // What is said of a reading is said of where it was taken.
+        let mut objects = objects.clone();
+        for object in objects.clone() {
+            let readings = self.related(object, Noun::Reading, [Kind::Reading, Kind::Reading])?;
+            objects.extend(readings.into_iter().map(|id| Object { noun: Noun::Reading, id: ObjectId(id) }));
+        }
         let mut found = Vec::new();
-        for (change, place) in self.changes(objects)? {
+        for (change, place) in self.changes(&objects)? {
             let known = live().any(|one| {
                 let own = one.entry.log == change.log && one.entry.seq < change.seq;
                 own || one.value.known().iter().any(|end| covers(end, change))

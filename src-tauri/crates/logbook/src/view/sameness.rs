@@ -1,4 +1,4 @@
-//! What was said to be one, and what to be two: of circuits and of testers.
+//! What was said to be one, and what to be two: of circuits, of testers and of people.
 
 use super::query::{ReadError, View};
 use crate::entry::body::{Different, SameCircuit, SameTester};
@@ -86,7 +86,7 @@ impl View<'_> {
         Ok(Sameness::of(live, self.said_to_be_two(Noun::Tester)?))
     }
 
-    fn said_to_be_two(&self, noun: Noun) -> Result<Vec<(Uuid, Uuid)>, ReadError> {
+    pub(super) fn said_to_be_two(&self, noun: Noun) -> Result<Vec<(Uuid, Uuid)>, ReadError> {
         let all = self.all_stated::<Different>()?.into_iter().filter(|one| one.is_live());
         let of = all.filter(|one| one.value.one.noun == noun && one.value.other.noun == noun);
         Ok(of.map(|one| (one.value.one.id.0, one.value.other.id.0)).collect())

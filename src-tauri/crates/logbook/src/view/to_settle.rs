@@ -5,7 +5,7 @@ use super::circumstance::Circumstance;
 use super::facet::Stated;
 use super::query::{ReadError, View, reference};
 use super::reading::ReadingOnRecord;
-use crate::entry::body::{Book, ReadingTaken};
+use crate::entry::body::{Book, NotTested, ReadingTaken};
 use crate::entry::{Body, EntryRef, Fact, Kind, Noun, Object, ObjectId};
 use crate::store::{blob, entry_of, number};
 use provenohm_assess::circuit::{Pair, Stage};
@@ -15,7 +15,8 @@ use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// The facets: kinds of which one value stands, once it is settled.
-const FACETS: [Kind; 15] = [
+const FACETS: [Kind; 16] = [
+    Kind::Person,
     Kind::JobNames,
     Kind::JobRules,
     Kind::JobPeople,
@@ -43,7 +44,7 @@ pub enum Question {
         /// Of what.
         of: Object,
     },
-    /// Which reading of a slot stands.
+    /// Which reading of a slot stands, or that it was not tested.
     Slot {
         /// The two ends.
         pair: Pair,
@@ -84,17 +85,22 @@ impl ToSettle {
     }
 }
 
-/// What is called otherwise, or is otherwise, under the ids of one circuit.
+/// What is said otherwise of the ids of one circuit.
 fn several(circuit: &Circuit) -> Vec<ToSettle> {
     let of = Object { noun: Noun::Circuit, id: ObjectId(circuit.circuit.0) };
-    let label = circuit.label.is_unsettled().then(|| (Kind::CircuitLabel, circuit.label.current()));
-    let electrical = circuit.electrical.is_unsettled().then(|| (Kind::CircuitElectrical, circuit.electrical.current()));
-    let asked = |(kind, entries)| ToSettle { question: Question::Facet { kind, of }, entries };
-    label.into_iter().chain(electrical).map(asked).collect()
+    let there = |wanted| circuit.present.live.iter().any(|one| one.value.present == wanted);
+    let facets = [
+        (circuit.label.is_unsettled(), Kind::CircuitLabel, circuit.label.current()),
+        (circuit.electrical.is_unsettled(), Kind::CircuitElectrical, circuit.electrical.current()),
+        (circuit.place.is_unsettled(), Kind::CircuitPlace, circuit.place.current()),
+        (there(true) && there(false), Kind::CircuitPresent, circuit.present.current()),
+    ];
+    let open = facets.into_iter().filter(|(open, ..)| *open);
+    open.map(|(_, kind, entries)| ToSettle { question: Question::Facet { kind, of }, entries }).collect()
 }
 
 impl View<'_> {
-    /// What waits to be settled in a book.
+    /// What waits to be settled in a book, and nowhere but there.
     ///
     /// # Errors
     /// [`ReadError`] in words.
@@ -113,6 +119,7 @@ impl View<'_> {
             all.extend(self.circumstances_to_settle(job)?);
             all.extend(self.removed_to_settle(job, &circuits)?);
             all.extend(self.circuits_alike(job, &circuits)?);
+            all.extend(self.people_alike(job)?);
         }
         Ok(all)
     }
@@ -122,7 +129,7 @@ impl View<'_> {
         for kind in FACETS {
             for of in self.with_several(book, kind)? {
                 let facts = self.live_facts(kind, of)?;
-                if facts.iter().any(|(_, body)| *body != facts[0].1) {
+                if facts.iter().any(|(_, body)| !body.says_the_same(&facts[0].1)) {
                     let entries = facts.into_iter().map(|(entry, _)| entry).collect();
                     all.push(ToSettle { question: Question::Facet { kind, of }, entries });
                 }
@@ -174,26 +181,39 @@ impl View<'_> {
         Ok(facts)
     }
 
-    /// Slots with two live readings, unless a person let all of them stand.
+    /// Slots with two live readings, unless a person let all of them stand; with a reading beside the word that none was
+    /// taken, unless that knew of it; and with two reasons why none was.
     fn slots_to_settle(&self, job: JobId) -> Result<Vec<ToSettle>, ReadError> {
-        let mut slots: BTreeMap<(Stage, Pair), Vec<Stated<ReadingTaken>>> = BTreeMap::new();
+        let mut slots: BTreeMap<(Stage, Pair), InSlot> = BTreeMap::new();
         let same = self.same_circuits(job)?;
+        let slot = |stage, pair: &Pair| {
+            let Pair { a, b } = pair.clone();
+            (stage, if a <= b { Pair { a, b } } else { Pair { a: b, b: a } })
+        };
         for mut one in self.stated::<ReadingTaken>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
             if one.is_live() {
                 same.on(&mut one.value.reading.pair);
-                let Pair { a, b } = one.value.reading.pair.clone();
-                let pair = if a <= b { Pair { a, b } } else { Pair { a: b, b: a } };
-                slots.entry((one.value.reading.stage, pair)).or_default().push(one);
+                let at = slot(one.value.reading.stage, &one.value.reading.pair);
+                slots.entry(at).or_default().readings.push(one);
             }
         }
+        for one in self.not_tested(job)?.into_iter().filter(Stated::is_live) {
+            slots.entry(slot(one.value.stage, &one.value.pair)).or_default().not_tested.push(one);
+        }
         let mut all = Vec::new();
-        for ((stage, pair), readings) in slots.into_iter().filter(|(_, readings)| readings.len() > 1) {
-            let mut open = false;
-            for one in &readings {
+        for ((stage, pair), InSlot { readings, not_tested }) in slots {
+            let first = not_tested.first().map(|one| &one.value);
+            let mut open = not_tested.iter().any(|one| {
+                let reasons = |it: &NotTested| (it.reason, it.words.clone());
+                let unknown = |it: &Stated<ReadingTaken>| !one.value.beside.contains(&it.value.reading.id);
+                first.is_some_and(|first| reasons(first) != reasons(&one.value)) || readings.iter().any(unknown)
+            });
+            for one in readings.iter().filter(|_| readings.len() > 1) {
                 open |= !self.is_kept(one)?;
             }
             if open {
-                let entries = readings.into_iter().map(|one| one.entry).collect();
+                let said = not_tested.into_iter().map(|one| one.entry);
+                let entries = readings.into_iter().map(|one| one.entry).chain(said).collect();
                 all.push(ToSettle { question: Question::Slot { pair, stage }, entries });
             }
         }
@@ -239,6 +259,13 @@ impl View<'_> {
         }
         Ok(all)
     }
+}
+
+/// What stands in a slot.
+#[derive(Default)]
+struct InSlot {
+    readings: Vec<Stated<ReadingTaken>>,
+    not_tested: Vec<Stated<NotTested>>,
 }
 
 fn live_side_by_side(one: &ReadingOnRecord) -> Vec<EntryRef> {

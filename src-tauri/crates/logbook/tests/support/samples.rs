@@ -273,6 +273,7 @@ pub fn all() -> Vec<(&'static str, Fact)> {
                     words: Some("door locked".into()),
                     person: PERSON,
                     at: moment(2),
+                    beside: vec![ReadingId(id(0x60))],
                 }
                 .into(),
             ),

@@ -1,6 +1,7 @@
 //! All documents of a schedule, several of them typeset at a time.
 
 use std::num::NonZero;
+use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
@@ -10,18 +11,32 @@ use super::Pages;
 use crate::PaperError;
 use crate::report::{Part, Parts};
 
+/// Hears how many parts are done, and says whether to go on.
+type Watch<'w> = &'w (dyn Fn(usize) -> ControlFlow<()> + Sync);
+
 impl Parts {
     /// Each part as PDF/A-3a, in their order. The same parts give the same bytes, however many are made at a time.
     ///
     /// # Errors
     /// [`PaperError`] of the first part that cannot be made.
     pub fn pdfs(&self, words: &Words) -> Result<Vec<Vec<u8>>, PaperError> {
+        self.pdfs_watched(words, &|_| ControlFlow::Continue(()))
+    }
+
+    /// The same while somebody watches, who hears how many parts are done and can stop it between two.
+    ///
+    /// # Errors
+    /// [`PaperError`] of the first part that cannot be made, or that it was stopped.
+    pub fn pdfs_watched(&self, words: &Words, watch: Watch<'_>) -> Result<Vec<Vec<u8>>, PaperError> {
         let at_a_time = thread::available_parallelism().map_or(1, NonZero::get).min(self.parts.len());
-        let next = AtomicUsize::new(0);
+        let (next, done) = (AtomicUsize::new(0), AtomicUsize::new(0));
         let work = || {
             let mut made = Vec::new();
-            while let Some((at, part)) = taken(&next, &self.parts) {
+            while watch(done.load(Ordering::Relaxed)).is_continue()
+                && let Some((at, part)) = taken(&next, &self.parts)
+            {
                 made.push((at, Pages::typeset_beside(part, words, at_a_time - 1).and_then(|pages| pages.pdf())));
+                done.fetch_add(1, Ordering::Relaxed);
             }
             made
         };
@@ -34,6 +49,9 @@ impl Parts {
             Ok::<_, PaperError>(made)
         })?;
         typst::comemo::evict(0);
+        if watch(done.into_inner()).is_break() || made.len() < self.parts.len() {
+            return Err(PaperError::Stopped);
+        }
         made.sort_by_key(|(at, _)| *at);
         made.into_iter().map(|(_, pdf)| pdf).collect()
     }

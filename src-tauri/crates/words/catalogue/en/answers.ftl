@@ -92,6 +92,11 @@ answer-settle-readings = { $count ->
     [2] Two readings of one pair
    *[other] { $count } readings of one pair
 }
+answer-settle-tested-or-not = Tested, or not tested
+answer-settle-not-tested = { $count ->
+    [2] Two reasons why one pair was not tested
+   *[other] { $count } reasons why one pair was not tested
+}
 answer-settle-corrections = { $count ->
     [2] Two corrections of one reading
    *[other] { $count } corrections of one reading
@@ -145,6 +150,14 @@ answer-settle-tester-card = { $count ->
     [2] Two cards of one tester
    *[other] { $count } cards of one tester
 }
+answer-settle-reference-card = { $count ->
+    [2] Two cards of one reference
+   *[other] { $count } cards of one reference
+}
+answer-settle-person = { $count ->
+    [2] Two names of one person
+   *[other] { $count } names of one person
+}
 answer-settle-reading = { $count ->
     [2] Both readings stay in the record. Choose the one for the schedule
    *[other] All readings stay in the record. Choose the one for the schedule
@@ -160,6 +173,7 @@ answer-settle-keep = Keep it
 answer-settle-remove = Remove it
 answer-settle-circuits-alike = One circuit added twice?
 answer-settle-testers-alike = One tester registered twice?
+answer-settle-people-alike = One person entered twice?
 answer-settle-alike-says = They stay two until you say they are one. That can be taken back
 answer-settle-same = One and the same
 answer-settle-different = Two different ones
@@ -174,6 +188,7 @@ answer-settle-removed = Removed
 answer-settle-by = { $person }, device { $device }
 answer-settle-by-here = { $person }, this device
 answer-settle-unnamed = Somebody not named here
+answer-settle-unnamed-tester = A tester not known here
 answer-settled = Settled: { $choice }
 answer-settled-both = Settled: all readings stay
 
@@ -207,6 +222,7 @@ answer-header-at = { $header } at { $at }
 answer-announce = { $pair } { $reading } { $judgement }
 answer-not-tested = { $pair } not tested: { $reason }
 answer-hint-replaces = A new reading replaces { $reading } as repeated
+answer-hint-beside = A new reading stands beside { $reading } of another person until one is chosen
 answer-undone = Took back { $reading } for { $pair }
 answer-undone-not-tested = Took back “not tested” for { $pair }
 answer-board-ended = No pair of this board is open
@@ -413,7 +429,37 @@ answer-entry-damage = Damage to a tester
 answer-entry-request = A new reading asked for
 answer-entry-accepted = Something accepted with a reason
 answer-entry-settlement = A choice between two values
-answer-entry-other = A change to the job or a tester
+answer-entry-log-opened = A device begins to record
+answer-entry-seal = A seal
+answer-entry-sign-off = A sign-off
+answer-entry-erasure = A name or note erased
+answer-entry-attachment = A file kept with something
+answer-entry-person = The name of a person
+answer-entry-same-person = Two names said to be one person
+answer-entry-same-tester = Two testers said to be one
+answer-entry-same-circuit = Two circuits said to be one
+answer-entry-different = Two that look alike said to be two
+answer-entry-device-known = A device made known to the job
+answer-entry-job-opened = A job begun
+answer-entry-job-names = The name of the job
+answer-entry-job-rules = The rules of the job
+answer-entry-job-people = The people of the job
+answer-entry-cautions-read = The cautions read
+answer-entry-board-order = The order of the boards
+answer-entry-board-names = The name of a board
+answer-entry-board-present = A board removed or brought back
+answer-entry-board-people = Who does a board
+answer-entry-circuit-order = The order of the circuits
+answer-entry-circuit-label = The name of a circuit
+answer-entry-circuit-electrical = What a circuit is
+answer-entry-circuit-place = The board of a circuit
+answer-entry-circuit-present = A circuit removed or brought back
+answer-entry-tester-identity = The name of a tester
+answer-entry-tester-card = The card of a tester
+answer-entry-reference-card = The card of a reference
+answer-entry-bench-run = A run at the bench
+answer-entry-measured = A figure measured at the bench
+answer-entry-recall-resolved = A decision on a reading in doubt
 answer-entry-unknown = Something that needs a newer version
 
 ## Verifying a file

@@ -379,6 +379,7 @@ export = Job file
 export-about = A snapshot of this job for other software. The record stays here.
 export-do = Write the job file
 long-work = Reading and checking entries
+long-work-pack = Sealing and packing entries
 long-work-stop = Stop
 receive = Receive
 receive-about = A bundle is joined with what is on this device; nothing here is lost, and both values stay where two people did one thing. A job file makes a new job, marked as from a file.

@@ -64,7 +64,7 @@ pub(super) fn slot_of(judged: &Judged, board: &JudgedBoard, seat: &Seat) -> Opti
     let limit = limit_of(judged, board, &pair, seat.stage)?;
     let first = pair.circuits().first().copied()?;
     let stage = seat.stage;
-    let (readings, not_tested, covered_by) = (Vec::new(), None, None);
+    let (readings, not_tested, covered_by) = (Vec::new(), Vec::new(), None);
     let requests = judged.waiting(stage, &pair);
     Some((first, Slot { stage, pair, required: false, limit: Some(limit), readings, not_tested, covered_by, requests }))
 }

@@ -15,7 +15,7 @@ mod voltage;
 pub(crate) use group::{group_form, start_group, stop_group};
 pub(crate) use hand::Hand;
 pub(crate) use leads::record_lead_check;
-pub(crate) use read_back::reason;
+pub(crate) use read_back::{reason, reasons};
 pub(crate) use save::{mark_not_tested, save_reading};
 pub(crate) use set::{choose_tester, set_conditions, set_joined, set_note, set_stage, set_volts};
 pub(crate) use typed::{draft, unit_of};

@@ -1,6 +1,6 @@
 //! What was saved, read back.
 
-use crate::judged::{Judged, JudgedReading};
+use crate::judged::{Judged, JudgedReading, Slot};
 use crate::tell;
 use crate::views::{ReadBack, Sentence, SlotId};
 use chrono::NaiveDate;
@@ -47,6 +47,12 @@ pub(crate) fn of_not_tested(
         words.text_with("answer-not-tested", &[("pair", pair.as_str().into()), ("reason", reason(words, said).into())]);
     let judgement = Sentence { level: Level::Look, words: shown.clone() };
     ReadBack { reading: None, slot, pair, shown, announce, sentences: vec![judgement.clone()], judgement }
+}
+
+/// Why nothing stands in a slot, in words; two reasons side by side. Nothing where nobody said so.
+pub(crate) fn reasons(words: &Words, slot: &Slot) -> Option<String> {
+    let said: Vec<String> = slot.not_tested.iter().map(|said| reason(words, said)).collect();
+    (!said.is_empty()).then(|| said.join(" / "))
 }
 
 /// Why a pair was not tested, in words.

@@ -4,7 +4,7 @@ use super::hand::{Hand, Seat};
 use super::next::Walk;
 use super::{read_back, typed, view, voltage};
 use crate::failure::Failure;
-use crate::judged::{Judged, Slot};
+use crate::judged::{Judged, JudgedReading, Slot};
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::circuit::{Pair, Stage};
@@ -14,6 +14,7 @@ use provenohm_assess::reading::Reading;
 use provenohm_exchange::entries_of;
 use provenohm_logbook::entry::body::{self, ReadingTaken, ReplacedWhy};
 use provenohm_logbook::entry::{EntryRef, Fact, Role};
+use std::collections::BTreeSet;
 
 /// What saving needs to know of a slot, and where the person is once it is done.
 struct At {
@@ -108,7 +109,7 @@ fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<Ready, Failu
     Ok(Ready {
         reading,
         circuit: circuit.circuit.id,
-        replaced: standing(state, &judged, slot)?,
+        replaced: replaced_entries(state, &judged, slot, at.person)?,
         not_tested: said_not_tested(state, &judged, slot)?,
     })
 }
@@ -131,6 +132,7 @@ pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result
         words: (!words.is_empty()).then_some(words),
         person: at.person,
         at: state.host.now(),
+        beside: slot.readings.iter().filter_map(|at| judged.readings.get(*at)).map(|one| one.reading.id).collect(),
     };
     let former = said_not_tested(state, &judged, slot)?;
     drop(judged);
@@ -145,10 +147,22 @@ pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result
     move_on(state, asked.board, &at, saved)
 }
 
-/// The entries of the readings that stand in a slot.
-fn standing(state: &State, judged: &Judged, slot: &Slot) -> Result<Vec<EntryRef>, Failure> {
+/// The readings of a slot that a new one of a person takes the place of: their own, and any where another asked for a new
+/// one. What somebody else read stays beside it, until one is chosen.
+pub(super) fn replaced<'a>(
+    judged: &'a Judged,
+    slot: &'a Slot,
+    me: &'a BTreeSet<PersonId>,
+) -> impl Iterator<Item = &'a JudgedReading> {
+    let asked = slot.requests.iter().any(|asked| !me.contains(&asked.person));
+    let standing = slot.readings.iter().filter_map(|index| judged.readings.get(*index));
+    standing.filter(move |one| asked || me.contains(&one.reading.person))
+}
+
+/// The entries of those readings.
+fn replaced_entries(state: &State, judged: &Judged, slot: &Slot, me: PersonId) -> Result<Vec<EntryRef>, Failure> {
     let mut entries = Vec::new();
-    for one in slot.readings.iter().filter_map(|index| judged.readings.get(*index)) {
+    for one in replaced(judged, slot, &state.ids_of(me)?) {
         entries.extend(entries_of(&state.record.view(), one.reading.id)?);
     }
     Ok(entries)

@@ -27,7 +27,7 @@ pub(crate) fn last_of<'a>(judged: &'a Judged, board: &'a JudgedBoard, person: Pe
     let mut last: Option<(_, Last<'a>)> = None;
     for (circuit, slot) in slots {
         let reading = slot.readings.last().and_then(|index| Some((*index, judged.readings.get(*index)?)));
-        let found = match (reading, &slot.not_tested) {
+        let found = match (reading, slot.not_tested.last()) {
             // Readings stand in the order they were recorded, so their place tells the later of one instant.
             (Some((index, one)), _) if one.reading.person == person => {
                 ((one.taken.recorded_at, index), Last::Reading { one, slot: slot.id(), circuit })

@@ -16,6 +16,7 @@ use provenohm_assess::quantity::{Shown, Typed, Volts};
 use provenohm_assess::reading::{Conditions, NotTestedReason};
 use provenohm_words::Words;
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 
 pub(crate) fn run(state: &mut State, asked: RunAsk) -> Result<RunView, Failure> {
     let job = state.job_of_board(asked.board)?;
@@ -61,6 +62,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
     let over_range = over_range(&judged, &hand);
     let ask_volts = here.and_then(|_| voltage::ask(words, &judged, &hand, asked));
     let back = read_back(words, &judged, board, me, now.date_naive());
+    let ids = me.map(|me| state.ids_of(me)).transpose()?.unwrap_or_default();
     Ok(RunView {
         job,
         job_name: judged.file.job.name.clone(),
@@ -90,7 +92,7 @@ pub(crate) fn run_view(state: &mut State, id: BoardId, announce: Option<String>)
         },
         ask_volts,
         asked: here.and_then(|(_, slot)| tell::asked(words, &judged, &slot.requests)),
-        hint: here.and_then(|(_, slot)| hint(words, &judged, slot, &hand, now)),
+        hint: here.and_then(|(_, slot)| hint(words, &judged, slot, &hand, (&ids, now))),
         can_undo: me.is_some_and(|me| super::undo::last_of(&judged, board, me).is_some()),
         read_back: back,
         not_tested_reasons: reasons(words),
@@ -190,7 +192,8 @@ fn slots(words: &Words, judged: &Judged, walk: &Walk<'_>, circuit: &JudgedCircui
 /// What was read in a slot, or that it was not tested.
 pub(crate) fn shown(words: &Words, judged: &Judged, slot: &Slot) -> Option<String> {
     let reading = slot.reading(judged).map(|one| words.reading(&one.reading.shown));
-    reading.or_else(|| slot.not_tested.as_ref().map(|said| words.not_tested_reason(said.reason)))
+    let said = || slot.not_tested.iter().map(|said| words.not_tested_reason(said.reason)).collect::<Vec<_>>();
+    reading.or_else(|| Some(said().join(" / ")).filter(|said| !said.is_empty()))
 }
 
 fn progress(words: &Words, walk: &Walk<'_>, circuit: &JudgedCircuit, slot: &Slot) -> String {
@@ -266,11 +269,13 @@ fn hint(
     judged: &Judged,
     slot: &Slot,
     hand: &Hand,
-    now: provenohm_assess::moment::Moment,
+    (me, now): (&BTreeSet<PersonId>, provenohm_assess::moment::Moment),
 ) -> Option<String> {
     if let Some(one) = slot.readings.last().and_then(|index| judged.readings.get(*index)) {
-        let reading = words.reading(&one.reading.shown);
-        return Some(words.text_with("answer-hint-replaces", &[("reading", reading.into())]));
+        let replaced = super::save::replaced(judged, slot, me).last();
+        let key = if replaced.is_some() { "answer-hint-replaces" } else { "answer-hint-beside" };
+        let reading = words.reading(&replaced.unwrap_or(one).reading.shown);
+        return Some(words.text_with(key, &[("reading", reading.into())]));
     }
     let limit = slot.limit.as_ref()?;
     let tester = judged.testers().of(hand.tester?).first()?;
@@ -287,7 +292,7 @@ fn end_card(words: &Words, judged: &Judged, board: &JudgedBoard) -> EndCard {
     let line =
         |level, key: &str, count: usize| Sentence { level, words: words.text_with(key, &[("count", count.into())]) };
     let mut lines = vec![line(Level::Done, "answer-board-ended-done", count(&|slot| !slot.readings.is_empty()))];
-    let not_tested = count(&|slot| slot.not_tested.is_some() && slot.covered_by.is_none());
+    let not_tested = count(&|slot| !slot.not_tested.is_empty() && slot.covered_by.is_none());
     if not_tested > 0 {
         lines.push(line(Level::Look, "answer-board-ended-not-tested", not_tested));
     }

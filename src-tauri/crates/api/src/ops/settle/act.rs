@@ -2,8 +2,9 @@
 
 use super::waiting::{Choosable, Waiting, What, is_presence};
 use crate::failure::Failure;
-use provenohm_assess::ids::{BoardId, CircuitId, JobId, TesterId};
-use provenohm_logbook::entry::body::{BoardPresent, CircuitPresent, Different, SameCircuit, SameTester};
+use crate::ops::circuits::amend;
+use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, TesterId};
+use provenohm_logbook::entry::body::{BoardPresent, CircuitPresent, Different, SameCircuit, SamePerson, SameTester};
 use provenohm_logbook::entry::{Body, EntryRef, Fact, Noun, Object, Role};
 use provenohm_logbook::record::Writer;
 use provenohm_logbook::view::Question;
@@ -69,17 +70,20 @@ fn facet(writer: &mut Writer<'_>, job: JobId, of: Object, found: &Waiting, chose
     Ok(())
 }
 
-/// Says anew whether a board or circuit is there, now that all is known.
+/// Says anew whether a board or circuit is there, now that all is known; of a circuit under every id that means it.
 fn there(writer: &mut Writer<'_>, job: JobId, of: Object, found: &Waiting, present: bool) -> Result<(), Failure> {
     let said = found.choices.iter().flat_map(|one| &one.said);
     let replaced: Vec<EntryRef> = said.filter(|one| is_presence(&one.value)).map(|one| one.entry).collect();
     let known = if present { Vec::new() } else { writer.known(job)? };
-    let body = match of.noun {
-        Noun::Board => Body::from(BoardPresent { job, board: BoardId(of.id.0), present, known }),
-        _ => Body::from(CircuitPresent { job, circuit: CircuitId(of.id.0), present, known }),
-    };
-    writer.append(Fact::naming(body, Role::Replaces, replaced))?;
-    Ok(())
+    if of.noun == Noun::Board {
+        let body = BoardPresent { job, board: BoardId(of.id.0), present, known };
+        writer.append(Fact::naming(body, Role::Replaces, replaced))?;
+        return Ok(());
+    }
+    let circuit = CircuitId(of.id.0);
+    let on_record = writer.view().circuits(job)?.into_iter().find(|one| one.circuit == circuit);
+    let on_record = on_record.ok_or_else(|| Failure::of("not_found"))?;
+    amend(writer, &on_record, &CircuitPresent { job, circuit, present, known }.into(), &replaced)
 }
 
 fn alike(writer: &mut Writer<'_>, job: JobId, one: Object, other: Object, what: What) -> Result<(), Failure> {
@@ -88,6 +92,10 @@ fn alike(writer: &mut Writer<'_>, job: JobId, one: Object, other: Object, what: 
         (What::Same, Noun::Tester) => {
             let same = SameTester { one: tester(one), other: tester(other) };
             writer.append_in(tester(one).into(), same)?;
+        }
+        (What::Same, Noun::Person) => {
+            let person = |of: Object| PersonId(of.id.0);
+            writer.append_in(job.into(), SamePerson { one: person(one), other: person(other) })?;
         }
         (What::Same, _) => {
             writer.append(SameCircuit { job, one: CircuitId(one.id.0), other: CircuitId(other.id.0) })?;

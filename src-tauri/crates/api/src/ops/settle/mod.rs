@@ -12,7 +12,7 @@ use crate::ops::undo::token;
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::ids::JobId;
-use provenohm_logbook::view::{Question, View};
+use provenohm_logbook::view::{ToSettle, View};
 use say::Say;
 use waiting::{questions, waiting};
 
@@ -25,16 +25,12 @@ pub(crate) fn settling(state: &mut State, asked: OfJob) -> Result<SettlingView, 
 
 pub(crate) fn settle(state: &mut State, asked: Settle) -> Result<Settled, Failure> {
     let judged = state.judged(asked.job)?;
-    let all = questions(&state.record.view(), &judged)?;
-    let mut found = None;
-    for one in all {
-        let one = waiting(&state.record.view(), one)?;
-        if one.id == asked.question {
-            found = Some(one);
-        }
+    let mut all = Vec::new();
+    for one in questions(&state.record.view(), &judged)? {
+        all.push(waiting(&state.record.view(), one)?);
     }
-    let found = found.ok_or_else(|| Failure::of("not_found"))?;
-    let both = asked.choice == BOTH && matches!(found.question, Question::Slot { .. });
+    let found = all.iter().find(|one| one.id == asked.question).ok_or_else(|| Failure::of("not_found"))?;
+    let both = asked.choice == BOTH && found.is_of_readings();
     let chosen = found.choices.iter().find(|one| one.id == asked.choice);
     if chosen.is_none() && !both {
         return Err(Failure::of("not_found"));
@@ -43,14 +39,33 @@ pub(crate) fn settle(state: &mut State, asked: Settle) -> Result<Settled, Failur
         Some(one) => Say::new(state, &judged).settled(&found.question, one)?,
         None => state.words.text("answer-settled-both"),
     };
+    // What several books hold, as the name of a person, is asked once and settled in each.
+    let elsewhere = all.iter().filter(|one| one.question == found.question && one.id != found.id);
+    let elsewhere: Vec<_> = elsewhere
+        .filter_map(|one| Some((one, one.choices.iter().find(|choice| chosen.is_some_and(|it| it.says_what(choice)))?)))
+        .collect();
     let person = state.person(asked.job)?;
-    let receipt = state.write(person, |writer| act::settle(writer, asked.job, &found, chosen))?;
+    let receipt = state.write(person, |writer| {
+        act::settle(writer, asked.job, found, chosen)?;
+        elsewhere.into_iter().try_for_each(|(one, choice)| act::settle(writer, asked.job, one, Some(choice)))
+    })?;
     Ok(Settled { done: Done { words, undo: token(&receipt) }, view: settling_view(state, asked.job)? })
 }
 
 /// How many things of a job wait.
 pub(crate) fn how_many(view: &View<'_>, judged: &Judged) -> Result<u32, Failure> {
-    Ok(u32::try_from(questions(view, judged)?.len()).unwrap_or(u32::MAX))
+    Ok(u32::try_from(asked_once(questions(view, judged)?).len()).unwrap_or(u32::MAX))
+}
+
+/// The questions, each once, whichever book it stands in.
+fn asked_once(all: Vec<ToSettle>) -> Vec<ToSettle> {
+    let mut once: Vec<ToSettle> = Vec::with_capacity(all.len());
+    for one in all {
+        if !once.iter().any(|other| other.question == one.question) {
+            once.push(one);
+        }
+    }
+    once
 }
 
 fn settling_view(state: &mut State, job: JobId) -> Result<SettlingView, Failure> {
@@ -58,7 +73,7 @@ fn settling_view(state: &mut State, job: JobId) -> Result<SettlingView, Failure>
     let view = state.record.view();
     let say = Say::new(state, &judged);
     let mut all = Vec::new();
-    for one in questions(&view, &judged)? {
+    for one in asked_once(questions(&view, &judged)?) {
         all.push(say.question(&waiting(&view, one)?)?);
     }
     Ok(SettlingView {

@@ -9,14 +9,15 @@ use crate::state::State;
 use crate::tell;
 use crate::views::{SettleChoice, SettleQuestion};
 use provenohm_assess::circuit::{Pair, Stage};
-use provenohm_assess::ids::{BoardId, CircuitId, DeviceId, PersonId, ReadingId, TesterId};
+use provenohm_assess::ids::{BoardId, CircuitId, DeviceId, PersonId, ReadingId, ReferenceId, TesterId};
 use provenohm_assess::limits::LimitSet;
 use provenohm_assess::reading::Reading;
 use provenohm_exchange::job_file::{Board, Circuit};
-use provenohm_logbook::entry::body::Correction;
+use provenohm_logbook::entry::body::{Correction, ReferenceCard};
 use provenohm_logbook::entry::{Body, Kind, Noun, Object};
-use provenohm_logbook::view::{Question, Stated};
+use provenohm_logbook::view::{Question, Stated, View};
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 
 /// More entries than this are not told one by one.
 const MOST_LINES: usize = 6;
@@ -25,20 +26,20 @@ const MOST_LINES: usize = 6;
 pub(super) struct Say<'a> {
     words: &'a Words,
     judged: &'a Judged,
+    view: View<'a>,
     here: DeviceId,
 }
 
 impl<'a> Say<'a> {
     pub(super) fn new(state: &'a State, judged: &'a Judged) -> Self {
-        Self { words: &state.words, judged, here: state.record.device().id() }
+        Self { words: &state.words, judged, view: state.record.view(), here: state.record.device().id() }
     }
 
     /// A question as it is shown.
     pub(super) fn question(&self, one: &Waiting) -> Result<SettleQuestion, Failure> {
         let count = [("count", one.choices.len().into())];
-        let slot = matches!(one.question, Question::Slot { .. });
         let says = match one.question {
-            Question::Slot { .. } => "answer-settle-reading",
+            Question::Slot { .. } if one.is_of_readings() => "answer-settle-reading",
             Question::Removed { .. } => "answer-settle-removed-says",
             Question::Alike { .. } => "answer-settle-alike-says",
             _ => "answer-settle-value",
@@ -46,11 +47,11 @@ impl<'a> Say<'a> {
         let choice = |choice: &Choosable| self.choice(&one.question, choice);
         Ok(SettleQuestion {
             id: one.id.clone(),
-            asks: self.words.text_with(asks(&one.question), &count),
-            place: self.place(&one.question),
+            asks: self.words.text_with(asks(one), &count),
+            place: self.place(&one.question)?,
             says: self.words.text_with(says, &count),
             choices: one.choices.iter().map(choice).collect::<Result<_, _>>()?,
-            both: slot.then(|| self.words.text("answer-settle-both")),
+            both: one.is_of_readings().then(|| self.words.text("answer-settle-both")),
         })
     }
 
@@ -58,20 +59,20 @@ impl<'a> Say<'a> {
     pub(super) fn settled(&self, question: &Question, one: &Choosable) -> Result<String, Failure> {
         let choice = match one.what {
             What::Value => self.choice(question, one)?.words,
-            _ => format!("{}: {}", self.place(question), self.words.text(answer(one.what))),
+            _ => format!("{}: {}", self.place(question)?, self.words.text(answer(one.what))),
         };
         Ok(self.words.text_with("answer-settled", &[("choice", choice.into())]))
     }
 
     fn choice(&self, question: &Question, one: &Choosable) -> Result<SettleChoice, Failure> {
         let (words, lines) = match (one.what, &one.said[..]) {
-            (What::Value, [said, ..]) => (self.value(&said.value)?, self.lines(said)),
+            (What::Value, [said, ..]) => (self.value(&said.value)?, self.lines(said)?),
             (what, said) => {
                 let with_value = what != What::Remove;
                 let line = |said: &Stated<Body>| {
                     let value = if with_value { self.value(&said.value)? } else { String::new() };
                     let value = if value.is_empty() { value } else { format!("{value}: ") };
-                    Ok(format!("{value}{}", self.lines(said).join(", ")))
+                    Ok(format!("{value}{}", self.lines(said)?.join(", ")))
                 };
                 let lines = said.iter().take(MOST_LINES).map(line).collect::<Result<Vec<_>, Failure>>()?;
                 (self.words.text(answer(what)), lines)
@@ -79,28 +80,31 @@ impl<'a> Say<'a> {
         };
         let lines = match (one.what, question) {
             (What::Same, Question::Alike { one, other }) => {
-                lines.into_iter().chain(self.counts([*one, *other])).collect()
+                lines.into_iter().chain(self.counts([*one, *other])?).collect()
             }
             _ => lines,
         };
         Ok(SettleChoice { id: one.id.clone(), words, lines })
     }
 
-    /// What counts for the one that two things would be.
-    fn counts(&self, both: [Object; 2]) -> Vec<String> {
-        let standing = |of: Object| {
-            let on = |one: &&JudgedReading| match of.noun {
-                Noun::Circuit => one.reading.pair.circuits().contains(&CircuitId(of.id.0)),
-                _ => one.reading.tester == Some(TesterId(of.id.0)),
-            };
-            self.judged.readings.iter().filter(|one| one.taken.stands()).filter(on).count()
+    /// What counts for the one that two things would be, under whatever id it was read.
+    fn counts(&self, both: [Object; 2]) -> Result<Vec<String>, Failure> {
+        let mut testers = BTreeSet::new();
+        for id in both.iter().filter(|of| of.noun == Noun::Tester).map(|of| TesterId(of.id.0)) {
+            testers.extend(std::iter::once(id).chain(self.view.tester(id)?.same));
+        }
+        let is_of = |of: &Object, one: &JudgedReading| match of.noun {
+            Noun::Circuit => one.reading.pair.circuits().contains(&CircuitId(of.id.0)),
+            Noun::Person => one.reading.person == PersonId(of.id.0),
+            _ => one.reading.tester.is_some_and(|tester| testers.contains(&tester)),
         };
-        let all: usize = both.into_iter().map(standing).sum();
-        vec![self.words.text_with("answer-settle-counts", &[("readings", all.into())])]
+        let standing = self.judged.readings.iter().filter(|one| one.taken.stands());
+        let all = standing.filter(|one| both.iter().any(|of| is_of(of, one))).count();
+        Ok(vec![self.words.text_with("answer-settle-counts", &[("readings", all.into())])])
     }
 
     /// Who, on which device, when; of a reading with which tester.
-    fn lines(&self, said: &Stated<Body>) -> Vec<String> {
+    fn lines(&self, said: &Stated<Body>) -> Result<Vec<String>, Failure> {
         let person = self.person(said.by);
         let by = match said.device {
             Some(device) if device == self.here => {
@@ -113,10 +117,12 @@ impl<'a> Say<'a> {
             }
             None => person,
         };
-        let Body::Reading(taken) = &said.value else { return vec![by, self.words.date_time(said.recorded)] };
+        let Body::Reading(taken) = &said.value else {
+            return Ok(vec![by, self.words.date_time(said.recorded)]);
+        };
         let now = self.judged.reading(taken.reading.id).map_or(&taken.reading, |one| &one.reading);
-        let with = [tester(self.words, self.judged, now.tester), self.words.volts(now.test_voltage_v)];
-        vec![by, self.words.date_time(now.at), with.join(", ")]
+        let with = [self.tester(now.tester)?, self.words.volts(now.test_voltage_v)];
+        Ok(vec![by, self.words.date_time(now.at), with.join(", ")])
     }
 
     /// A name, or that there is none here: an erased one, or one whose card has not come yet.
@@ -154,12 +160,20 @@ impl<'a> Say<'a> {
             Body::CircuitPlace(it) => self.board(it.board).map(|board| board.name.clone()).unwrap_or_default(),
             Body::CircuitPresent(it) => self.there(it.present),
             Body::Reading(it) => words.reading(&it.reading.shown),
-            Body::Correction(it) => self.corrected(it),
+            Body::Correction(it) => self.corrected(it)?,
             Body::TesterIdentity(it) => joined(&[&it.name, &it.model, &it.serial]),
             Body::TesterCard(it) => tell::card_lines(words, &it.card).join("; "),
             Body::NotTested(it) => words.not_tested(it.reason, it.words.as_deref()),
             Body::SameCircuit(_) => words.text("answer-settle-same"),
-            _ => return Err(Failure::of("not_found")),
+            Body::Person(it) => joined(&[&it.name, &it.role]),
+            Body::ReferenceCard(ReferenceCard { reference: it }) => {
+                let certificate = it.certificate.as_deref().unwrap_or_default();
+                let until = it.valid_until.map(|day| words.date(day)).unwrap_or_default();
+                joined(&[&it.name, &it.serial, certificate, &until])
+            }
+            Body::Note(it) => it.text.clone(),
+            // What has no value of its own to choose is told by its kind.
+            other => tell::entry_kind(words, other.kind()),
         })
     }
 
@@ -167,37 +181,55 @@ impl<'a> Say<'a> {
         self.words.text(if present { "answer-settle-there" } else { "answer-settle-removed" })
     }
 
-    fn corrected(&self, it: &Correction) -> String {
+    fn corrected(&self, it: &Correction) -> Result<String, Failure> {
         let phrase = |label: &str, value: String| {
             let args = [("what", self.words.text(label).into()), ("value", value.into())];
             self.words.text_with("answer-circumstance", &args)
         };
-        let by = it.tester.map(|id| phrase("answer-origin-tester", tester(self.words, self.judged, Some(id))));
+        let by = it.tester.map(|id| self.tester(Some(id))).transpose()?;
+        let by = by.map(|tester| phrase("answer-origin-tester", tester));
         let volts = it.test_voltage_v.map(|volts| phrase("answer-origin-voltage", self.words.volts(volts)));
         let at = it.at.map(|at| phrase("answer-origin-when", self.words.date_time(at)));
         let under = it.conditions.as_ref().map(|one| self.words.conditions(one).join(", "));
         let under = under.map(|under| phrase("answer-origin-conditions", under));
-        list([by, volts, at, under].into_iter().flatten())
+        Ok(list([by, volts, at, under].into_iter().flatten()))
+    }
+
+    /// A tester, used in this job or not.
+    fn tester(&self, id: Option<TesterId>) -> Result<String, Failure> {
+        let Some(unlisted) = id.filter(|id| self.judged.tester(*id).is_none()) else {
+            return Ok(tester(self.words, self.judged, id));
+        };
+        let on_record = self.view.tester(unlisted)?;
+        Ok(match on_record.identity.first() {
+            Some(it) => tell::tester_with_serial(self.words, &it.name, &it.serial),
+            None => self.words.text("answer-settle-unnamed-tester"),
+        })
     }
 
     /// Whose question it is.
-    fn place(&self, question: &Question) -> String {
-        match question {
-            Question::Facet { of, .. } => self.object(*of),
+    fn place(&self, question: &Question) -> Result<String, Failure> {
+        Ok(match question {
             Question::Slot { pair, stage } => self.slot(pair, *stage),
             Question::Circumstances { reading } => self.reading(*reading),
-            Question::Removed { of } => self.object(*of),
-            Question::Alike { one, .. } => self.object(*one),
-        }
+            Question::Facet { of, .. } | Question::Removed { of } | Question::Alike { one: of, .. } => {
+                self.object(*of)?
+            }
+        })
     }
 
-    fn object(&self, of: Object) -> String {
-        match of.noun {
+    fn object(&self, of: Object) -> Result<String, Failure> {
+        Ok(match of.noun {
             Noun::Board => self.board(BoardId(of.id.0)).map(|board| board.name.clone()).unwrap_or_default(),
             Noun::Circuit => self.circuit_place(CircuitId(of.id.0)),
-            Noun::Tester => tester(self.words, self.judged, Some(TesterId(of.id.0))),
+            Noun::Tester => self.tester(Some(TesterId(of.id.0)))?,
+            Noun::Person => self.person(Some(PersonId(of.id.0))),
+            Noun::Reference => {
+                let known = self.view.known_reference(ReferenceId(of.id.0))?;
+                known.card.first().map(|card| card.reference.name.clone()).unwrap_or_default()
+            }
             _ => self.judged.file.job.name.clone(),
-        }
+        })
     }
 
     fn circuit_place(&self, id: CircuitId) -> String {
@@ -246,8 +278,8 @@ const fn answer(what: What) -> &'static str {
 }
 
 /// What is asked: the key of the sentence.
-const fn asks(question: &Question) -> &'static str {
-    match question {
+fn asks(one: &Waiting) -> &'static str {
+    match &one.question {
         Question::Facet { kind, .. } => match kind {
             Kind::JobNames => "answer-settle-job-names",
             Kind::JobRules => "answer-settle-job-rules",
@@ -261,13 +293,18 @@ const fn asks(question: &Question) -> &'static str {
             Kind::CircuitPlace => "answer-settle-circuit-place",
             Kind::BoardPresent | Kind::CircuitPresent => "answer-settle-present",
             Kind::TesterIdentity => "answer-settle-tester-identity",
+            Kind::ReferenceCard => "answer-settle-reference-card",
+            Kind::Person => "answer-settle-person",
             _ => "answer-settle-tester-card",
         },
-        Question::Slot { .. } => "answer-settle-readings",
+        Question::Slot { .. } if one.is_of_readings() => "answer-settle-readings",
+        Question::Slot { .. } if one.has_reading() => "answer-settle-tested-or-not",
+        Question::Slot { .. } => "answer-settle-not-tested",
         Question::Circumstances { .. } => "answer-settle-corrections",
         Question::Removed { .. } => "answer-settle-removed-or-not",
         Question::Alike { one, .. } => match one.noun {
             Noun::Tester => "answer-settle-testers-alike",
+            Noun::Person => "answer-settle-people-alike",
             _ => "answer-settle-circuits-alike",
         },
     }

@@ -16,6 +16,18 @@ pub(super) struct Waiting {
     pub(super) choices: Vec<Choosable>,
 }
 
+impl Waiting {
+    /// Whether every choice is a reading: then they can stand side by side.
+    pub(super) fn is_of_readings(&self) -> bool {
+        matches!(self.question, Question::Slot { .. }) && self.choices.iter().all(Choosable::is_reading)
+    }
+
+    /// Whether a choice is a reading.
+    pub(super) fn has_reading(&self) -> bool {
+        self.choices.iter().any(Choosable::is_reading)
+    }
+}
+
 /// What can be chosen.
 pub(super) struct Choosable {
     pub(super) id: String,
@@ -42,6 +54,16 @@ pub(super) enum What {
 impl Choosable {
     fn of(what: What, id: &str, said: Vec<Stated<Body>>) -> Self {
         Self { id: id.to_owned(), what, said }
+    }
+
+    fn is_reading(&self) -> bool {
+        self.said.iter().any(|one| matches!(one.value, Body::Reading(_)))
+    }
+
+    /// Whether it says the same as another choice, of another question.
+    pub(super) fn says_what(&self, other: &Self) -> bool {
+        let said = |one: &Stated<Body>| other.said.iter().any(|it| says_the_same(&it.value, &one.value));
+        self.what == other.what && self.said.iter().any(said)
     }
 
     pub(super) fn entries(&self) -> impl Iterator<Item = EntryRef> {
@@ -119,7 +141,7 @@ pub(super) const fn is_presence(body: &Body) -> bool {
 
 /// Two entries that need no choice between them. Two readings are two, whatever they show.
 fn says_the_same(one: &Body, other: &Body) -> bool {
-    !matches!(one, Body::Reading(_)) && one == other
+    !matches!(one, Body::Reading(_)) && one.says_the_same(other)
 }
 
 /// Leaves of a correction what another one says otherwise of the same reading.

@@ -5,12 +5,13 @@ use crate::judged::{Judged, JudgedReading};
 use crate::ops::devices::known_devices;
 use crate::signed::{Standing, model_of, standing};
 use crate::state::State;
+use crate::tell;
 use crate::views::*;
 use provenohm_assess::ids::{DeviceId, JobId};
 use provenohm_assess::judgement::Level;
 use provenohm_exchange::bundle::books_of;
+use provenohm_logbook::entry::Role;
 use provenohm_logbook::entry::body::SignOff;
-use provenohm_logbook::entry::{Kind, Role};
 use provenohm_logbook::view::{Later, Stated};
 use provenohm_papers::report::{Parts, Schedule, Sign as PaperSign, Tester, Totals};
 use provenohm_words::Words;
@@ -157,23 +158,9 @@ pub(crate) fn since_of(words: &Words, now: &Standing) -> Vec<Sentence> {
 fn entry(state: &State, later: &Later) -> Result<String, Failure> {
     let words = &state.words;
     let card = later.by.map(|id| state.record.view().card(id)).transpose()?.flatten();
-    let kind = match later.kind {
-        Some(Kind::Reading) => "answer-entry-reading",
-        Some(Kind::Withdrawal) => "answer-entry-withdrawal",
-        Some(Kind::Correction) => "answer-entry-correction",
-        Some(Kind::NotTested) => "answer-entry-not-tested",
-        Some(Kind::Note) => "answer-entry-note",
-        Some(Kind::Verification) => "answer-entry-verification",
-        Some(Kind::LeadCheck | Kind::QuickCheck) => "answer-entry-check",
-        Some(Kind::Damage) => "answer-entry-damage",
-        Some(Kind::Request) => "answer-entry-request",
-        Some(Kind::Accepted) => "answer-entry-accepted",
-        Some(Kind::Settlement) => "answer-entry-settlement",
-        Some(_) => "answer-entry-other",
-        None => "answer-entry-unknown",
-    };
+    let what = later.kind.map_or_else(|| words.text("answer-entry-unknown"), |kind| tell::entry_kind(words, kind));
     let args = [
-        ("what", words.text(kind).into()),
+        ("what", what.into()),
         ("name", card.map(|card| card.name).unwrap_or_default().into()),
         ("time", words.date_time(later.recorded).into()),
     ];

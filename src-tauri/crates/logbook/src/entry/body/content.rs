@@ -318,12 +318,30 @@ impl Body {
         })
     }
 
+    /// Whether two values of a facet, or two words on one slot, need no choice between them. What a removal knew of is no
+    /// part of what it says, nor who said when why a pair was not tested.
+    #[must_use]
+    pub fn says_the_same(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::BoardPresent(one), Self::BoardPresent(other)) => {
+                one.board == other.board && one.present == other.present
+            }
+            (Self::CircuitPresent(one), Self::CircuitPresent(other)) => {
+                one.circuit == other.circuit && one.present == other.present
+            }
+            (Self::NotTested(one), Self::NotTested(other)) => one.reason == other.reason && one.words == other.words,
+            _ => self == other,
+        }
+    }
+
     /// The same said of another circuit or tester: of one that is known by several ids, a facet is said of each.
     #[must_use]
     pub fn moved_to(mut self, id: ObjectId) -> Self {
         match &mut self {
             Self::CircuitLabel(it) => it.circuit = CircuitId(id.0),
             Self::CircuitElectrical(it) => it.circuit = CircuitId(id.0),
+            Self::CircuitPlace(it) => it.circuit = CircuitId(id.0),
+            Self::CircuitPresent(it) => it.circuit = CircuitId(id.0),
             Self::TesterIdentity(it) => it.tester = TesterId(id.0),
             Self::TesterCard(it) => it.tester = TesterId(id.0),
             _ => {}

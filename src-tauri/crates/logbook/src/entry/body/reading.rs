@@ -76,6 +76,9 @@ pub struct NotTested {
     pub person: PersonId,
     /// When.
     pub at: Moment,
+    /// The readings that stood there when it was said: beside them it says that no other could be taken. Beside any
+    /// other it is a second value.
+    pub beside: Vec<ReadingId>,
 }
 
-coded_map!(NotTested { 0: job, 1: pair, 2: stage, 3: reason, 4 ? words, 5: person, 6: at });
+coded_map!(NotTested { 0: job, 1: pair, 2: stage, 3: reason, 4 ? words, 5: person, 6: at, 7 * beside });
