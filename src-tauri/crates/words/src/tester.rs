@@ -213,6 +213,7 @@ impl Words {
     #[must_use]
     pub fn tester_remark(&self, remark: &TesterRemark) -> String {
         match remark {
+            TesterRemark::HoldsOnCondition => self.text("said-remark-holds-on-condition"),
             TesterRemark::LowEndNotShown => self.text("said-remark-low-end-not-shown"),
             TesterRemark::RequirementNotTested { requirement } => {
                 self.text_with("said-remark-not-tested", &[("requirement", selector(*requirement).into())])
@@ -231,7 +232,7 @@ impl Words {
     pub fn intervals(&self, intervals: &[Interval]) -> String {
         let each = intervals.iter().map(|interval| {
             self.text_with(
-                "said-interval",
+                if interval.conditional { "said-interval-on-condition" } else { "said-interval" },
                 &[("from", self.ohms(interval.from_ohm).into()), ("to", self.ohms(interval.to_ohm).into())],
             )
         });

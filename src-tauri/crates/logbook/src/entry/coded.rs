@@ -145,6 +145,12 @@ macro_rules! coded_map {
             $map.put($key, $field)
         }
     };
+    (@put $map:ident $key:literal ! $field:ident) => {
+        if *$field {
+            $map.put($key, $field)
+        }
+    };
+    (@take $fields:ident $key:literal !) => { $fields.take_if($key)?.unwrap_or_default() };
     (@take $fields:ident $key:literal *) => { $fields.take_if($key)?.unwrap_or_default() };
     (@take $fields:ident $key:literal :) => { $fields.take($key)? };
     (@take $fields:ident $key:literal ?) => { $fields.take_if($key)? };

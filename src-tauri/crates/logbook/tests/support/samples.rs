@@ -82,7 +82,7 @@ fn statement() -> Statement {
         outcome: Outcome::Failed,
         conforms: Conforms::NotAllTested,
         edition: Some("IEC 61557-2:2019".into()),
-        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000) }]),
+        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000), conditional: false }]),
         requirements: vec![Requirement {
             name: RequirementName::RatedCurrent,
             result: RequirementResult::NotMet,

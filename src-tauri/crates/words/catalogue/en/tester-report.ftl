@@ -99,7 +99,7 @@ answer-tester-method-k-says = Effective degrees of freedom by Welch and Satterth
 answer-tester-method-current = Rated current
 answer-tester-method-current-says = The lower of the current measured through the load and the voltage there divided by the rated load. A tester's voltage does not fall when the load gets lighter, nor its current when it gets heavier.
 answer-tester-method-decision = Decision
-answer-tester-method-decision-says = With the guard w of the decision rule: conforms up to permitted − w; conditional up to permitted; conditional fail up to permitted + w; beyond, it does not conform. ILAC-G8:09/2019, its four-way statement read, its mirror here for a bound on both sides.
+answer-tester-method-decision-says = With the guard w of the decision rule: conforms up to permitted − w; conditional up to permitted; conditional fail up to permitted + w; beyond, it does not conform. What conforms by a reference whose certificate had lapsed, or with w = 0 at a ratio below 4, conforms on that condition. ILAC-G8:09/2019, its four-way statement read, its mirror here for a bound on both sides.
 answer-tester-method-ratio = Ratio
 answer-tester-method-ratio-says = Permitted error over U (k = 2) of the reference at that point. Below 4 it is remarked, as 4 to 1 is the usual ratio (Z540.3, read).
 answer-tester-method-operating = Operating uncertainty

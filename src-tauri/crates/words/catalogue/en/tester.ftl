@@ -111,9 +111,11 @@ said-tester-requirement-not-met = { $requirement ->
 ## A further reason beside the first one.
 
 said-interval = { $from } to { $to }
+said-interval-on-condition = { $from } to { $to } (on condition)
 
 ## Remarks on the proof.
 
+said-remark-holds-on-condition = a point it rests on conforms with a condition only
 said-remark-low-end-not-shown = low end not shown: the proof begins above the limit
 said-remark-not-tested = { $requirement ->
     [operating-uncertainty] operating uncertainty not tested

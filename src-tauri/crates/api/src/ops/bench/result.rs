@@ -126,10 +126,7 @@ impl Seen<'_> {
             } else {
                 volts.clone()
             },
-            holds: Sentence {
-                level: if voltage.intervals.is_empty() { Level::Look } else { Level::Done },
-                words: words.bench_holds(voltage),
-            },
+            holds: Sentence { level: say::holds_level(voltage), words: words.bench_holds(voltage) },
             intervals: intervals.chain(none).collect(),
             conforms: Sentence {
                 level: match voltage.conforms {

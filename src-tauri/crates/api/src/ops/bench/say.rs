@@ -85,6 +85,15 @@ pub(crate) fn leads(words: &Words, voltage: &VoltageResult) -> Vec<Sentence> {
     found.chain(polarity).collect()
 }
 
+/// How much attention it asks for where indications hold: nowhere, a look; on condition, a remark.
+pub(crate) fn holds_level(voltage: &VoltageResult) -> Level {
+    match &voltage.intervals[..] {
+        [] => Level::Look,
+        intervals if intervals.iter().any(|it| it.conditional) => Level::Remark,
+        _ => Level::Done,
+    }
+}
+
 const fn supply_key(supply: Supply) -> &'static str {
     match supply {
         Supply::Nominal => "answer-bench-supply-nominal",

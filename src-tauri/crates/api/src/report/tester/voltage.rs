@@ -34,7 +34,7 @@ impl Telling<'_> {
         let none = voltage.no_intervals.iter().map(|why| words.bench_no_interval(why));
         VoltagePart {
             title: self.volts_title(voltage.test_voltage_v, voltage.series, adjusted),
-            holds: said(voltage.intervals.is_empty(), words.bench_holds(voltage)),
+            holds: Said { sign: Sign::from(say::holds_level(voltage)), text: words.bench_holds(voltage) },
             intervals: voltage.intervals.iter().map(|it| words.bench_interval(it)).chain(none).collect(),
             conforms: said(voltage.conforms != Conforms::Yes, words.bench_conforms(voltage, about)),
             requirements: voltage
