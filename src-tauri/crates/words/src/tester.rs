@@ -227,6 +227,13 @@ impl Words {
         }
     }
 
+    /// A tester by name and serial number: `Tester A, serial number 1001`; of one without, that it has none.
+    #[must_use]
+    pub fn tester_named(&self, name: &str, serial: &str) -> String {
+        let key = if serial.trim().is_empty() { "said-tester-without-serial" } else { "said-tester-with-serial" };
+        self.text_with(key, &[("tester", name.into()), ("serial", serial.into())])
+    }
+
     /// Intervals of resistance: `0.5 MΩ to 1 GΩ`.
     #[must_use]
     pub fn intervals(&self, intervals: &[Interval]) -> String {

@@ -160,7 +160,16 @@ pub(crate) fn card_lines(words: &Words, card: &Card) -> Vec<String> {
     let line = |(volts, ranges): (String, String)| {
         words.text_with("answer-card-line", &[("volts", volts.into()), ("ranges", ranges.into())])
     };
-    together(said).into_iter().map(line).collect()
+    let ranging = card.ranging.map(|ranging| words.text(ranging_key(ranging)));
+    together(said).into_iter().map(line).chain(ranging).collect()
+}
+
+/// Who chooses the ranges.
+pub(crate) const fn ranging_key(ranging: Ranging) -> &'static str {
+    match ranging {
+        Ranging::Automatic => "answer-card-ranging-automatic",
+        Ranging::Manual => "answer-card-ranging-manual",
+    }
 }
 
 /// What is said alike of several test voltages is said once of all of them, in the order of the first.

@@ -82,7 +82,7 @@ fn statement() -> Statement {
         outcome: Outcome::Failed,
         conforms: Conforms::NotAllTested,
         edition: Some("IEC 61557-2:2019".into()),
-        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000), conditional: false }]),
+        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000), conditional: true }]),
         requirements: vec![Requirement {
             name: RequirementName::RatedCurrent,
             result: RequirementResult::NotMet,
@@ -134,6 +134,7 @@ fn card() -> Card {
         conforms_iec_61557_2: true,
         shorted_up_to: Some(shown(2)),
         interval_months: None,
+        ranging: Some(Ranging::Manual),
     }
 }
 
@@ -608,6 +609,7 @@ fn run() -> BenchRun {
         repeats: 3,
         supply: Supply::LowestBattery,
         position: TesterPosition::TurnedLeft,
+        warmth: Warmth::Warm,
     };
     BenchRun {
         id: BENCH,

@@ -120,7 +120,6 @@ answer-own-beyond = These figures are beyond all arithmetic
 ## The list on paper.
 
 papers-recall-title = Readings put in doubt
-papers-recall-tester = { $tester }, serial number { $serial }
 papers-recall-causes = What was found
 papers-recall-call = Call:
 papers-recall-column-circuit = Circuit and pair

@@ -63,7 +63,6 @@ papers-tester-sheet-measured = Measured
 
 ## Made for the report.
 
-answer-tester-report-name = { $name }, serial number { $serial }
 answer-tester-report-mark = tester without a serial number, marked { $mark }
 answer-tester-report-unnamed = tester without a serial number and without a mark
 answer-tester-report-tester = Tester

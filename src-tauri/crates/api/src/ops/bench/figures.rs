@@ -2,7 +2,7 @@
 
 use super::say;
 use crate::views::{BudgetRow, Line};
-use provenohm_assess::bench::{Budgeted, Conditions, Influence};
+use provenohm_assess::bench::{Budgeted, Conditions, Influence, Warmth};
 use provenohm_assess::quantity::{Amps, Ohms, Percent, Volts};
 use provenohm_assess::reference::ReferenceKind;
 use provenohm_assess::uncertainty::{Budget, Shape};
@@ -122,7 +122,7 @@ pub(crate) const fn shape_key(shape: Shape) -> &'static str {
 
 /// Supply, position and temperature, where they are not those of reference conditions.
 pub(crate) fn detail(words: &Words, conditions: &Conditions) -> String {
-    let mut parts = vec![say::conditions(words, conditions.supply, conditions.position)];
+    let mut parts = vec![say::conditions(words, conditions.supply, conditions.position, Warmth::Reference)];
     parts.extend(conditions.temperature_c.map(|it| it.print(words.numbers())));
     parts.retain(|part| !part.is_empty());
     parts.join(", ")

@@ -55,15 +55,7 @@ fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
         let args = [("count", result.unusable.len().into())];
         remarks.push(Sentence { level: Level::Look, words: words.text_with("answer-result-unusable", &args) });
     }
-    remarks.extend(say::look(words, &result.look).into_iter().map(|line| {
-        let (level, key) = match line.answer {
-            provenohm_assess::bench::LookedAt::Yes => (Level::Done, "answer-bench-looked-yes"),
-            provenohm_assess::bench::LookedAt::No => (Level::Look, "answer-bench-looked-no"),
-            provenohm_assess::bench::LookedAt::NotLooked => (Level::Remark, "answer-bench-looked-not"),
-        };
-        let args = [("item", line.words.into()), ("answer", words.text(key).into())];
-        Sentence { level, words: words.text_with("answer-result-look", &args) }
-    }));
+    remarks.extend(say::looked(words, &result.look));
     remarks
 }
 
@@ -93,6 +85,10 @@ fn close_view(words: &Words, run: &Run, result: &BenchResult, now: provenohm_ass
         suggestion: words.text_with("answer-result-suggestion", &args),
         suggested,
         not_tested,
+        look: say::look(words, &run.run().look),
+        answers: say::answers(words),
+        mark: run.run().mark.clone().unwrap_or_default(),
+        mark_needed: run.needs_mark(),
     }
 }
 
@@ -126,7 +122,10 @@ impl Seen<'_> {
             } else {
                 volts.clone()
             },
-            holds: Sentence { level: say::holds_level(voltage), words: words.bench_holds(voltage) },
+            holds: Sentence {
+                level: say::holds_level(voltage),
+                words: words.bench_holds(voltage),
+            },
             intervals: intervals.chain(none).collect(),
             conforms: Sentence {
                 level: match voltage.conforms {

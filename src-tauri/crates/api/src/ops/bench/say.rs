@@ -4,11 +4,13 @@ use super::run::Run;
 use super::step::{Figure, Key};
 use crate::views::{Choice, Sentence, TesterPart, TesterPartLine};
 use provenohm_assess::bench::{
-    DecisionRule, LoadReading, Measured, MeasuredWhat, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
-    TesterPosition, VoltageResult,
+    DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
+    TesterPosition, VoltageResult, Warmth,
 };
 use provenohm_assess::judgement::Level;
+use provenohm_assess::quantity::Celsius;
 use provenohm_assess::reference::Reference;
+use provenohm_assess::standard::Edition;
 use provenohm_words::Words;
 
 /// `1.0 MΩ of Box 1`.
@@ -48,8 +50,8 @@ pub(crate) fn step(words: &Words, key: &Key, references: &[Reference]) -> String
     words.text_with(figure, &[("item", item.into())])
 }
 
-/// Supply and position, where they are not those of reference conditions.
-pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition) -> String {
+/// Supply, position and temperature, where they are not those of reference conditions.
+pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition, warmth: Warmth) -> String {
     let mut parts = Vec::new();
     if supply != Supply::Nominal {
         parts.push(words.text(supply_key(supply)));
@@ -57,6 +59,7 @@ pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition
     if position != TesterPosition::Reference {
         parts.push(words.text(position_key(position)));
     }
+    parts.extend(warmth_key(warmth).map(|key| words.text(key)));
     parts.join(", ")
 }
 
@@ -101,6 +104,15 @@ const fn supply_key(supply: Supply) -> &'static str {
     }
 }
 
+const fn warmth_key(warmth: Warmth) -> Option<&'static str> {
+    match warmth {
+        Warmth::Reference => None,
+        Warmth::Cold => Some("answer-bench-warmth-cold"),
+        Warmth::Warm => Some("answer-bench-warmth-warm"),
+        Warmth::Other => Some("answer-bench-warmth-other"),
+    }
+}
+
 const fn position_key(position: TesterPosition) -> &'static str {
     match position {
         TesterPosition::Reference => "answer-bench-position-reference",
@@ -136,17 +148,19 @@ pub(crate) fn series(words: &Words, series: Series, adjusted: bool) -> String {
     })
 }
 
-/// Edition, rule, who and since when, a line each.
+/// Edition, rule, who and since when, the mark put on the tester, a line each.
 pub(crate) fn lines(words: &Words, run: &Run) -> Vec<String> {
     let one = run.run();
-    vec![
+    let mut lines = vec![
         words.text_with("answer-bench-edition", &[("edition", run.edition.title.as_str().into())]),
         words.text(rule_key(one.rule)),
         words.text_with(
             "answer-bench-by",
             &[("by", one.by.as_str().into()), ("at", words.date_time(one.started).into())],
         ),
-    ]
+    ];
+    lines.extend(one.mark.as_ref().map(|mark| words.text_with("answer-bench-marked", &[("mark", mark.into())])));
+    lines
 }
 
 /// The words of a decision rule.
@@ -189,6 +203,19 @@ pub(crate) fn positions(words: &Words) -> Vec<Choice> {
     ]
 }
 
+/// Temperatures to choose, with what the edition asks.
+pub(crate) fn warmths(words: &Words, edition: &Edition) -> Vec<Choice> {
+    let of = |id: &str, key: &str, at: Celsius| {
+        let words = words.text_with(key, &[("temperature", at.print(words.numbers()).into())]);
+        Choice { id: id.to_owned(), words }
+    };
+    vec![
+        of("reference", "answer-bench-choice-reference", edition.reference_temperature_c.value),
+        of("cold", "answer-bench-choice-cold", edition.coldest_c.value),
+        of("warm", "answer-bench-choice-warm", edition.warmest_c.value),
+    ]
+}
+
 /// What can be measured.
 pub(crate) fn what(words: &Words) -> Vec<Choice> {
     [
@@ -217,6 +244,20 @@ pub(crate) fn look(words: &Words, look: &TesterLook) -> Vec<TesterPartLine> {
     ]
     .map(|(item, key, answer)| TesterPartLine { item, words: words.text(key), answer })
     .into()
+}
+
+/// The look at the tester in sentences, what nobody looked at among them.
+pub(crate) fn looked(words: &Words, found: &TesterLook) -> Vec<Sentence> {
+    let said = |line: TesterPartLine| {
+        let (level, key) = match line.answer {
+            LookedAt::Yes => (Level::Done, "answer-bench-looked-yes"),
+            LookedAt::No => (Level::Look, "answer-bench-looked-no"),
+            LookedAt::NotLooked => (Level::Remark, "answer-bench-looked-not"),
+        };
+        let args = [("item", line.words.into()), ("answer", words.text(key).into())];
+        Sentence { level, words: words.text_with("answer-result-look", &args) }
+    };
+    look(words, found).into_iter().map(said).collect()
 }
 
 /// What each look can be answered with.

@@ -107,10 +107,7 @@ impl Telling<'_> {
         let own = match (&self.made.run.mark, tester.serial.is_empty()) {
             (Some(mark), true) => words.text_with("answer-tester-report-mark", &[("mark", mark.as_str().into())]),
             (None, true) => words.text("answer-tester-report-unnamed"),
-            (_, false) => {
-                let args = [("name", tester.name.as_str().into()), ("serial", tester.serial.as_str().into())];
-                return words.text_with("answer-tester-report-name", &args);
-            }
+            (_, false) => return words.tester_named(&tester.name, &tester.serial),
         };
         if tester.name.is_empty() { own } else { format!("{} · {own}", tester.name) }
     }
