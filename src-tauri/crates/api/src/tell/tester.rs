@@ -8,7 +8,7 @@ use provenohm_assess::circuit::{End, Pair, Stage};
 use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
 use provenohm_assess::interval::{Due, WARN_DAYS, due};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::{Level, TesterJudgement, TesterReason};
+use provenohm_assess::judgement::{GuardSource, Level, TesterJudgement, TesterReason};
 use provenohm_assess::limits::{Limit, Loaded, shipped};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::Policies;
@@ -72,19 +72,25 @@ pub(crate) fn imagined(tester: TesterId, shown: Shown, volts: Volts, now: Moment
     }
 }
 
-/// The smallest indication that proves a limit with a tester as it is set, under *guarded*.
+/// The smallest indication that proves a limit with a tester as it is set, under *guarded*, and what that was made from.
 pub(crate) fn smallest(
     tester: &Prepared,
     limit: &Limit,
     volts: Volts,
     policies: Policies,
     now: Moment,
-) -> Option<Ohms> {
-    let at_limit = Shown::parse(&limit.minimum_ohm.print(NumberStyle::plain(DecimalSign::Point))).ok()?;
-    let reading = imagined(tester.tester(), at_limit, volts, now);
+) -> Option<(Ohms, GuardSource)> {
     let wanted = Wanted { limit: Some(limit.clone()), ..Wanted::default() };
-    let asked = Asked { reading: &reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() };
-    judge(&asked).value.guard?.smallest_ohm
+    let guard_at = |ohms: Ohms| {
+        let shown = Shown::parse(&ohms.print(NumberStyle::plain(DecimalSign::Point))).ok()?;
+        let reading = imagined(tester.tester(), shown, volts, now);
+        judge(&Asked { reading: &reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() })
+            .value
+            .guard
+    };
+    let smallest = guard_at(limit.minimum_ohm)?.smallest_ohm?;
+    // The range of the card that it lies in may be another one than that of the limit.
+    Some((smallest, guard_at(smallest)?.source))
 }
 
 /// What would be said of a tester for a reading taken now; of several test voltages the least favourable.

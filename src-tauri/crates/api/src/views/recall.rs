@@ -48,7 +48,7 @@ told! {
         pub counts: RecallCounts,
         /// What found it failed, or its damage, the earliest first.
         pub causes: Vec<RecallCause>,
-        /// By job.
+        /// By job, the one with the most urgent line first.
         pub jobs: Vec<RecallJob>,
         /// What the last act did, in words.
         pub said: Option<String>,
@@ -97,7 +97,7 @@ told! {
         pub signed: Vec<String>,
         /// How many of its readings.
         pub counts: RecallCounts,
-        /// By board.
+        /// By board, the one with the most urgent line first.
         pub boards: Vec<RecallBoard>,
     }
 
@@ -107,7 +107,7 @@ told! {
         pub board: Option<BoardId>,
         /// Its name.
         pub name: String,
-        /// As one walks, the most urgent of a circuit first.
+        /// By circuit, the one with the most urgent line first; of a circuit, the most urgent first.
         pub lines: Vec<RecallLine>,
     }
 
