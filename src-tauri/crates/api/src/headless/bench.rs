@@ -132,13 +132,14 @@ fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Str
     if lines.is_empty() {
         lines.push(words.failure("nothing_measured"));
     }
+    lines.extend(say::lapsed(words, result, about));
     lines.extend(say::looked(words, &result.look).into_iter().map(|said| said.words));
     lines
 }
 
 /// Requirements, intervals, then point by point with its decision and its remarks.
 fn details(words: &Words, voltage: &VoltageResult, about: &AboutBench<'_>) -> Vec<String> {
-    let mut lines: Vec<String> = voltage.requirements.iter().map(|r| words.bench_requirement(r, about)).collect();
+    let mut lines: Vec<String> = voltage.requirements.iter().map(|r| say::requirement(words, r, about)).collect();
     lines.extend(voltage.intervals.iter().map(|i| words.bench_interval(i)));
     lines.extend(voltage.no_intervals.iter().map(|why| words.bench_no_interval(why)));
     lines.extend(say::leads(words, voltage).into_iter().map(|said| said.words));

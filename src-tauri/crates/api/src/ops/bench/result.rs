@@ -44,13 +44,8 @@ pub(crate) fn bench_result(state: &mut State, asked: BenchResultAsk) -> Result<B
 /// Lapsed references, figures left out, and what the look at the tester found.
 fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
     let mut remarks = Vec::new();
-    for id in &result.lapsed {
-        let name = run.reference(*id).map(|one| one.name.as_str()).unwrap_or_default();
-        remarks.push(Sentence {
-            level: Level::Look,
-            words: words.text_with("answer-result-lapsed", &[("reference", name.into())]),
-        });
-    }
+    let lapsed = say::lapsed(words, result, &run.about());
+    remarks.extend(lapsed.into_iter().map(|words| Sentence { level: Level::Look, words }));
     if !result.unusable.is_empty() {
         let args = [("count", result.unusable.len().into())];
         remarks.push(Sentence { level: Level::Look, words: words.text_with("answer-result-unusable", &args) });
@@ -157,19 +152,13 @@ impl Seen<'_> {
 
     /// A requirement with what was found and asked, and where it stands.
     fn requirement(&self, found: &RequirementFound) -> Sentence {
-        let words = self.words;
-        let args = [
-            ("said", words.bench_requirement(found, &self.about).into()),
-            ("source", words.source(&found.source).into()),
-            ("tag", words.tag(found.source.tag).into()),
-        ];
         Sentence {
             level: match found.result {
                 RequirementResult::Met => Level::Done,
                 RequirementResult::NotMet => Level::Look,
                 RequirementResult::NotTested => Level::Remark,
             },
-            words: words.text_with("answer-result-requirement", &args),
+            words: say::requirement(self.words, found, &self.about),
         }
     }
 

@@ -4,14 +4,14 @@ use super::run::Run;
 use super::step::{Figure, Key};
 use crate::views::{Choice, Sentence, TesterPart, TesterPartLine};
 use provenohm_assess::bench::{
-    DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
-    TesterPosition, VoltageResult, Warmth,
+    BenchResult, DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity, RequirementFound,
+    Resistor, Series, Supply, TesterLook, TesterPosition, VoltageResult, Warmth,
 };
 use provenohm_assess::judgement::Level;
 use provenohm_assess::quantity::Celsius;
 use provenohm_assess::reference::Reference;
 use provenohm_assess::standard::Edition;
-use provenohm_words::Words;
+use provenohm_words::{AboutBench, Words};
 
 /// `1.0 MΩ of Box 1`.
 pub(crate) fn resistor(words: &Words, resistor: &Resistor, references: &[Reference]) -> String {
@@ -231,6 +231,22 @@ pub(crate) fn what(words: &Words) -> Vec<Choice> {
     ]
     .map(|(id, key)| choice(words, id, key))
     .into()
+}
+
+/// A requirement with what was found and asked, where that stands and how sure it is.
+pub(crate) fn requirement(words: &Words, found: &RequirementFound, about: &AboutBench<'_>) -> String {
+    let args = [
+        ("said", words.bench_requirement(found, about).into()),
+        ("source", words.source(&found.source).into()),
+        ("tag", words.tag(found.source.tag).into()),
+    ];
+    words.text_with("answer-result-requirement", &args)
+}
+
+/// What lapsed references cost the decision.
+pub(crate) fn lapsed(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {
+    let names = result.lapsed.iter().filter_map(|id| about.references.iter().find(|one| one.id == *id));
+    names.map(|one| words.text_with("answer-result-lapsed", &[("reference", one.name.as_str().into())])).collect()
 }
 
 /// The look at the tester, item by item.

@@ -171,12 +171,7 @@ impl Telling<'_> {
     /// Lapsed references with what that costs, and figures that were left out.
     fn remarks(&self, result: &BenchResult) -> Vec<Said> {
         let words = self.words;
-        let lapsed = result.lapsed.iter().map(|id| {
-            let reference = self.about.references.iter().find(|one| one.id == *id);
-            let name = reference.map(|one| one.name.as_str()).unwrap_or_default();
-            words.text_with("answer-result-lapsed", &[("reference", name.into())])
-        });
-        let mut remarks: Vec<String> = lapsed.collect();
+        let mut remarks = say::lapsed(words, result, &self.about);
         if !result.unusable.is_empty() {
             remarks.push(words.text_with("answer-result-unusable", &[("count", result.unusable.len().into())]));
         }

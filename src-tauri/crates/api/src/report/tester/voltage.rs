@@ -41,13 +41,8 @@ impl Telling<'_> {
                 .requirements
                 .iter()
                 .map(|found| {
-                    let args = [
-                        ("said", words.bench_requirement(found, about).into()),
-                        ("source", words.source(&found.source).into()),
-                        ("tag", words.tag(found.source.tag).into()),
-                    ];
                     let met = found.result == RequirementResult::Met;
-                    said(!met, words.text_with("answer-result-requirement", &args))
+                    said(!met, say::requirement(words, found, about))
                 })
                 .collect(),
             points,
