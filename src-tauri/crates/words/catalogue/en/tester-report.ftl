@@ -102,7 +102,7 @@ answer-tester-method-decision-says = With the guard w of the decision rule: conf
 answer-tester-method-ratio = Ratio
 answer-tester-method-ratio-says = Permitted error over U (k = 2) of the reference at that point. Below 4 it is remarked, as 4 to 1 is the usual ratio (Z540.3, read).
 answer-tester-method-operating = Operating uncertainty
-answer-tester-method-operating-says = B = |A| + 1.15 · √(E1² + E2² + E3²): A the error under reference conditions, E1 by position, E2 by supply voltage, E3 by temperature, each a signed change against the reference point in % of the indication. Formula recalled from IEC 61557, its meanings read. A part that was not tested is named and never taken as zero for the answer.
+answer-tester-method-operating-says = B = |A| + f · √(E1² + E2² + E3²), with the factor f listed below: A the error under reference conditions, E1 by position, E2 by supply voltage, E3 by temperature, each a signed change against the reference point in % of the indication. Formula recalled from IEC 61557, its meanings read. A part that was not tested is named and never taken as zero for the answer.
 answer-tester-method-holds = Where indications hold
 answer-tester-method-holds-says = Contiguous conforming points; the ends are the inner of reference and indication. Never across a range of the tester without a conforming point in it, and only if nothing lower was shown higher. Rule of this program.
 
@@ -115,6 +115,7 @@ answer-tester-asks-rated-load = Rated load for each volt
 answer-tester-asks-most-current = Measuring current, at most, peak
 answer-tester-asks-ripple = Its a.c. part, at most, peak
 answer-tester-asks-operating = Operating uncertainty, at most
+answer-tester-asks-variation = Factor of the changes in it
 answer-tester-asks-reference-temperature = Reference temperature
 answer-tester-asks-reference-within = Reference conditions, within
 answer-tester-asks-coldest = Rated temperature, lowest

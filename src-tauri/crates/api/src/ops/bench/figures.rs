@@ -5,6 +5,7 @@ use crate::views::{BudgetRow, Line};
 use provenohm_assess::bench::{Budgeted, Conditions, Influence, Warmth};
 use provenohm_assess::quantity::{Amps, Ohms, Percent, Volts};
 use provenohm_assess::reference::ReferenceKind;
+use provenohm_assess::standard::Edition;
 use provenohm_assess::uncertainty::{Budget, Shape};
 use provenohm_words::{AboutBench, Words};
 use rust_decimal::Decimal;
@@ -118,6 +119,11 @@ pub(crate) const fn shape_key(shape: Shape) -> &'static str {
         Shape::Triangular => "answer-result-triangular",
         Shape::Arcsine => "answer-result-arcsine",
     }
+}
+
+/// What the changes are multiplied with in the operating uncertainty, by the edition.
+pub(crate) fn factor(words: &Words, edition: &Edition) -> String {
+    words.numbers().number(&edition.variation_factor.value.normalize().to_string())
 }
 
 /// Supply, position and temperature, where they are not those of reference conditions.

@@ -117,10 +117,7 @@ impl Seen<'_> {
             } else {
                 volts.clone()
             },
-            holds: Sentence {
-                level: say::holds_level(voltage),
-                words: words.bench_holds(voltage),
-            },
+            holds: Sentence { level: say::holds_level(voltage), words: words.bench_holds(voltage) },
             intervals: intervals.chain(none).collect(),
             conforms: Sentence {
                 level: match voltage.conforms {
@@ -245,7 +242,7 @@ impl Seen<'_> {
         Sentence { level: plot::level(Some(decision)), words: self.words.bench_decision(decision) }
     }
 
-    /// B = |A| + 1.15·√(E1² + E2² + E3²), part by part; what was not tested is named.
+    /// B = |A| + f·√(E1² + E2² + E3²), part by part; what was not tested is named.
     fn operating(&self, at: &OperatingAt) -> String {
         let words = self.words;
         let part = |part: Option<f64>| {
@@ -261,6 +258,7 @@ impl Seen<'_> {
                 ("position", part(at.position).into()),
                 ("supply", part(at.supply).into()),
                 ("temperature", part(at.temperature).into()),
+                ("factor", super::figures::factor(words, self.run.edition).into()),
                 ("operating", words.percent(Percent(super::figures::rounded(at.operating))).into()),
             ],
         )

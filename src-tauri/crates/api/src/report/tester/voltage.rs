@@ -1,7 +1,7 @@
 //! One test voltage in one series: the two answers, and what they rest on.
 
 use super::{Telling, figure, plot};
-use crate::ops::bench::figures::{In, detail, number};
+use crate::ops::bench::figures::{In, detail, factor, number};
 use crate::ops::bench::plot::level;
 use crate::ops::bench::say;
 use provenohm_assess::bench::{
@@ -206,6 +206,7 @@ impl Telling<'_> {
                 ("position", part(at.position).into()),
                 ("supply", part(at.supply).into()),
                 ("temperature", part(at.temperature).into()),
+                ("factor", factor(words, self.made.edition).into()),
                 ("operating", words.percent(percent(at.operating)).into()),
             ],
         )
