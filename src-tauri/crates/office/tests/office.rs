@@ -198,6 +198,10 @@ fn read(path: &Path) -> Value {
 fn circuits_read_together() {
     assert_eq!(json(&["parallel", "10 MΩ", "20 MΩ", "30 MΩ", "--json"])["together_ohm"], "5454500");
     assert!(told(&["parallel", "100 MΩ", "> 999 MΩ"]).contains("more than 90.9\u{a0}MΩ together"));
+    assert!(
+        told(&["parallel", "200 MΩ", "200 MΩ", "200 MΩ", "200 MΩ", "--uncertainty", "3 %"])
+            .contains("±1.5\u{a0}% together")
+    );
     assert!(refused(&["parallel", "> 999 MΩ", "< 1 MΩ"]).contains("both ways"));
     let own = json(&["own", "--with", "1.50 MΩ", "--without", "1.55 MΩ", "--uncertainty", "3 %", "--json"]);
     assert_eq!((&own["at_least_ohm"], &own["at_most_ohm"]), (&"20000000".into(), &Value::Null));

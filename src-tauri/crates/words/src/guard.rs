@@ -43,6 +43,12 @@ impl Words {
         let [limit, smallest] =
             [("limit", self.ohms(limit.minimum_ohm).into()), ("smallest", self.ohms(smallest).into())];
         let Some(source) = source else { return self.text_with("said-hint-smallest", &[limit, smallest]) };
+        self.text_with("said-hint-smallest-by", &[limit, smallest, ("by", self.made_from(source).into())])
+    }
+
+    /// From which figure of a tester something was made: `by ±(3 % + 2 digits)`.
+    #[must_use]
+    pub fn made_from(&self, source: &GuardSource) -> String {
         let (by, percent, digits) = match source {
             GuardSource::Budget { percent, .. } => ("budget", percent, 0),
             GuardSource::OperatingUncertainty { percent, .. } => ("operating", percent, 0),
@@ -50,9 +56,8 @@ impl Words {
             GuardSource::Accuracy { percent, digits, .. } => ("accuracy", percent, *digits),
             GuardSource::Conforming { percent } => ("conforming", percent, 0),
         };
-        let made = [("by", by.into()), ("percent", self.percent(*percent).into()), ("digits", digits.into())];
-        let [by, percent, digits] = made;
-        self.text_with("said-hint-smallest-by", &[limit, smallest, by, percent, digits])
+        let args = [("by", by.into()), ("percent", self.percent(*percent).into()), ("digits", digits.into())];
+        self.text_with("said-made-by", &args)
     }
 
     fn guard_source(&self, source: &GuardSource, w: &str, shown: &Shown) -> String {

@@ -73,7 +73,7 @@ fn an_interval_says_why_it_ends_where_it_does() {
     assert_eq!(said, "From 10 MΩ: 1.0 MΩ does not conform. To 909.1 MΩ: nothing was tested beyond");
     interval.conditional = true;
     let on_condition = plain(&words().bench_interval(&interval));
-    assert_eq!(on_condition, format!("{said}. A point between conforms with a condition only"));
+    assert_eq!(on_condition, format!("{said}. On condition at a point between"));
     let shown = Shown::parse("55 MΩ").unwrap();
     let why = NoInterval::ShownHigh { from_ohm: mega("50"), to_ohm: mega("100"), known_ohm: mega("0.1"), shown };
     assert_eq!(plain(&words().bench_no_interval(&why)), "Not from 50 MΩ: 0.1 MΩ was shown as 55 MΩ");

@@ -41,7 +41,7 @@ pub(crate) fn files() -> Result<Vec<(String, String)>, Fault> {
     pair::<LimitTold>(&mut files, "limit", text(&headless::limit(&circuit())?)?)?;
     pair::<Vec<SetTold>>(&mut files, "sets", text(&sets)?)?;
     let shown = |text: &str| Shown::parse(text);
-    let together = headless::parallel(&[shown("10 MΩ")?, shown("20 MΩ")?, shown("30 MΩ")?])?;
+    let together = headless::parallel(&[shown("10 MΩ")?, shown("20 MΩ")?, shown("30 MΩ")?], Some(Percent(3.into())))?;
     pair::<ParallelTold>(&mut files, "parallel", text(&together)?)?;
     let own = headless::own(shown("1.50 MΩ")?, shown("1.55 MΩ")?, Percent(3.into()))?;
     pair::<OwnTold>(&mut files, "own-resistance", text(&own)?)?;

@@ -39,7 +39,8 @@ said-guard-lapsed = These figures rest on a verification that has lapsed
 ## Short lines for the entry.
 
 said-hint-smallest = Proves { $limit } from { $smallest }
-said-hint-smallest-by = Proves { $limit } from { $smallest }, { $by ->
+said-hint-smallest-by = Proves { $limit } from { $smallest }, { $by }
+said-made-by = { $by ->
     [budget] by U = { $percent } of its verification
     [operating] by B = { $percent } of its verification
     [stated] by its stated operating uncertainty { $percent }

@@ -99,6 +99,8 @@ said-tester-damaged-after = { $tester }: in doubt, found damaged at { $at }, aft
 said-tester-good-after = { $tester }: not proved for this reading, found good afterwards on { $made }
 said-tester-not-confirmable = { $tester }: not confirmable, adjusted later with nothing stated as found
 said-tester-none = Tester not chosen
+said-tester-with-serial = { $tester }, serial number { $serial }
+said-tester-without-serial = { $tester }, without a serial number
 said-tester-live-values = { $tester }: has two values to settle
 
 said-tester-requirement-not-met = { $requirement ->

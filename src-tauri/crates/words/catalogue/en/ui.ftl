@@ -435,6 +435,7 @@ joined = This circuit's lives, for the test to earth
 joined-no = Each on its own
 joined-yes = Joined
 group = Test circuits together
+group-own = By itself, from groups with and without it
 group-about = Lives of all chosen circuits joined, read to earth. What meets proves each; anything else leaves the singles to read
 group-start = Test them together
 group-stop = Test each circuit alone
