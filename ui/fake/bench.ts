@@ -52,6 +52,7 @@ const choices: PlanChoices = {
   resistors: [{ resistor: point.item.resistor, words: '1.0 MΩ of Box 1' }],
   supplies: [{ id: 'nominal', words: 'Nominal supply' }],
   positions: [{ id: 'reference', words: 'Reference position' }],
+  warmths: [{ id: 'reference', words: 'Reference temperature, 23 °C' }, { id: 'warm', words: 'Warm end of the rated temperature, 35 °C' }],
 };
 
 export const benches: BenchesView = {
@@ -175,7 +176,7 @@ export const result: BenchResultView = {
       load_plot: plot('Output voltage at 500 V against load, with U', ['500 V']),
     },
   ],
-  close: { closed: { level: 'done', words: 'Bench verification of 25 Nov 2026 by A. Recorder' }, suggested: '25 Nov 2027', suggestion: 'By its interval of 12 months: 25 Nov 2027', not_tested: ['500 V: operating uncertainty: not tested'] },
+  close: { closed: { level: 'done', words: 'Bench verification of 25 Nov 2026 by A. Recorder' }, suggested: '25 Nov 2027', suggestion: 'By its interval of 12 months: 25 Nov 2027', not_tested: ['500 V: operating uncertainty: not tested'], look: bench.look, answers: bench.answers, mark: '', mark_needed: false },
 };
 
 export const drift: DriftView = {

@@ -226,6 +226,7 @@ export const tester: TesterView = {
     conforms: true,
     shorted_up_to: '',
     interval_months: '',
+    ranging: null,
   },
   card_words: ['250 V: 0.05 MΩ to 999 MΩ, ±(3 % + 2 digits), over-range above 999 MΩ', '500 V: 0.05 MΩ to 999 MΩ, ±(3 % + 2 digits), over-range above 999 MΩ', '1000 V: 0.05 MΩ to 2 GΩ, ±(3 % + 2 digits), over-range above 2 GΩ'],
   state: [

@@ -12,6 +12,7 @@ mod order;
 mod review;
 mod screens;
 mod settle;
+mod side_by_side;
 mod sign_off;
 mod sizes;
 mod tester;

@@ -304,6 +304,8 @@ pub enum TesterReason {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case", tag = "kind")]
 pub enum TesterRemark {
+    /// Indications hold there by points of which one conforms with a condition.
+    HoldsOnCondition,
     /// The verification does not show the low end, where the limit is judged.
     LowEndNotShown,
     /// A requirement was not tested.

@@ -3,7 +3,9 @@
 
 use chrono::DateTime;
 use proptest::prelude::*;
-use provenohm_assess::group::{NotWorkedOut, OwnResistance, Ratio, Visit, own_resistance, parallel, trend};
+use provenohm_assess::group::{
+    NotWorkedOut, OwnResistance, Ratio, Visit, own_resistance, parallel, parallel_uncertainty, trend,
+};
 use provenohm_assess::quantity::{Comparator, Digits, Ohms, Percent, Shown, Unit};
 use rust_decimal::Decimal;
 
@@ -38,6 +40,18 @@ fn four_circuits_of_200_read_50() {
 #[test]
 fn ten_twenty_and_thirty_read_5_4545() {
     assert_eq!(together(&["10", "20", "30"]), Some((Comparator::Exact, mega("5.4545"))));
+}
+
+/// Alike, p/√n: 3 %/√4 = 1.5 %. Of 10, 20, 30 MΩ: 3 %·√(0.54545² + 0.27273² + 0.18182²) = 1.9091 % (calc).
+#[test]
+fn members_known_to_3_percent_are_known_better_together() {
+    let each = Percent(3.into());
+    let of = |members: &[&str]| parallel_uncertainty(&members.iter().map(|it| shown(it)).collect::<Vec<_>>(), each);
+    let percent = |text: &str| Some(Percent(text.parse().unwrap()));
+    assert_eq!(of(&["200"; 4]), percent("1.5"));
+    assert_eq!(of(&["10", "20", "30"]), percent("2.0"), "rounded up");
+    assert_eq!(of(&["100", "> 999"]), None);
+    assert_eq!(of(&["0", "7"]), None);
 }
 
 /// Each meets 1 MΩ, the board does not (calc).

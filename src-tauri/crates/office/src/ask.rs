@@ -87,8 +87,8 @@ pub(crate) fn verify(files: &[PathBuf], as_json: bool) -> Outcome {
     Ok(if told.holds { ExitCode::SUCCESS } else { ExitCode::from(NOT_STRICT) })
 }
 
-pub(crate) fn parallel(members: &[Shown], as_json: bool) -> Outcome {
-    let told = headless::parallel(members).map_err(|refused| refused.to_string())?;
+pub(crate) fn parallel(members: &[Shown], uncertainty: Option<Percent>, as_json: bool) -> Outcome {
+    let told = headless::parallel(members, uncertainty).map_err(|refused| refused.to_string())?;
     if as_json { json(&told) } else { tell::lines(told.lines) }
 }
 

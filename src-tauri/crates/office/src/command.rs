@@ -130,6 +130,9 @@ pub(crate) enum Command {
         /// Their resistances, for example '1.5 MΩ' '> 999 MΩ'
         #[arg(required = true, value_parser = shown)]
         members: Vec<Shown>,
+        /// Expanded uncertainty (95 %) of each, for example '3 %'
+        #[arg(long, value_parser = percent)]
+        uncertainty: Option<Percent>,
         /// As JSON
         #[arg(long)]
         json: bool,

@@ -33,7 +33,7 @@ fn main() -> ExitCode {
         Command::Bundle { job, record, output } => record::bundle(job.as_deref(), &record, &output),
         Command::Receive { file, record, look, json } => record::receive(&file, &record, look, json),
         Command::Verify { files, json } => ask::verify(&files, json),
-        Command::Parallel { members, json } => ask::parallel(&members, json),
+        Command::Parallel { members, uncertainty, json } => ask::parallel(&members, uncertainty, json),
         Command::Own { with, without, uncertainty, json } => ask::own(with, without, uncertainty, json),
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
         Command::Demo { record } => record::demo(&record),

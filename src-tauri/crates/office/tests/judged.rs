@@ -194,6 +194,7 @@ fn whole(change: impl FnOnce(&mut Value)) -> String {
         reading["reading"]["id"] = "018f0000-0000-7000-8000-000000000001".into();
         reading["reading"]["pair"] = file["not_tested"][0]["pair"].clone();
         file["readings"].as_array_mut().unwrap().push(reading);
+        file["not_tested"] = serde_json::json!([]);
         change(file);
     })
 }

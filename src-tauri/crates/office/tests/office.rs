@@ -128,6 +128,9 @@ fn strict_exits_with_three_unless_everything_holds() {
     reading["reading"]["id"] = "018f0000-0000-7000-8000-000000000001".into();
     reading["reading"]["pair"] = file["not_tested"][0]["pair"].clone();
     file["readings"].as_array_mut().unwrap().push(reading);
+    let said_not = folder.with("both.json", &file.to_string());
+    assert_eq!(office(&["judge", &said_not, "--strict"]).status.code(), Some(3), "a reading, and that there is none");
+    file["not_tested"] = serde_json::json!([]);
     let whole = folder.with("whole.json", &file.to_string());
     assert_eq!(office(&["judge", &whole, "--strict"]).status.code(), Some(0));
 }
@@ -198,6 +201,10 @@ fn read(path: &Path) -> Value {
 fn circuits_read_together() {
     assert_eq!(json(&["parallel", "10 MΩ", "20 MΩ", "30 MΩ", "--json"])["together_ohm"], "5454500");
     assert!(told(&["parallel", "100 MΩ", "> 999 MΩ"]).contains("more than 90.9\u{a0}MΩ together"));
+    assert!(
+        told(&["parallel", "200 MΩ", "200 MΩ", "200 MΩ", "200 MΩ", "--uncertainty", "3 %"])
+            .contains("±1.5\u{a0}% together")
+    );
     assert!(refused(&["parallel", "> 999 MΩ", "< 1 MΩ"]).contains("both ways"));
     let own = json(&["own", "--with", "1.50 MΩ", "--without", "1.55 MΩ", "--uncertainty", "3 %", "--json"]);
     assert_eq!((&own["at_least_ohm"], &own["at_most_ohm"]), (&"20000000".into(), &Value::Null));

@@ -66,12 +66,12 @@ impl Job {
 
     fn pdf(&self) -> String {
         let made = self.ask("make_schedule", json!({ "job": self.job, "format": "pdf" }));
-        made["path"].as_str().unwrap().to_owned()
+        made["files"][0].as_str().unwrap().to_owned()
     }
 
     fn bundle(&self) -> String {
         let made = self.ask("hand_over", json!({ "job": self.job, "testers": [] }));
-        made["path"].as_str().unwrap().to_owned()
+        made["files"][0].as_str().unwrap().to_owned()
     }
 
     fn record(&self) -> String {

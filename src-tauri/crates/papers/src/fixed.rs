@@ -31,6 +31,11 @@ impl<'a> Fixed<'a> {
         self.words.text_with(&format!("papers-{key}"), &places)
     }
 
+    /// A serial number, or that there is none.
+    pub(crate) fn serial(&self, serial: &str) -> String {
+        if serial.trim().is_empty() { self.text("serial-none") } else { self.with("serial", &[("serial", serial)]) }
+    }
+
     /// A message that counts something, in the plural its number asks for.
     pub(crate) fn counted(&self, key: &str, count: usize, places: &[(&str, &str)]) -> String {
         let places = places.iter().map(|(name, text)| (*name, Arg::from(*text)));

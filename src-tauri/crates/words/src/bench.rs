@@ -42,7 +42,7 @@ impl Words {
         }
         let each = voltage.intervals.iter().map(|i| {
             self.text_with(
-                "said-bench-interval",
+                if i.conditional { "said-bench-interval-on-condition" } else { "said-bench-interval" },
                 &[("from", self.rounded_ohms(i.from_ohm).into()), ("to", self.rounded_ohms(i.to_ohm).into())],
             )
         });
@@ -118,6 +118,7 @@ impl Words {
         let decision = match decision {
             Decision::Conforms => "conforms",
             Decision::ConditionalPass => "conditional-pass",
+            Decision::OnCondition => "on-condition",
             Decision::ConditionalFail => "conditional-fail",
             Decision::DoesNotConform => "does-not-conform",
         };
@@ -220,7 +221,7 @@ impl Words {
         }
     }
 
-    /// Why an interval ends on either side: two sentences in one line.
+    /// Why an interval ends on either side, and that it rests on a conditional pass: sentences in one line.
     #[must_use]
     pub fn bench_interval(&self, interval: &HeldInterval) -> String {
         let args = [
@@ -229,7 +230,8 @@ impl Words {
             ("below", self.bench_end(&interval.below).into()),
             ("above", self.bench_end(&interval.above).into()),
         ];
-        self.text_with("said-bench-ends", &args)
+        let key = if interval.conditional { "said-bench-ends-on-condition" } else { "said-bench-ends" };
+        self.text_with(key, &args)
     }
 
     /// Why an interval ends there.

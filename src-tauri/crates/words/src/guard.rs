@@ -36,13 +36,28 @@ impl Words {
         lines
     }
 
-    /// From which indication on this tester proves the limit, for the entry line: `Proves 1.0 MΩ from 1.06 MΩ`.
+    /// From which indication on this tester proves the limit, and from what that was made, for the entry line:
+    /// `Proves 1.0 MΩ from 1.06 MΩ, by ±(3 % + 2 digits)`.
     #[must_use]
-    pub fn proves_from(&self, limit: &Limit, smallest: Ohms) -> String {
-        self.text_with(
-            "said-hint-smallest",
-            &[("limit", self.ohms(limit.minimum_ohm).into()), ("smallest", self.ohms(smallest).into())],
-        )
+    pub fn proves_from(&self, limit: &Limit, smallest: Ohms, source: Option<&GuardSource>) -> String {
+        let [limit, smallest] =
+            [("limit", self.ohms(limit.minimum_ohm).into()), ("smallest", self.ohms(smallest).into())];
+        let Some(source) = source else { return self.text_with("said-hint-smallest", &[limit, smallest]) };
+        self.text_with("said-hint-smallest-by", &[limit, smallest, ("by", self.made_from(source).into())])
+    }
+
+    /// From which figure of a tester something was made: `by ±(3 % + 2 digits)`.
+    #[must_use]
+    pub fn made_from(&self, source: &GuardSource) -> String {
+        let (by, percent, digits) = match source {
+            GuardSource::Budget { percent, .. } => ("budget", percent, 0),
+            GuardSource::OperatingUncertainty { percent, .. } => ("operating", percent, 0),
+            GuardSource::StatedOperatingUncertainty { percent } => ("stated", percent, 0),
+            GuardSource::Accuracy { percent, digits, .. } => ("accuracy", percent, *digits),
+            GuardSource::Conforming { percent } => ("conforming", percent, 0),
+        };
+        let args = [("by", by.into()), ("percent", self.percent(*percent).into()), ("digits", digits.into())];
+        self.text_with("said-made-by", &args)
     }
 
     fn guard_source(&self, source: &GuardSource, w: &str, shown: &Shown) -> String {

@@ -213,6 +213,7 @@ impl Words {
     #[must_use]
     pub fn tester_remark(&self, remark: &TesterRemark) -> String {
         match remark {
+            TesterRemark::HoldsOnCondition => self.text("said-remark-holds-on-condition"),
             TesterRemark::LowEndNotShown => self.text("said-remark-low-end-not-shown"),
             TesterRemark::RequirementNotTested { requirement } => {
                 self.text_with("said-remark-not-tested", &[("requirement", selector(*requirement).into())])
@@ -226,12 +227,19 @@ impl Words {
         }
     }
 
+    /// A tester by name and serial number: `Tester A, serial number 1001`; of one without, that it has none.
+    #[must_use]
+    pub fn tester_named(&self, name: &str, serial: &str) -> String {
+        let key = if serial.trim().is_empty() { "said-tester-without-serial" } else { "said-tester-with-serial" };
+        self.text_with(key, &[("tester", name.into()), ("serial", serial.into())])
+    }
+
     /// Intervals of resistance: `0.5 MΩ to 1 GΩ`.
     #[must_use]
     pub fn intervals(&self, intervals: &[Interval]) -> String {
         let each = intervals.iter().map(|interval| {
             self.text_with(
-                "said-interval",
+                if interval.conditional { "said-interval-on-condition" } else { "said-interval" },
                 &[("from", self.ohms(interval.from_ohm).into()), ("to", self.ohms(interval.to_ohm).into())],
             )
         });

@@ -61,7 +61,7 @@ fn a_requirement_names_what_was_found_and_what_is_asked() {
 
 #[test]
 fn an_interval_says_why_it_ends_where_it_does() {
-    let interval = HeldInterval {
+    let mut interval = HeldInterval {
         from_ohm: mega("10"),
         to_ohm: Ohms("909090909.0909".parse().unwrap()),
         below: IntervalEnd::NotConforming { known_ohm: mega("1") },
@@ -71,9 +71,20 @@ fn an_interval_says_why_it_ends_where_it_does() {
     };
     let said = plain(&words().bench_interval(&interval));
     assert_eq!(said, "From 10 MΩ: 1.0 MΩ does not conform. To 909.1 MΩ: nothing was tested beyond");
+    interval.conditional = true;
+    let on_condition = plain(&words().bench_interval(&interval));
+    assert_eq!(on_condition, format!("{said}. On condition at a point between"));
     let shown = Shown::parse("55 MΩ").unwrap();
     let why = NoInterval::ShownHigh { from_ohm: mega("50"), to_ohm: mega("100"), known_ohm: mega("0.1"), shown };
     assert_eq!(plain(&words().bench_no_interval(&why)), "Not from 50 MΩ: 0.1 MΩ was shown as 55 MΩ");
+}
+
+/// Less than the guard, or a reference that does not bear it: two things, two sentences.
+#[test]
+fn a_conditional_pass_says_which_condition() {
+    let say = |decision| plain(&words().bench_decision(decision));
+    assert_eq!(say(Decision::ConditionalPass), "conforms, by less than the guard");
+    assert_eq!(say(Decision::OnCondition), "conforms, on the condition remarked");
 }
 
 #[test]

@@ -85,8 +85,8 @@ fn every_reason_has_its_sentence() {
     let rated = Some(RequirementName::RatedCurrent);
     let point = Some(ohms("1003000"));
     let holds = vec![
-        Interval { from_ohm: ohms("500000"), to_ohm: ohms("1000000") },
-        Interval { from_ohm: ohms("10000000"), to_ohm: ohms("1000000000") },
+        Interval { from_ohm: ohms("500000"), to_ohm: ohms("1000000"), conditional: false },
+        Interval { from_ohm: ohms("10000000"), to_ohm: ohms("1000000000"), conditional: true },
     ];
     let cases = [
         (TesterReason::LapsedOn { verification, valid_until: None }, "Tester A: its verification names no last day"),
@@ -94,7 +94,7 @@ fn every_reason_has_its_sentence() {
         (TesterReason::VoltageNotCovered { test_voltage_v: volts(500) }, "Tester A: verified, but not at 500 V"),
         (
             TesterReason::OutsideProvedRange { holds },
-            "Tester A: at 500 V proved only in 0.5 MΩ to 1.0 MΩ, 10 MΩ to 1.0 GΩ",
+            "Tester A: at 500 V proved only in 0.5 MΩ to 1.0 MΩ, 10 MΩ to 1.0 GΩ (on condition)",
         ),
         (TesterReason::OutsideProvedRange { holds: vec![] }, "Tester A: at 500 V its indications are proved nowhere"),
         (TesterReason::AdjustedSince { made }, "Tester A: adjusted on 4 Mar 2026, not proved since"),

@@ -4,10 +4,12 @@
 mod made;
 
 use made::{judgement, limit, megohms, ohms, reading, shown, volts, with_method};
+use provenohm_assess::ids::VerificationId;
 use provenohm_assess::judgement::{Guard, GuardSource, MethodReason, Value, ValueReason};
 use provenohm_assess::quantity::{Comparator, Percent, Shown, Unit};
 use provenohm_words::{Locale, Words};
 use rust_decimal::Decimal;
+use uuid::Uuid;
 
 /// ±(3 % + 2 digits) at 0.01 MΩ and 1.05 MΩ: w = 0.0515 MΩ, acceptance 1.0515 MΩ (calc).
 fn guard() -> Guard {
@@ -104,6 +106,25 @@ fn the_guard_is_explained_with_every_figure() {
          Acceptance limit L + w = 1.0 MΩ + 0.0515 MΩ = 1.0515 MΩ\n\
          Smallest indication that proves 1.0 MΩ: 1.06 MΩ"
     );
+}
+
+/// The entry line says from which figure of the tester its smallest indication was made.
+#[test]
+fn the_hint_says_from_what_it_was_made() {
+    let say = |source: Option<&GuardSource>| {
+        Words::new(Locale::ENGLISH).proves_from(&limit(), ohms("1060000"), source).replace('\u{a0}', " ")
+    };
+    let (verification, percent) = (VerificationId(Uuid::nil()), Percent(Decimal::from(4)));
+    assert_eq!(say(None), "Proves 1.0 MΩ from 1.06 MΩ");
+    assert_eq!(say(Some(&guard().source)), "Proves 1.0 MΩ from 1.06 MΩ, by ±(3 % + 2 digits)");
+    for (source, by) in [
+        (GuardSource::Budget { verification, percent }, "U = 4 % of its verification"),
+        (GuardSource::OperatingUncertainty { verification, percent }, "B = 4 % of its verification"),
+        (GuardSource::StatedOperatingUncertainty { percent }, "its stated operating uncertainty 4 %"),
+        (GuardSource::Conforming { percent }, "4 % of IEC 61557-2"),
+    ] {
+        assert_eq!(say(Some(&source)), format!("Proves 1.0 MΩ from 1.06 MΩ, by {by}"));
+    }
 }
 
 /// IEC 61557-2:2019, 6.2 (seen): at most 30 % of the measured value.

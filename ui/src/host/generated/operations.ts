@@ -574,7 +574,11 @@ shorted_up_to: string,
 /**
  * Months from one verification to the next; empty: 12.
  */
-interval_months: string, };
+interval_months: string, 
+/**
+ * Who chooses its ranges; absent: not stated.
+ */
+ranging: Ranging | null, };
 
 export type CatalogueAsk = { 
 /**
@@ -908,7 +912,23 @@ suggestion: string,
 /**
  * What was not tested, as it will stand.
  */
-not_tested: Array<string>, };
+not_tested: Array<string>, 
+/**
+ * The look at the tester, item by item: answered before it is closed.
+ */
+look: Array<TesterPartLine>, 
+/**
+ * Answers to each.
+ */
+answers: Array<Choice>, 
+/**
+ * The mark put on it.
+ */
+mark: string, 
+/**
+ * It has no serial number: the mark is asked for.
+ */
+mark_needed: boolean, };
 
 export type Comparator = "exact" | "more_than" | "less_than";
 
@@ -1342,7 +1362,11 @@ ready: boolean,
 /**
  * The pair and what is asked of it, or what is missing.
  */
-words: string, };
+words: string, 
+/**
+ * What circuits have by themselves, from groups read with them and without them.
+ */
+own: Array<string>, };
 
 export type GroupMember = { 
 /**
@@ -2114,7 +2138,11 @@ supplies: Array<Choice>,
 /**
  * Positions.
  */
-positions: Array<Choice>, };
+positions: Array<Choice>, 
+/**
+ * Temperatures.
+ */
+warmths: Array<Choice>, };
 
 export type PlanPointView = { 
 /**
@@ -2172,7 +2200,11 @@ supply: Supply,
 /**
  * Position.
  */
-position: TesterPosition, };
+position: TesterPosition, 
+/**
+ * Temperature.
+ */
+warmth?: Warmth, };
 
 export type PlannedWhat = { "what": "indication", 
 /**
@@ -2474,6 +2506,8 @@ percent: string,
  */
 digits: string, };
 
+export type Ranging = "automatic" | "manual";
+
 export type ReadBack = { 
 /**
  * The reading; absent for *not tested*.
@@ -2600,7 +2634,7 @@ board: BoardId | null,
  */
 name: string, 
 /**
- * As one walks, the most urgent of a circuit first.
+ * By circuit, the one with the most urgent line first; of a circuit, the most urgent first.
  */
 lines: Array<RecallLine>, };
 
@@ -2674,7 +2708,7 @@ signed: Array<string>,
  */
 counts: RecallCounts, 
 /**
- * By board.
+ * By board, the one with the most urgent line first.
  */
 boards: Array<RecallBoard>, };
 
@@ -2766,7 +2800,7 @@ counts: RecallCounts,
  */
 causes: Array<RecallCause>, 
 /**
- * By job.
+ * By job, the one with the most urgent line first.
  */
 jobs: Array<RecallJob>, 
 /**
@@ -4309,6 +4343,8 @@ device: string,
  * Its key.
  */
 key: string, };
+
+export type Warmth = "reference" | "cold" | "warm" | "other";
 
 export type WithdrawCheck = { 
 /**

@@ -7,6 +7,7 @@ use provenohm_api::headless::{
     self, BenchTold, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetAsked,
     SetTold, VerificationFile,
 };
+use provenohm_api::views::RecallView;
 use provenohm_api::{Api, Host};
 use provenohm_assess::circuit::{Current, Loads, Stage};
 use provenohm_assess::limits::{LimitSet, MeasureName, SHIPPED_FILES};
@@ -29,17 +30,18 @@ pub(crate) fn folder() -> PathBuf {
 
 /// Every file with its text.
 pub(crate) fn files() -> Result<Vec<(String, String)>, Fault> {
-    let job = job()?;
+    let (job, recall) = job()?;
     let judgement = headless::judge(&job, None)?;
     let sets = headless::sets()?;
     let mut files = Vec::new();
     pair::<JobFile>(&mut files, "job", job)?;
+    pair::<RecallView>(&mut files, "recall", text(&recall)?)?;
     pair::<JobJudged>(&mut files, "judgement", text(&judgement)?)?;
     pair::<Explained>(&mut files, "explain", text(&headless::explain(&reading()?)?)?)?;
     pair::<LimitTold>(&mut files, "limit", text(&headless::limit(&circuit())?)?)?;
     pair::<Vec<SetTold>>(&mut files, "sets", text(&sets)?)?;
     let shown = |text: &str| Shown::parse(text);
-    let together = headless::parallel(&[shown("10 MΩ")?, shown("20 MΩ")?, shown("30 MΩ")?])?;
+    let together = headless::parallel(&[shown("10 MΩ")?, shown("20 MΩ")?, shown("30 MΩ")?], Some(Percent(3.into())))?;
     pair::<ParallelTold>(&mut files, "parallel", text(&together)?)?;
     let own = headless::own(shown("1.50 MΩ")?, shown("1.55 MΩ")?, Percent(3.into()))?;
     pair::<OwnTold>(&mut files, "own-resistance", text(&own)?)?;
@@ -113,8 +115,8 @@ fn host() -> Result<Host, Fault> {
 }
 
 /// A job of one circuit: one pair over-range, one below its limit and replaced after a repair, one not tested;
-/// and a quick check that puts one reading in doubt.
-fn job() -> Result<String, Fault> {
+/// and a quick check that puts one reading in doubt. And the recall of that tester.
+fn job() -> Result<(String, RecallView), Fault> {
     let api = Api::in_memory(host()?, &std::env::temp_dir())?;
     let ask = |operation: &str, input: Value| api.call(operation, input);
     let job = ask("start_job", json!({ "name": "Invented example", "person": "Invented recorder" }))?["id"].clone();
@@ -161,5 +163,6 @@ fn job() -> Result<String, Fault> {
     let reason = "repaired and tested again";
     let resolved = json!({ "tester": tester, "job": job, "reading": low["saved"]["reading"], "reason": reason });
     ask("resolve_recall", resolved)?;
-    Ok(api.job_file(job.as_str().unwrap_or_default())?)
+    let recall = serde_json::from_value(ask("recall", json!({ "tester": tester }))?)?;
+    Ok((api.job_file(job.as_str().unwrap_or_default())?, recall))
 }

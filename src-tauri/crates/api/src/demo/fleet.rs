@@ -8,10 +8,10 @@ use crate::ops::references;
 use crate::state::State;
 use crate::views::{
     BenchAsk, BenchKey, CloseBench, Measure, PlanAsk, ReferenceForm, ReferenceKindName, ReferenceValueForm,
-    SaveReference, StartBench,
+    SaveReference, SetLook, StartBench,
 };
 use chrono::{Days, Duration};
-use provenohm_assess::bench::{DecisionRule, EditionId, PlannedWhat, Supply};
+use provenohm_assess::bench::{DecisionRule, EditionId, LookedAt, PlannedWhat, Supply, TesterLook};
 use provenohm_assess::ids::{ReferenceId, TesterId};
 use provenohm_assess::quantity::Volts;
 use rust_decimal::Decimal;
@@ -106,6 +106,10 @@ fn run(
         view = bench::measure(state, measure)?;
     }
     let view = bench::bench(state, BenchAsk { bench: view.id, step: None })?;
+    let looked = LookedAt::Yes;
+    let look =
+        TesterLook { case: looked, leads: looked, marked_category: looked, marked_standard: looked, battery: looked };
+    bench::set_bench_look(state, SetLook { bench: view.id, look, mark: String::new() })?;
     let until = clock.now().date_naive().checked_add_days(Days::new(365)).map(|day| state.words.date(day));
     let close = CloseBench {
         bench: view.id,

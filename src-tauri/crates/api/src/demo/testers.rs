@@ -15,8 +15,8 @@ use provenohm_assess::limits::Tag;
 use provenohm_assess::moment::When;
 use provenohm_assess::quantity::{Ohms, Percent, Shown, Volts};
 use provenohm_assess::tester::{
-    Conforms, Outcome, Point, ProofKind, Requirement, RequirementName, RequirementResult, Statement, Verification,
-    VoltageAtLoad, VoltageFinding,
+    Conforms, Outcome, Point, ProofKind, Ranging, Requirement, RequirementName, RequirementResult, Statement,
+    Verification, VoltageAtLoad, VoltageFinding,
 };
 use provenohm_logbook::entry::body::VerificationMade;
 use rust_decimal::Decimal;
@@ -76,6 +76,7 @@ fn tester(state: &mut State, name: &str, serial: &str) -> Result<TesterId, Failu
         conforms: true,
         shorted_up_to: "0.02 MΩ".to_owned(),
         interval_months: String::new(),
+        ranging: Some(Ranging::Automatic),
     };
     Ok(testers::save_tester_as(state, SaveTester { tester: None, identity, card }, Some(true))?.id)
 }

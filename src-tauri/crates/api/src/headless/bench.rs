@@ -1,6 +1,7 @@
 //! A verification file, computed.
 
 use super::{Refused, words};
+use crate::ops::bench::figures::detail;
 use crate::ops::bench::say;
 use crate::tell;
 use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, Measured, Series, VoltageResult, compute};
@@ -131,18 +132,20 @@ fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Str
     if lines.is_empty() {
         lines.push(words.failure("nothing_measured"));
     }
+    lines.extend(say::lapsed(words, result, about));
+    lines.extend(say::looked(words, &result.look).into_iter().map(|said| said.words));
     lines
 }
 
 /// Requirements, intervals, then point by point with its decision and its remarks.
 fn details(words: &Words, voltage: &VoltageResult, about: &AboutBench<'_>) -> Vec<String> {
-    let mut lines: Vec<String> = voltage.requirements.iter().map(|r| words.bench_requirement(r, about)).collect();
+    let mut lines: Vec<String> = voltage.requirements.iter().map(|r| say::requirement(words, r, about)).collect();
     lines.extend(voltage.intervals.iter().map(|i| words.bench_interval(i)));
     lines.extend(voltage.no_intervals.iter().map(|why| words.bench_no_interval(why)));
     lines.extend(say::leads(words, voltage).into_iter().map(|said| said.words));
     for point in &voltage.points {
         let said = words.bench_point(point, about);
-        let conditions = say::conditions(words, point.conditions.supply, point.conditions.position);
+        let conditions = detail(words, &point.conditions);
         lines.push(if conditions.is_empty() { said } else { format!("{said} ({conditions})") });
         lines.extend(point.decision.map(|decision| format!("  {}", words.bench_decision(decision))));
         lines.extend(point.remarks.iter().map(|remark| format!("  {}", words.bench_remark(remark, about))));

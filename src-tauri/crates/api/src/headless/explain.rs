@@ -141,7 +141,7 @@ pub fn explain(asked: &ExplainAsked) -> Result<Explained, Refused> {
     lines.extend(method.iter().map(|reason| words.method_sentence(reason)));
     match (&guard, smallest.filter(|smallest| *smallest > limit.minimum_ohm)) {
         (Some(guard), _) => lines.extend(words.guard_lines(guard, &limit, &asked.shown)),
-        (None, Some(smallest)) => lines.push(words.proves_from(&limit, smallest)),
+        (None, Some(smallest)) => lines.push(words.proves_from(&limit, smallest, None)),
         (None, None) => {}
     }
     Ok(Explained {

@@ -1,6 +1,7 @@
 //! Circuits read together: what they read, and what one of them has by itself.
 
 use super::{Refused, exact, words};
+use crate::tell;
 use provenohm_assess::group;
 use provenohm_assess::quantity::{Comparator, Ohms, Percent, Shown};
 use schemars::JsonSchema;
@@ -16,6 +17,12 @@ pub struct ParallelTold {
     pub comparator: Comparator,
     /// 1/R = Σ 1/Rᵢ, to five significant digits, Ω.
     pub together_ohm: Ohms,
+    /// Expanded uncertainty of each member, %; absent: not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub uncertainty_percent: Option<Percent>,
+    /// That of the whole, %, the members taken as independent; absent where it is open on a side.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub together_uncertainty_percent: Option<Percent>,
     /// What a person reads.
     pub lines: Vec<String>,
 }
@@ -38,11 +45,11 @@ pub struct OwnTold {
     pub lines: Vec<String>,
 }
 
-/// What resistances read together.
+/// What resistances read together, each known to that expanded uncertainty where it is given.
 ///
 /// # Errors
 /// [`Refused`] for members that leave it open both ways, or figures beyond all arithmetic.
-pub fn parallel(members: &[Shown]) -> Result<ParallelTold, Refused> {
+pub fn parallel(members: &[Shown], uncertainty: Option<Percent>) -> Result<ParallelTold, Refused> {
     let words = words();
     let open = || Refused(words.text("answer-parallel-open"));
     let (comparator, together) = group::parallel(members).ok_or_else(open)?;
@@ -54,8 +61,25 @@ pub fn parallel(members: &[Shown]) -> Result<ParallelTold, Refused> {
     };
     let args =
         [("members", listed.join(" ∥ ").into()), ("sign", sign.into()), ("together", words.ohms(together).into())];
-    let lines = vec![words.text_with("answer-parallel", &args)];
-    Ok(ParallelTold { members: members.to_vec(), comparator, together_ohm: exact(together), lines })
+    let mut lines = vec![words.text_with("answer-parallel", &args)];
+    let known_to = uncertainty.and_then(|each| group::parallel_uncertainty(members, each));
+    lines.extend(uncertainty.map(|each| {
+        let each = ("each", words.percent(each).into());
+        match known_to {
+            Some(whole) => {
+                words.text_with("answer-parallel-uncertainty", &[("whole", words.percent(whole).into()), each])
+            }
+            None => words.text("answer-parallel-uncertainty-open"),
+        }
+    }));
+    Ok(ParallelTold {
+        members: members.to_vec(),
+        comparator,
+        together_ohm: exact(together),
+        uncertainty_percent: uncertainty,
+        together_uncertainty_percent: known_to,
+        lines,
+    })
 }
 
 /// What a circuit has by itself, from its group read with it and without it.
@@ -65,18 +89,8 @@ pub fn parallel(members: &[Shown]) -> Result<ParallelTold, Refused> {
 pub fn own(with: Shown, without: Shown, uncertainty: Percent) -> Result<OwnTold, Refused> {
     let words = words();
     let told = group::own_resistance((with, uncertainty), (without, uncertainty));
-    let own = told.map_err(|why| {
-        Refused(words.text(match why {
-            group::NotWorkedOut::NoLowerEnd => "answer-own-no-lower-end",
-            group::NotWorkedOut::Contradictory => "answer-own-contradictory",
-            group::NotWorkedOut::BeyondArithmetic => "answer-own-beyond",
-        }))
-    })?;
-    let least = ("least", words.ohms(own.at_least_ohm).into());
-    let lines = vec![match own.at_most_ohm {
-        Some(most) => words.text_with("answer-own-between", &[least, ("most", words.ohms(most).into())]),
-        None => words.text_with("answer-own-at-least", &[least]),
-    }];
+    let own = told.map_err(|why| Refused(tell::not_worked_out(&words, why)))?;
+    let lines = vec![tell::own_resistance_words(&words, &own)];
     Ok(OwnTold {
         with,
         without,

@@ -43,8 +43,7 @@ pub(crate) fn readings(state: &mut State, asked: ReadingsAsk) -> Result<Readings
     let mut testers = Vec::new();
     for tester in state.record.view().testers()? {
         if let Some(identity) = tester.identity.first() {
-            let args = [("tester", identity.name.as_str().into()), ("serial", identity.serial.as_str().into())];
-            let words = words.text_with("answer-tester-with-serial", &args);
+            let words = words.tester_named(&identity.name, &identity.serial);
             testers.push(Choice { id: tester.tester.to_string(), words });
         }
     }

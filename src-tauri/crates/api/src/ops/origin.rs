@@ -110,7 +110,7 @@ fn line(words: &Words, label: &str, value: String) -> Line {
 /// `Tester A, serial number 1001`, or that none was chosen.
 pub(crate) fn tester(words: &Words, judged: &Judged, id: Option<provenohm_assess::ids::TesterId>) -> String {
     match id.and_then(|id| judged.tester(id)) {
-        Some(tester) => tell::tester_with_serial(words, &tester.name, &tester.serial),
+        Some(tester) => words.tester_named(&tester.name, &tester.serial),
         None => words.text("said-header-none"),
     }
 }

@@ -5,7 +5,7 @@ use crate::ops::checks::checks_of;
 use crate::ops::interval::{Interval, interval_of};
 use crate::ops::recall::in_doubt;
 use crate::ops::verifications::{choices, fresh, verification_view};
-use crate::read::{Fields, card_form, read_card};
+use crate::read::{Fields, NAME_MOST, card_form, read_card};
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
@@ -50,7 +50,7 @@ pub(crate) fn save_tester_as(
     let most = crate::read::NAME_MOST;
     let mut fields = Fields::new(&state.words);
     let name = fields.needed("name", name, "complaint-name-needed");
-    let serial = fields.needed("serial", serial, "complaint-needed");
+    let serial = fields.optional("serial", serial, NAME_MOST);
     let model = fields.optional("model", model, most);
     let card = read_card(&mut fields, &asked.card);
     let card = fields.settle(card)?;

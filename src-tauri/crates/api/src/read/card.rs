@@ -32,7 +32,7 @@ pub(crate) fn read_card(fields: &mut Fields<'_>, form: &CardForm) -> Option<Card
     if interval_months == Some(0) {
         fields.complain("interval_months", "complaint-above-zero", &[]);
     }
-    Some(Card { voltages, conforms_iec_61557_2: form.conforms, shorted_up_to, interval_months })
+    Some(Card { voltages, conforms_iec_61557_2: form.conforms, shorted_up_to, interval_months, ranging: form.ranging })
 }
 
 fn read_voltage(fields: &mut Fields<'_>, index: usize, form: &VoltageForm) -> Option<VoltageCard> {
@@ -88,6 +88,7 @@ pub(crate) fn card_form(words: &Words, card: Option<&Card>) -> CardForm {
             conforms: false,
             shorted_up_to: String::new(),
             interval_months: String::new(),
+            ranging: None,
         };
     };
     let ohms = |ohms: Ohms| words.ohms(ohms);
@@ -116,5 +117,6 @@ pub(crate) fn card_form(words: &Words, card: Option<&Card>) -> CardForm {
         conforms: card.conforms_iec_61557_2,
         shorted_up_to: card.shorted_up_to.map(|shown| words.reading(&shown)).unwrap_or_default(),
         interval_months: card.interval_months.map(|months| months.to_string()).unwrap_or_default(),
+        ranging: card.ranging,
     }
 }

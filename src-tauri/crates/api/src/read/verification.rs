@@ -72,7 +72,7 @@ fn read_finding(fields: &mut Fields<'_>, index: usize, form: &FindingForm, adjus
         let from = fields.ohms(&at(&format!("holds.{place}.from")), &interval.from);
         let to = fields.ohms(&at(&format!("holds.{place}.to")), &interval.to);
         if let Some((from_ohm, to_ohm)) = from.zip(to) {
-            let interval = Interval { from_ohm, to_ohm };
+            let interval = Interval { from_ohm, to_ohm, conditional: false };
             if !interval.is_upright() {
                 fields.complain(&at(&format!("holds.{place}.to")), "complaint-ends-turned", &[]);
             }

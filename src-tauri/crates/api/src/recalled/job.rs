@@ -11,13 +11,14 @@ use provenohm_assess::recall::{Cause, Class, Recall};
 use provenohm_exchange::job_file::{Board, Fate, ReplacedWhy};
 use provenohm_logbook::entry::body::{RecallResolved, SignOff};
 use provenohm_logbook::view::{Stated, View};
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// A job with readings put in doubt.
 pub(crate) struct RecalledJob {
     pub(crate) judged: Arc<Judged>,
-    /// By board, the most urgent first, then as one walks.
+    /// By board and circuit, each group by the most urgent line in it, groups alike as one walks.
     pub(crate) lines: Vec<RecalledLine>,
     /// People of the job, as it lists them: who, and their part in it.
     pub(crate) people: Vec<(PersonId, String)>,
@@ -67,7 +68,7 @@ impl RecalledJob {
         let places = Places::of(&judged.file.boards);
         let on_list: BTreeSet<ReadingId> =
             judged.readings.iter().filter(|one| one.taken.stands() && doubted(one)).map(|one| one.reading.id).collect();
-        let mut lines: Vec<((usize, u8, usize), RecalledLine)> = Vec::new();
+        let mut lines: Vec<((usize, usize), u8, RecalledLine)> = Vec::new();
         for (index, one) in judged.readings.iter().enumerate() {
             if !doubted(one) || !(one.taken.stands() || was_tested_again(&judged, one, &on_list)) {
                 continue;
@@ -76,17 +77,40 @@ impl RecalledJob {
             let Some(first) = causes.first() else { continue };
             let (board, at) = places.of_pair(&one.reading.pair);
             let resolution = proved.after(&judged.readings, one).or_else(|| said(&stated, one, &causes));
-            lines.push(((board, urgency(&first.class), at), RecalledLine { index, board, causes, resolution }));
+            lines.push(((board, at), urgency(&first.class), RecalledLine { index, board, causes, resolution }));
         }
-        lines.sort_by_key(|(place, _)| *place);
+        let (mut boards, mut circuits) = (BTreeMap::new(), BTreeMap::new());
+        for (place, urgency, _) in &lines {
+            gravest(boards.entry(place.0), *urgency);
+            gravest(circuits.entry(*place), *urgency);
+        }
+        lines.sort_by_key(|(place, urgency, _)| {
+            (boards.get(&place.0).copied(), place.0, circuits.get(place).copied(), place.1, *urgency)
+        });
         let signed = latest(view, job)?;
-        Ok(Self { lines: lines.into_iter().map(|(_, line)| line).collect(), judged, people, signed })
+        Ok(Self { lines: lines.into_iter().map(|(.., line)| line).collect(), judged, people, signed })
+    }
+
+    /// How urgent its most urgent line is, 0 the most.
+    pub(super) fn urgency(&self) -> u8 {
+        self.lines
+            .iter()
+            .filter_map(|line| line.causes.first())
+            .map(|cause| urgency(&cause.class))
+            .min()
+            .unwrap_or(u8::MAX)
     }
 
     /// The reading of a line.
     pub(crate) fn reading(&self, line: &RecalledLine) -> Option<&JudgedReading> {
         self.judged.readings.get(line.index)
     }
+}
+
+/// Keeps the most urgent line of a group.
+fn gravest<G: Ord>(group: Entry<'_, G, u8>, urgency: u8) {
+    let most = group.or_insert(urgency);
+    *most = urgency.min(*most);
 }
 
 /// The most urgent first.

@@ -25,7 +25,7 @@ pub(crate) struct Recalled {
     pub(crate) invented: bool,
     /// What found it failed, or its damage, the earliest first.
     pub(crate) entries: Vec<FailingEntry>,
-    /// Jobs with readings in doubt, in the order they began.
+    /// Jobs with readings in doubt, by the most urgent line in each, those alike in the order they began.
     pub(crate) jobs: Vec<RecalledJob>,
 }
 
@@ -52,6 +52,8 @@ impl Recalled {
                 jobs.push(recalled);
             }
         }
+        // Stable: jobs alike stay in their order. What was resolved keeps its place, so that a list worked through stays put.
+        jobs.sort_by_key(RecalledJob::urgency);
         let invented = is_invented(&state.record.view(), id)?;
         Ok(Self { tester, invented, entries, jobs })
     }

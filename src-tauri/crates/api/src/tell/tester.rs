@@ -1,6 +1,6 @@
 //! What is said of a tester.
 
-use crate::judged::Judged;
+use crate::judged::{Judged, JudgedReading};
 use crate::views::{Sentence, TesterLine};
 use chrono::NaiveDate;
 use provenohm_assess::bench::decision_points;
@@ -8,15 +8,16 @@ use provenohm_assess::circuit::{End, Pair, Stage};
 use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
 use provenohm_assess::interval::{Due, WARN_DAYS, due};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::{Level, TesterJudgement, TesterReason};
-use provenohm_assess::limits::{Limit, Loaded, shipped};
+use provenohm_assess::judgement::{GuardSource, Level, TesterJudgement, TesterReason};
+use provenohm_assess::limits::{Limit, Loaded, Source, Tag, shipped};
 use provenohm_assess::moment::Moment;
-use provenohm_assess::policy::Policies;
-use provenohm_assess::quantity::{DecimalSign, NumberStyle, Ohms, Shown, Volts};
+use provenohm_assess::policy::{Policies, ValuePolicy};
+use provenohm_assess::quantity::{DecimalSign, NumberStyle, Ohms, Percent, Shown, Volts};
 use provenohm_assess::reading::{Conditions, Reading};
-use provenohm_assess::tester::{Card, Prepared, TesterHistory, VoltageCard};
+use provenohm_assess::tester::{Card, Prepared, Ranging, TesterHistory, VoltageCard};
 use provenohm_exchange::job_file::Tester;
 use provenohm_words::{AboutTester, Words};
+use rust_decimal::Decimal;
 
 /// What sentences need of a reading's tester.
 pub(crate) fn about<'a>(judged: &'a Judged, tester: Option<TesterId>, today: Option<NaiveDate>) -> AboutTester<'a> {
@@ -72,19 +73,42 @@ pub(crate) fn imagined(tester: TesterId, shown: Shown, volts: Volts, now: Moment
     }
 }
 
-/// The smallest indication that proves a limit with a tester as it is set, under *guarded*.
+/// The smallest indication that proves a limit with a tester as it is set, under *guarded*, and what that was made from.
 pub(crate) fn smallest(
     tester: &Prepared,
     limit: &Limit,
     volts: Volts,
     policies: Policies,
     now: Moment,
-) -> Option<Ohms> {
-    let at_limit = Shown::parse(&limit.minimum_ohm.print(NumberStyle::plain(DecimalSign::Point))).ok()?;
-    let reading = imagined(tester.tester(), at_limit, volts, now);
+) -> Option<(Ohms, GuardSource)> {
     let wanted = Wanted { limit: Some(limit.clone()), ..Wanted::default() };
-    let asked = Asked { reading: &reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() };
-    judge(&asked).value.guard?.smallest_ohm
+    let guard_at = |ohms: Ohms| {
+        let shown = Shown::parse(&ohms.print(NumberStyle::plain(DecimalSign::Point))).ok()?;
+        let reading = imagined(tester.tester(), shown, volts, now);
+        judge(&Asked { reading: &reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() })
+            .value
+            .guard
+    };
+    let smallest = guard_at(limit.minimum_ohm)?.smallest_ohm?;
+    // The range of the card that it lies in may be another one than that of the limit.
+    Some((smallest, guard_at(smallest)?.source))
+}
+
+/// The expanded uncertainty of a reading, % of it, by the first figure there is of its tester, and which that was: U of a
+/// verification's budget, B, what its maker states, the accuracy of its card. It is the guard its own indication as a
+/// limit would ask for.
+pub(crate) fn uncertainty_of(judged: &Judged, one: &JudgedReading) -> Option<(Percent, GuardSource)> {
+    let reading = &one.reading;
+    let tester = judged.testers().of(reading.tester?).first()?;
+    let source = Source { title: String::new(), place: String::new(), tag: Tag::Calculated };
+    let minimum_ohm = reading.shown.ohms();
+    let limit = Limit { minimum_ohm, test_voltage_v: Some(reading.test_voltage_v), set: String::new(), source };
+    let wanted = Wanted { limit: Some(limit), ..Wanted::default() };
+    let policies = Policies { value: ValuePolicy::Guarded, ..judged.file.job.policies };
+    let asked = Asked { reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() };
+    let guard = judge(&asked).value.guard?;
+    let share = guard.w_ohm.0.checked_div(minimum_ohm.0)?.checked_mul(Decimal::ONE_HUNDRED)?;
+    Some((Percent(share), guard.source))
 }
 
 /// What would be said of a tester for a reading taken now; of several test voltages the least favourable.
@@ -160,7 +184,16 @@ pub(crate) fn card_lines(words: &Words, card: &Card) -> Vec<String> {
     let line = |(volts, ranges): (String, String)| {
         words.text_with("answer-card-line", &[("volts", volts.into()), ("ranges", ranges.into())])
     };
-    together(said).into_iter().map(line).collect()
+    let ranging = card.ranging.map(|ranging| words.text(ranging_key(ranging)));
+    together(said).into_iter().map(line).chain(ranging).collect()
+}
+
+/// Who chooses the ranges.
+pub(crate) const fn ranging_key(ranging: Ranging) -> &'static str {
+    match ranging {
+        Ranging::Automatic => "answer-card-ranging-automatic",
+        Ranging::Manual => "answer-card-ranging-manual",
+    }
 }
 
 /// What is said alike of several test voltages is said once of all of them, in the order of the first.
@@ -199,9 +232,4 @@ fn ranges(words: &Words, voltage: &VoltageCard) -> String {
         ranges.push(words.text_with("answer-card-over-range", &[("reading", words.reading(&over_range).into())]));
     }
     ranges.join("; ")
-}
-
-/// `Tester A, serial number 1001`.
-pub(crate) fn tester_with_serial(words: &Words, name: &str, serial: &str) -> String {
-    words.text_with("answer-tester-with-serial", &[("tester", name.into()), ("serial", serial.into())])
 }

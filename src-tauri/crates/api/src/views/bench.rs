@@ -48,6 +48,19 @@ choice! {
     }
 }
 
+impl TesterPart {
+    /// The field of a form that asks for it.
+    pub(crate) const fn field(self) -> &'static str {
+        match self {
+            Self::Case => "look.case",
+            Self::Leads => "look.leads",
+            Self::MarkedCategory => "look.marked_category",
+            Self::MarkedStandard => "look.marked_standard",
+            Self::Battery => "look.battery",
+        }
+    }
+}
+
 told! {
     /// The bench runs of a tester, and what a new one can start with.
     pub struct BenchesView {
@@ -111,6 +124,8 @@ told! {
         pub supplies: Vec<Choice>,
         /// Positions.
         pub positions: Vec<Choice>,
+        /// Temperatures.
+        pub warmths: Vec<Choice>,
     }
 
     /// A known resistance to choose.

@@ -1,6 +1,6 @@
 //! What a bench run comes to, step by step; drift over several; testers side by side.
 
-use super::{Choice, Line, PlotView, Sentence};
+use super::{Choice, Line, PlotView, Sentence, TesterPartLine};
 use provenohm_assess::bench::Series;
 use provenohm_assess::ids::{BenchId, MeasuredId, TesterId};
 use provenohm_assess::judgement::Level;
@@ -71,6 +71,14 @@ told! {
         pub suggestion: String,
         /// What was not tested, as it will stand.
         pub not_tested: Vec<String>,
+        /// The look at the tester, item by item: answered before it is closed.
+        pub look: Vec<TesterPartLine>,
+        /// Answers to each.
+        pub answers: Vec<Choice>,
+        /// The mark put on it.
+        pub mark: String,
+        /// It has no serial number: the mark is asked for.
+        pub mark_needed: bool,
     }
 
     /// One test voltage in one series.

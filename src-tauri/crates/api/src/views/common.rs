@@ -5,6 +5,7 @@ use provenohm_assess::judgement::Level;
 
 told! {
     /// A ready sentence and how much attention it asks for.
+    #[derive(schemars::JsonSchema)]
     pub struct Sentence {
         /// How much attention.
         pub level: Level,
@@ -98,12 +99,24 @@ choice! {
 }
 
 /// Where a reading belongs: the stage and the two ends, written out. Opaque outside.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize, ts_rs::TS)]
+#[derive(
+    Clone,
+    Debug,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    serde::Serialize,
+    serde::Deserialize,
+    schemars::JsonSchema,
+    ts_rs::TS,
+)]
 #[serde(transparent)]
 pub struct SlotId(pub String);
 
 /// An act that can be taken back. Opaque outside.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize, ts_rs::TS)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize, schemars::JsonSchema, ts_rs::TS)]
 #[serde(transparent)]
 pub struct UndoToken(pub String);
 

@@ -115,6 +115,7 @@ told! {
     }
 
     /// One tester in a list.
+    #[derive(schemars::JsonSchema)]
     pub struct TesterLine {
         /// The tester.
         pub id: TesterId,

@@ -33,6 +33,7 @@ asked! {
 
 told! {
     /// Everything a failed tester puts in doubt.
+    #[derive(schemars::JsonSchema)]
     pub struct RecallView {
         /// The tester; absent where more than one has that serial number.
         pub tester: Option<TesterId>,
@@ -48,7 +49,7 @@ told! {
         pub counts: RecallCounts,
         /// What found it failed, or its damage, the earliest first.
         pub causes: Vec<RecallCause>,
-        /// By job.
+        /// By job, the one with the most urgent line first.
         pub jobs: Vec<RecallJob>,
         /// What the last act did, in words.
         pub said: Option<String>,
@@ -57,7 +58,7 @@ told! {
     }
 
     /// How many readings put in doubt.
-    #[derive(Copy, Default)]
+    #[derive(Copy, Default, schemars::JsonSchema)]
     pub struct RecallCounts {
         /// All.
         pub all: u32,
@@ -72,6 +73,7 @@ told! {
     }
 
     /// A failed verification or quick check, or damage.
+    #[derive(schemars::JsonSchema)]
     pub struct RecallCause {
         /// `Bench verification of 3 Mar 2026 by …`.
         pub title: String,
@@ -82,6 +84,7 @@ told! {
     }
 
     /// A job with readings in doubt.
+    #[derive(schemars::JsonSchema)]
     pub struct RecallJob {
         /// The job.
         pub job: JobId,
@@ -97,21 +100,23 @@ told! {
         pub signed: Vec<String>,
         /// How many of its readings.
         pub counts: RecallCounts,
-        /// By board.
+        /// By board, the one with the most urgent line first.
         pub boards: Vec<RecallBoard>,
     }
 
     /// A board with readings in doubt.
+    #[derive(schemars::JsonSchema)]
     pub struct RecallBoard {
         /// The board; absent where the circuit is on none.
         pub board: Option<BoardId>,
         /// Its name.
         pub name: String,
-        /// As one walks, the most urgent of a circuit first.
+        /// By circuit, the one with the most urgent line first; of a circuit, the most urgent first.
         pub lines: Vec<RecallLine>,
     }
 
     /// A reading put in doubt.
+    #[derive(schemars::JsonSchema)]
     pub struct RecallLine {
         /// The reading.
         pub reading: ReadingId,
@@ -155,6 +160,7 @@ choice! {
 
 
     /// How a reading put in doubt is sorted.
+    #[derive(schemars::JsonSchema)]
     pub enum RecallClass {
         /// No longer certain: test again.
         TestAgain,

@@ -2,6 +2,7 @@
 
 use super::{CheckView, Sentence, TesterLine, VerificationChoices, VerificationForm, VerificationView};
 use provenohm_assess::ids::TesterId;
+use provenohm_assess::tester::Ranging;
 
 told! {
     /// The testers on this device.
@@ -70,6 +71,9 @@ asked! {
         /// Months from one verification to the next; empty: 12.
         #[serde(default)]
         pub interval_months: String,
+        /// Who chooses its ranges; absent: not stated.
+        #[serde(default)]
+        pub ranging: Option<Ranging>,
     }
 
     /// One test voltage of a card, as typed.

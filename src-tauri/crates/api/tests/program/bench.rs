@@ -377,7 +377,14 @@ impl Bench {
         serde_json::from_slice(&std::fs::read(written["files"][0].as_str().unwrap()).unwrap()).unwrap()
     }
 
+    /// Answers the look at the tester.
+    fn look(&self) {
+        let look = json!({ "case": "yes", "leads": "yes", "marked_category": "no", "marked_standard": "yes", "battery": "yes" });
+        self.program.ask("set_bench_look", json!({ "bench": self.id, "look": look }));
+    }
+
     fn close(&self, reason: &str) -> Value {
+        self.look();
         let asked = json!({ "bench": self.id, "valid_until": "24 Nov 2027", "reason": reason });
         self.program.ask("close_bench", asked)
     }
@@ -448,6 +455,133 @@ fn a_closed_run_speaks_for_its_tester_and_is_closed_again_only_with_a_reason() {
     assert!(bench.view()["closed"]["words"].as_str().unwrap().contains("Nov 2026"));
     let early = json!({ "bench": bench.id, "valid_until": "24 Nov 2020", "reason": "x" });
     assert_eq!(bench.program.refused("close_bench", early).complaints[0].field, "valid_until");
+}
+
+/// Each part of the look is answered, and a tester without a serial number bears a mark, before a run speaks for it.
+#[test]
+fn a_run_is_closed_only_once_the_tester_was_looked_at_and_can_be_told_from_others() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    let fields = |refused: provenohm_api::Failure| -> Vec<String> {
+        refused.complaints.into_iter().map(|one| one.field).collect()
+    };
+    let close = json!({ "bench": bench.id });
+    let all = ["look.case", "look.leads", "look.marked_category", "look.marked_standard", "look.battery"];
+    assert_eq!(fields(bench.program.refused("close_bench", close.clone())), all);
+    assert_eq!(bench.result(json!({}))["remarks"][0]["words"], "Case whole: Not looked");
+    let look = json!({ "case": "no", "leads": "yes" });
+    bench.program.ask("set_bench_look", json!({ "bench": bench.id, "look": look }));
+    assert_eq!(fields(bench.program.refused("close_bench", close.clone())), all[2..]);
+    bench.look();
+
+    let tester = bench.view()["tester"].clone();
+    let view = bench.program.ask("tester", json!({ "tester": tester }));
+    let nameless = json!({ "name": "Tester A", "serial": "", "model": "" });
+    bench.program.ask("save_tester", json!({ "tester": tester, "identity": nameless, "card": view["card"] }));
+    assert_eq!(bench.view()["title"], "Tester A, without a serial number");
+    assert_eq!(bench.result(json!({}))["close"]["mark_needed"], true);
+    assert_eq!(fields(bench.program.refused("close_bench", close.clone())), ["mark"]);
+    let look =
+        json!({ "case": "yes", "leads": "yes", "marked_category": "yes", "marked_standard": "yes", "battery": "yes" });
+    bench.program.ask("set_bench_look", json!({ "bench": bench.id, "look": look, "mark": "P-7" }));
+    bench.program.ask("close_bench", close);
+    assert_eq!(bench.report(&bench.id)["name"], "Tester A · tester without a serial number, marked P-7");
+}
+
+/// A reading near 35 °C is no repeat of the step at reference temperature, and the other way round.
+#[test]
+fn what_is_measured_at_another_temperature_is_another_step() {
+    let bench = Bench::full();
+    let at = |detail: &str| {
+        let view = bench.go("500 V", "1.0 MΩ of Box 1", detail);
+        let step = view["steps"].as_array().unwrap().iter().find(|one| one["id"] == view["current"]).unwrap().clone();
+        (step["done"].as_u64().unwrap(), step["of"].as_u64().unwrap())
+    };
+    let temperature =
+        |text: &str| bench.program.ask("set_temperature", json!({ "bench": bench.id, "temperature": text }));
+    temperature("23");
+    bench.go("500 V", "1.0 MΩ of Box 1", "");
+    bench.measure("1.00", "m");
+    temperature("34");
+    bench.go("500 V", "1.0 MΩ of Box 1", "");
+    bench.measure("1.03", "m");
+    assert_eq!(at(""), (1, 3), "34 °C is near the warm end, 35 °C (IEC 61557-1:2019, 4.3, seen)");
+    let warm = "Warm end of the rated temperature";
+    assert_eq!(at(warm), (1, 0), "beside the plan");
+
+    let mut plan = bench.view()["plan"].as_array().unwrap().clone();
+    let resistor = plan.iter().find(|one| one["item"]["resistor"]["nominal_ohm"] == "1000000").unwrap()["item"].clone();
+    plan.push(json!({ "test_voltage_v": "500", "item": resistor, "repeats": 2, "warmth": "warm" }));
+    bench.program.ask("set_plan", json!({ "bench": bench.id, "plan": plan }));
+    assert_eq!(at(warm), (1, 2), "planned, it counts there");
+    temperature("23");
+    let step = bench.go("500 V", "1.0 MΩ of Box 1", warm)["current"].clone();
+    let cool = json!({ "bench": bench.id, "step": step, "key": "m", "text": "1.01" });
+    assert_eq!(bench.program.refused("measure", cool).code, "other_temperature");
+    assert_eq!((at(""), at(warm)), ((1, 3), (1, 2)));
+}
+
+/// A bench at 27 °C is worked at all the same: its readings stand in for those at 23 °C until there is one.
+#[test]
+fn a_bench_beside_the_reference_temperature_is_worked_through() {
+    let bench = Bench::full();
+    let done = || {
+        let view = bench.go("500 V", "1.0 MΩ of Box 1", "");
+        view["steps"].as_array().unwrap().iter().find(|one| one["id"] == view["current"]).unwrap()["done"].clone()
+    };
+    bench.program.ask("set_temperature", json!({ "bench": bench.id, "temperature": "27" }));
+    for expected in [1, 2] {
+        bench.go("500 V", "1.0 MΩ of Box 1", "");
+        bench.measure("1.00", "m");
+        assert_eq!(done(), expected);
+    }
+    bench.program.ask("set_temperature", json!({ "bench": bench.id, "temperature": "23" }));
+    bench.go("500 V", "1.0 MΩ of Box 1", "");
+    bench.measure("1.00", "m");
+    assert_eq!(done(), 1, "only what was measured at 23 °C");
+}
+
+/// A voltmeter of 10 MΩ loads a tester at 500 V more than 100 kΩ/V × 500 V = 50 MΩ (IEC 61557-2:2019, 6.3, seen) allows.
+#[test]
+fn a_plan_says_that_a_voltmeter_is_too_heavy_for_the_open_circuit() {
+    let heavy = "No meter at hand is light enough for the open-circuit voltage at 500 V: a voltmeter or probe of at least 50 MΩ is needed, else it is not tested";
+    let missing = |input: &str| -> Vec<String> {
+        let program = Program::start();
+        program.job();
+        let tester = program.tester("Tester A");
+        let view = program.ask("save_reference", json!({ "form": voltmeter("Probe", input) }));
+        let references = json!([view["references"][0]["id"]]);
+        let plan = program
+            .ask("plan_bench", json!({ "tester": tester, "references": references, "edition": "iec-61557-2-2019" }));
+        plan["missing"].as_array().unwrap().iter().map(plain).collect()
+    };
+    assert!(missing("10 MΩ").contains(&heavy.to_owned()));
+    assert!(!missing("50 MΩ").contains(&heavy.to_owned()));
+    let bench = Bench::with(&[resistances(&BOX), voltmeter("Meter", "10 MΩ"), ammeter()]);
+    let view = bench.go("500 V", "Open-circuit voltage", "");
+    assert_eq!(plain(&view["pad"]["hint"]), heavy);
+}
+
+/// A tester whose ranges are set by hand is told which to set; one that does it by itself is not.
+#[test]
+fn a_step_says_which_range_to_set() {
+    let bench = Bench::full();
+    let tester = bench.view()["tester"].clone();
+    let heading = || plain(&bench.go("500 V", "1.0 MΩ of Box 1", "")["pad"]["heading"]);
+    let ranging = |ranging: &str| {
+        let view = bench.program.ask("tester", json!({ "tester": tester }));
+        let mut card = view["card"].clone();
+        assert_eq!(card["ranging"], Value::Null, "not stated until somebody does");
+        card["ranging"] = json!(ranging);
+        let asked = json!({ "tester": tester, "identity": view["identity"], "card": card });
+        bench.program.ask("save_tester", asked)["card_words"].clone()
+    };
+    let plainly = heading();
+    assert_eq!(plainly, "Tester at 500 V: connect 1.0 MΩ of Box 1");
+    let words = ranging("manual");
+    assert!(words.as_array().unwrap().contains(&json!("Its ranges are set by hand")), "{words}");
+    let said = heading();
+    assert!(said.starts_with(&format!("{plainly} · range ")), "{said}");
 }
 
 /// *full* and *usual* flag every reading at that voltage, *indications only* those below 10 MΩ.

@@ -44,6 +44,24 @@ impl Board {
     }
 }
 
+/// 1.50 MΩ with the third circuit, 1.55 MΩ without it, by ±(3 % + 2 digits) of the card: w = 0.065 and 0.0665 MΩ, 4.33 and
+/// 4.29 %; d = 0.03226, U = √(0.04333² + (0.0429·0.96774)²) = 0.06001, at least 1.50/0.09227 = 16.26 MΩ, rounded down
+/// (calc). With no verification that states a figure the card's accuracy is all there is.
+#[test]
+fn a_circuit_s_own_resistance_is_told_with_the_uncertainty_of_the_tester() {
+    let board = Board::ready();
+    for (places, text) in [(&[0, 1, 2][..], "1.50"), (&[0, 1], "1.55")] {
+        let slot = board.start(places)["slot"].clone();
+        board.save(&slot, text);
+    }
+    let form = board.program.ask("group_form", board.chosen(&[]));
+    let own: Vec<String> =
+        form["own"].as_array().unwrap().iter().map(|one| one.as_str().unwrap().replace('\u{a0}', " ")).collect();
+    let [said] = &own[..] else { panic!("{own:?}") };
+    assert!(said.contains("at least 16 MΩ; the two readings do not differ enough for an upper figure"), "{said}");
+    assert!(said.ends_with("(1.50 MΩ with it, 1.55 MΩ without it, by ±(3 % + 2 digits))"), "{said}");
+}
+
 fn signs(run: &Value) -> Vec<(String, String)> {
     let text = |slot: &Value, field: &str| slot[field].as_str().unwrap().to_owned();
     run["slots"].as_array().unwrap().iter().map(|slot| (text(slot, "name"), text(slot, "sign"))).collect()

@@ -103,6 +103,37 @@ fn readings_on_both_jobs_are_sorted_with_who_to_call() {
     assert_eq!((recall["causes"].as_array().unwrap().len(), &recall["causes"][0]["readings"]), (1, &json!(3)));
 }
 
+/// The gravest first: jobs, boards, circuits, readings, each by the gravest line in it.
+#[test]
+fn the_gravest_comes_first_over_jobs_boards_and_circuits() {
+    let program = Program::start();
+    let jobs = [program.job(), program.job()];
+    let tester = program.tester("Tester A");
+    program.certificate(&tester, "3 Mar 2026", "3 Mar 2027");
+    let second = &jobs[1].1;
+    for board in [&jobs[0].1, second] {
+        program.circuits(board, 2, single_phase());
+        program.ask("choose_tester", json!({ "board": board, "tester": tester }));
+        program.ask("set_volts", json!({ "board": board, "volts": 500 }));
+    }
+    // Three pairs a circuit; only the last reading of all, 1.12 MΩ on the second circuit of the second job, may lie below.
+    for (board, readings) in [(&jobs[0].1, &["50.0"][..]), (second, &["50.0", "51.0", "52.0", "60.0", "1.12"])] {
+        for text in readings {
+            let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
+            let indication = json!({ "typed": { "text": text, "comparator": "exact", "unit": "m" } });
+            program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": indication }));
+        }
+    }
+    program.ask("record_quick_check", box_wrong_at_one_megohm(&tester));
+    let recall = program.ask("recall", json!({ "tester": tester }));
+    assert_eq!(recall["jobs"][0]["job"], json!(jobs[1].0), "the job with the gravest line, though it began later");
+    let shown: Vec<String> = lines(&recall).into_iter().map(|(shown, ..)| shown.replace('\u{a0}', " ")).collect();
+    assert_eq!(shown, ["1.12 MΩ", "60.0 MΩ", "50.0 MΩ", "51.0 MΩ", "52.0 MΩ", "50.0 MΩ"]);
+    let circuits: Vec<&Value> =
+        recall["jobs"][0]["boards"][0]["lines"].as_array().unwrap().iter().map(|one| &one["circuit"]).collect();
+    assert!(circuits[0] == circuits[1] && circuits[1] != circuits[2], "a circuit stays together: {circuits:?}");
+}
+
 #[test]
 fn a_new_reading_with_a_proved_tester_resolves_its_line() {
     let scene = Scene::new();

@@ -7,6 +7,7 @@ mod plan;
 pub mod plot;
 mod run;
 mod usual;
+mod warmth;
 
 pub use complaint::MeasuredComplaint;
 pub use compute::{
@@ -20,4 +21,5 @@ pub use measured::{
 };
 pub use plan::{PlannedPoint, PlannedWhat};
 pub use run::{BenchRun, DecisionRule, EditionId, LookedAt, TesterLook};
-pub use usual::{DecisionPoint, decision_points, usual_points};
+pub use usual::{DecisionPoint, decision_points, least_open_circuit_load, reads_open_circuit, usual_points};
+pub use warmth::Warmth;

@@ -1,6 +1,6 @@
 //! What is to be measured: the usual points of a tester, or own ones.
 
-use super::{Resistor, Supply, TesterPosition};
+use super::{Resistor, Supply, TesterPosition, Warmth};
 use crate::quantity::Volts;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -62,4 +62,8 @@ pub struct PlannedPoint {
     /// Position.
     #[serde(default)]
     pub position: TesterPosition,
+    /// Temperature.
+    #[serde(default, skip_serializing_if = "Warmth::is_reference")]
+    #[ts(optional, as = "Option<Warmth>")]
+    pub warmth: Warmth,
 }

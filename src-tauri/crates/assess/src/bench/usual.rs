@@ -1,6 +1,6 @@
 //! The usual points of a tester, chosen from the references at hand. Nothing is filled in: a plan only asks.
 
-use super::{PlannedPoint, PlannedWhat, Resistor, Supply, TesterPosition};
+use super::{PlannedPoint, PlannedWhat, Resistor, Supply, TesterPosition, Warmth};
 use crate::limits::{LimitSet, Minimum, Row};
 use crate::quantity::{Ohms, Volts};
 use crate::reference::Reference;
@@ -37,7 +37,7 @@ pub fn decision_points(set: &LimitSet) -> Vec<DecisionPoint> {
 
 /// The usual points for a card: near both ends of each range, at and below the decision points with repeats, the decision
 /// point again at the lowest battery voltage; open circuit, rated load at both supplies, further loads, short circuit,
-/// leads and polarity. A resistor is asked for only where its rating allows the test voltage.
+/// ripple, leads and polarity. A resistor is asked for only where its rating allows the test voltage.
 #[must_use]
 pub fn usual_points(
     card: &Card,
@@ -69,6 +69,7 @@ fn at_voltage(
         repeats,
         supply,
         position: TesterPosition::Reference,
+        warmth: Warmth::Reference,
     };
     let once = |item| point(item, 1, Supply::Nominal);
     let indication = |ohms: &Ohms| hand.get(ohms).map(|&resistor| PlannedWhat::Indication { resistor });
@@ -76,13 +77,42 @@ fn at_voltage(
     let mut plan = vec![once(PlannedWhat::LeadsShorted), once(PlannedWhat::LeadsOpen)];
     plan.extend(repeats.iter().filter_map(|(ohms, times)| Some(point(indication(ohms)?, *times, Supply::Nominal))));
     plan.push(once(PlannedWhat::OpenCircuit { load: None }));
+    plan.extend(
+        open_circuit_load(&hand, references, volts, edition)
+            .map(|load| once(PlannedWhat::OpenCircuit { load: Some(load) })),
+    );
     plan.push(once(PlannedWhat::RatedLoad { load: rated_load }));
     let further = rated.map(|rated| further_loads(&hand, rated)).unwrap_or_default();
     plan.extend(further.into_iter().map(|load| once(PlannedWhat::FurtherLoad { load })));
-    plan.extend([PlannedWhat::ShortCircuit, PlannedWhat::Polarity].map(once));
+    plan.extend([PlannedWhat::ShortCircuit, PlannedWhat::Ripple, PlannedWhat::Polarity].map(once));
     let weak = decisive.iter().filter_map(indication).chain([PlannedWhat::RatedLoad { load: rated_load }]);
     plan.extend(weak.map(|item| point(item, 1, Supply::LowestBattery)));
     plan
+}
+
+/// The least load the open-circuit voltage is checked at, Ω: U_N × 100 kΩ/V (IEC 61557-2:2019, 6.3, seen).
+#[must_use]
+pub fn least_open_circuit_load(volts: Volts, edition: &Edition) -> Option<Ohms> {
+    edition.open_circuit_load_ohm_per_volt.value.0.checked_mul(volts.0).map(Ohms)
+}
+
+/// Whether the voltmeter or probe alone is light enough a load for the open-circuit voltage at a test voltage.
+#[must_use]
+pub fn reads_open_circuit(meter: &Reference, volts: Volts, edition: &Edition) -> bool {
+    meter.input_resistance().zip(least_open_circuit_load(volts, edition)).is_some_and(|(input, least)| input >= least)
+}
+
+/// The heaviest resistor at hand that, with a voltmeter or probe across it, is still as light a load as is asked.
+fn open_circuit_load(
+    hand: &BTreeMap<Ohms, Resistor>,
+    references: &[Reference],
+    volts: Volts,
+    edition: &Edition,
+) -> Option<Resistor> {
+    let least = least_open_circuit_load(volts, edition)?;
+    let meter = references.iter().max_by_key(|one| one.input_resistance())?;
+    let light = |ohms: &Ohms| meter.across(*ohms).is_some_and(|load| load >= least);
+    hand.iter().find(|(ohms, _)| light(ohms)).map(|(_, resistor)| *resistor)
 }
 
 /// The known resistances that may be used at a test voltage, one a nominal value, lowest first.

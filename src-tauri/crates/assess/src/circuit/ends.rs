@@ -108,6 +108,13 @@ impl Pair {
         lives.all(|(circuit, conductor)| conductors(circuit).is_none_or(|it| it.live().contains(&conductor)))
     }
 
+    /// The same without the live conductors of a circuit; none where an end is then empty, or it is not in it.
+    #[must_use]
+    pub fn without(&self, circuit: CircuitId) -> Option<Self> {
+        let rest = |end: &End| End(end.0.iter().filter(|it| it.circuit() != Some(circuit)).copied().collect());
+        if self.circuits().contains(&circuit) { Self::between(rest(&self.a), rest(&self.b)).ok() } else { None }
+    }
+
     /// Every circuit with a live conductor in it.
     #[must_use]
     pub fn circuits(&self) -> BTreeSet<CircuitId> {

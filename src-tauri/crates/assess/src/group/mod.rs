@@ -11,5 +11,5 @@ mod parallel;
 mod trend;
 
 pub use own::{NotWorkedOut, OwnResistance, own_resistance};
-pub use parallel::parallel;
+pub use parallel::{parallel, parallel_uncertainty};
 pub use trend::{Ratio, Trend, Visit, trend};

@@ -1,8 +1,8 @@
 //! Resistances in parallel: 1/R = Σ 1/Rᵢ.
 
-use super::figures::rounded;
-use crate::quantity::{Comparator, Ohms, Shown};
-use rust_decimal::{Decimal, RoundingStrategy};
+use super::figures::{rounded, significant};
+use crate::quantity::{Comparator, Ohms, Percent, Shown};
+use rust_decimal::{Decimal, MathematicalOps, RoundingStrategy};
 
 /// Significant digits of a parallel resistance.
 const DIGITS: u32 = 5;
@@ -27,4 +27,15 @@ pub fn parallel(members: &[Shown]) -> Option<(Comparator, Ohms)> {
     let shares = members.iter().map(|m| lowest.checked_div(m.ohms().0));
     let sum = shares.sum::<Option<Decimal>>()?;
     rounded(lowest.checked_div(sum)?, DIGITS, strategy).map(|ohms| (comparator, ohms))
+}
+
+/// The expanded uncertainty of what resistances read together, % of it, each known to the same percentage independently
+/// of the others: p·√Σ(R/Rᵢ)² (GUM 5.1.2; calc), rounded up to two digits. `None` where [`parallel`] gives no exact
+/// figure.
+#[must_use]
+pub fn parallel_uncertainty(members: &[Shown], each: Percent) -> Option<Percent> {
+    let (Comparator::Exact, Ohms(together)) = parallel(members)? else { return None };
+    let squares = members.iter().map(|m| together.checked_div(m.ohms().0)?.checked_powi(2));
+    let share = squares.sum::<Option<Decimal>>()?.sqrt()?;
+    significant(each.0.checked_mul(share)?, 2, RoundingStrategy::AwayFromZero).map(Percent)
 }

@@ -41,6 +41,9 @@ pub struct Edition {
     pub most_ripple_a: Figure<Amps>,
     /// Most operating uncertainty, % of the measured value.
     pub operating_uncertainty_percent: Figure<Percent>,
+    /// What the variations are multiplied with in the operating uncertainty: B = |A| + f·√(E1² + E2² + E3²).
+    #[ts(type = "Figure<string>")]
+    pub variation_factor: Figure<Decimal>,
     /// Reference temperature.
     pub reference_temperature_c: Figure<Celsius>,
     /// How far from it still are reference conditions, K.
@@ -78,6 +81,7 @@ impl Edition {
             edition.most_current_a.value.0,
             edition.most_ripple_a.value.0,
             edition.operating_uncertainty_percent.value.0,
+            edition.variation_factor.value,
             edition.reference_within_k.value.0,
         ];
         let above_zero = figures.iter().all(|figure| *figure > Decimal::ZERO);

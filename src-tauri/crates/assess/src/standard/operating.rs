@@ -1,5 +1,7 @@
 //! Operating uncertainty of a tester.
 
+use super::Edition;
+use rust_decimal::prelude::ToPrimitive;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -18,10 +20,11 @@ pub struct OperatingParts {
     pub temperature: f64,
 }
 
-/// B = |A| + 1.15·√(E1² + E2² + E3²), % of the measured value (IEC 61557-1; formula memory-H, meaning of the parts
-/// seen; 1.15 ≈ 2/√3, calc).
+/// B = |A| + f·√(E1² + E2² + E3²), % of the measured value, with the factor f of the edition: 1.15 (IEC 61557-1; formula
+/// memory-H, meaning of the parts seen; 1.15 ≈ 2/√3, calc).
 #[must_use]
-pub fn operating_uncertainty(parts: OperatingParts) -> f64 {
+pub fn operating_uncertainty(parts: OperatingParts, edition: &Edition) -> f64 {
     let OperatingParts { intrinsic, position, supply, temperature } = parts;
-    intrinsic.abs() + 1.15 * (position * position + supply * supply + temperature * temperature).sqrt()
+    let factor = edition.variation_factor.value.to_f64().unwrap_or(f64::INFINITY);
+    intrinsic.abs() + factor * (position * position + supply * supply + temperature * temperature).sqrt()
 }

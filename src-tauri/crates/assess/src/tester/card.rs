@@ -61,6 +61,34 @@ pub struct Card {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub interval_months: Option<u32>,
+    /// Who chooses its ranges; absent: its papers do not say.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub ranging: Option<Ranging>,
+}
+
+/// Who chooses the range of a tester.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Ranging {
+    /// The tester does.
+    Automatic,
+    /// A person sets it, as one sets the test voltage.
+    Manual,
+}
+
+impl Card {
+    /// The range a person sets a tester of manual ranging to, to read a resistance at a test voltage: the finest that
+    /// holds it. Above all of them it is the highest, below all the lowest.
+    #[must_use]
+    pub fn range_to_set(&self, volts: Volts, known: Ohms) -> Option<&Range> {
+        if self.ranging != Some(Ranging::Manual) {
+            return None;
+        }
+        let ranges = &self.voltages.iter().find(|one| one.test_voltage_v == volts)?.ranges;
+        let holding = ranges.iter().find(|range| range.from_ohm <= known && known <= range.to_ohm);
+        holding.or_else(|| ranges.iter().find(|range| range.from_ohm > known)).or_else(|| ranges.last())
+    }
 }
 
 impl VoltageCard {

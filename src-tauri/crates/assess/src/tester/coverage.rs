@@ -132,6 +132,15 @@ impl Coverage {
         if counted.iter().any(|i| holds(i, ohms)) { Ok(Claim::Whole) } else { Err(outside()) }
     }
 
+    /// Whether what an indication claims lies in an interval that rests on a conditional pass.
+    pub(super) fn is_conditional(&self, claim: Claim, ohms: Ohms) -> bool {
+        let ohms = match claim {
+            Claim::Whole => ohms,
+            Claim::AtMost(end) | Claim::NotAbove(end) => end,
+        };
+        self.intervals.iter().any(|i| i.conditional && holds(i, ohms))
+    }
+
     /// The intervals that count: a laboratory's as stated; a bench's only where its low end was tested and every point
     /// below the interval was indicated below it.
     fn counted(&self, limit: Option<Ohms>) -> impl DoubleEndedIterator<Item = &Interval> {
@@ -182,7 +191,8 @@ fn runs(points: &[Point]) -> Vec<Interval> {
         .chunk_by(|a, b| a.good == b.good)
         .filter_map(|run| match run {
             [first, ..] if first.good => {
-                run.last().map(|last| Interval { from_ohm: first.reference_ohm, to_ohm: last.reference_ohm })
+                let (from_ohm, last) = (first.reference_ohm, run.last());
+                last.map(|last| Interval { from_ohm, to_ohm: last.reference_ohm, conditional: false })
             }
             _ => None,
         })
@@ -194,7 +204,7 @@ fn measuring_range(card: &Card, volts: Volts) -> Option<Interval> {
     let ranges = || card.voltages.iter().filter(|v| v.test_voltage_v == volts).flat_map(|v| &v.ranges);
     let from_ohm = ranges().map(|r| r.from_ohm).min()?;
     let to_ohm = ranges().map(|r| r.to_ohm).max()?;
-    Some(Interval { from_ohm, to_ohm })
+    Some(Interval { from_ohm, to_ohm, conditional: false })
 }
 
 /// Lowest first, overlapping and touching ones made one, empty ones left out.
@@ -204,7 +214,10 @@ fn merged(mut intervals: Vec<Interval>) -> Vec<Interval> {
     let mut out: Vec<Interval> = Vec::with_capacity(intervals.len());
     for next in intervals {
         match out.last_mut() {
-            Some(last) if next.from_ohm <= last.to_ohm => last.to_ohm = last.to_ohm.max(next.to_ohm),
+            Some(last) if next.from_ohm <= last.to_ohm => {
+                last.to_ohm = last.to_ohm.max(next.to_ohm);
+                last.conditional |= next.conditional;
+            }
             _ => out.push(next),
         }
     }

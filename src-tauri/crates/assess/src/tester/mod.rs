@@ -15,7 +15,7 @@ mod statement;
 mod timeline;
 mod verification;
 
-pub use card::{Card, Range, VoltageCard};
+pub use card::{Card, Range, Ranging, VoltageCard};
 pub use card_complaint::CardComplaint;
 pub use check::{Damage, LeadCheck, LeadEnd, QuickCheck};
 pub(crate) use coverage::Claim;

@@ -64,7 +64,7 @@ impl Prepared {
             }
             reasons.extend(because.into_iter().map(|r| (state, r)));
             if let Some(b) = best {
-                remarks = b.testimony.remarks(q.limit);
+                remarks = b.testimony.remarks(q, b.claim);
                 let carried = past.known_failures.iter().map(|&r| TesterRemark::RequirementFailed { requirement: r });
                 let new: Vec<_> = carried.filter(|r| !remarks.contains(r)).collect();
                 remarks.extend(new);

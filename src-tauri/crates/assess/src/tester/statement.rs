@@ -132,11 +132,14 @@ impl Testimony {
         }
     }
 
-    /// What is to be remarked where this statement is relied on.
-    pub(super) fn remarks(&self, limit: Option<Ohms>) -> Vec<TesterRemark> {
+    /// What is to be remarked where this statement is relied on for what was asked.
+    pub(super) fn remarks(&self, q: &Question, claim: Claim) -> Vec<TesterRemark> {
         let s = &self.statement;
         let mut remarks = Vec::new();
-        if self.coverage.low_end_hidden(limit) {
+        if self.coverage.is_conditional(claim, q.ohms) {
+            remarks.push(TesterRemark::HoldsOnCondition);
+        }
+        if self.coverage.low_end_hidden(q.limit) {
             remarks.push(TesterRemark::LowEndNotShown);
         }
         if self.coverage.from_card {

@@ -57,6 +57,10 @@ pub struct Interval {
     pub from_ohm: Ohms,
     /// Upper end, Ω.
     pub to_ohm: Ohms,
+    /// A conditional pass is among the points it rests on.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub conditional: bool,
 }
 
 impl Interval {

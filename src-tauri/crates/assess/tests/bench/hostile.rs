@@ -4,7 +4,7 @@ use crate::judged::state;
 use crate::scene::{AMMETER, Scene, held, mega, resistance, resistor, sound, volts};
 use provenohm_assess::bench::{
     Decision, DecisionRule, LoadRole, MeasuredWhat, MeterReading, PlannedPoint, PlannedWhat, PointRemark, Supply,
-    TesterPosition,
+    TesterPosition, Warmth,
 };
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::policy::TesterPolicy;
@@ -132,6 +132,7 @@ fn outside_the_marked_range_no_operating_uncertainty_is_asked() {
 fn fewer_repeats_than_planned_are_said() {
     let plan = |scene: &mut Scene| {
         scene.run.plan.push(PlannedPoint {
+            warmth: Warmth::Reference,
             test_voltage_v: volts("500"),
             item: PlannedWhat::Indication { resistor: resistor("1") },
             repeats: 3,

@@ -5,17 +5,24 @@ use provenohm_assess::bench::{Issued, LoadRole, Series};
 use provenohm_assess::circuit::{Conductor, End, Pair, Stage, Terminal};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, VerificationId};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::TesterState;
+use provenohm_assess::judgement::{TesterJudgement, TesterRemark, TesterState};
 use provenohm_assess::limits::{Limit, Source, Tag};
 use provenohm_assess::moment::When;
 use provenohm_assess::policy::{Policies, TesterPolicy};
 use provenohm_assess::reading::{Conditions, Reading};
-use provenohm_assess::tester::{Conforms, Prepared, ProofEvent, RequirementName, RequirementResult, TesterHistory};
+use provenohm_assess::tester::{
+    Conforms, Holds, Prepared, ProofEvent, RequirementName, RequirementResult, TesterHistory,
+};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
-/// The state of the tester for a reading of 1.0 MΩ asked at 500 V, taken the day after the run.
+/// The state of the tester for a reading.
 pub fn state(scene: &Scene, indicated: &str, policy: TesterPolicy) -> TesterState {
+    reading(scene, indicated, policy).state
+}
+
+/// What is said of the tester for a reading of 1.0 MΩ asked at 500 V, taken the day after the run.
+fn reading(scene: &Scene, indicated: &str, policy: TesterPolicy) -> TesterJudgement {
     let verification = scene.result().verification(Issued {
         id: VerificationId(Uuid::from_u128(77)),
         made: When::At(moment("2026-06-01T10:00")),
@@ -57,7 +64,6 @@ pub fn state(scene: &Scene, indicated: &str, policy: TesterPolicy) -> TesterStat
         known: Known::default(),
     })
     .tester
-    .state
 }
 
 /// Right at 10 MΩ and above, 12 % low at 1 MΩ, its voltage falling away at the rated load.
@@ -135,6 +141,23 @@ fn a_requirement_too_close_to_call_is_silent() {
     scene.measured.retain(|m| !matches!(m.item, provenohm_assess::bench::MeasuredWhat::AtLoad(_)));
     scene.at_load(LoadRole::Rated, "0.5", "499").id.0 = Uuid::from_u128(4000);
     assert_eq!(state(&scene, "1.20", TesterPolicy::Usual), TesterState::NotProved);
+}
+
+/// A conditional pass counts with a remark: at the readings it backs, and at no others.
+#[test]
+fn an_interval_that_rests_on_a_conditional_pass_is_remarked() {
+    let mut scene = sound();
+    assert!(!reading(&scene, "1.20", TesterPolicy::Usual).remarks.contains(&TesterRemark::HoldsOnCondition));
+    scene.references[0].valid_until = day("2026-05-31");
+    let voltage = scene.at_500();
+    assert!(voltage.intervals.iter().all(|i| i.conditional) && !voltage.intervals.is_empty());
+    let Holds::In(holds) = &voltage.statement.holds else { panic!("a bench states where") };
+    assert!(holds.iter().all(|i| i.conditional));
+    for indicated in ["0.05", "1.20", "> 2000"] {
+        let judged = reading(&scene, indicated, TesterPolicy::Usual);
+        assert_eq!(judged.state, TesterState::Proved, "{indicated}");
+        assert!(judged.remarks.contains(&TesterRemark::HoldsOnCondition), "{indicated}");
+    }
 }
 
 /// What a recall needs: the uncertainty of each error, and the loads at which the voltage held.

@@ -1,5 +1,7 @@
 use crate::scene::{BOX, card, mega, newest, references, volts};
 use provenohm_assess::bench::{DecisionPoint, PlannedPoint, PlannedWhat, Resistor, Supply, usual_points};
+use provenohm_assess::quantity::Ohms;
+use provenohm_assess::tester::{Card, Ranging};
 
 fn plan(limit: &str) -> Vec<PlannedPoint> {
     let decision = DecisionPoint { test_voltage_v: volts("500"), limit_ohm: mega(limit) };
@@ -40,4 +42,39 @@ fn a_resistor_is_not_asked_for_above_its_rating() {
     let plan = usual_points(&card, &references(), &[], newest());
     assert!(indications(&plan, Supply::Nominal).is_empty());
     assert!(plan.iter().any(|p| p.item == PlannedWhat::RatedLoad { load: None }));
+}
+
+/// 500 V × 100 kΩ/V = 50 MΩ (IEC 61557-2:2019, 6.3, seen). With the probe's 1 GΩ across it 50 MΩ becomes 47.6 MΩ, too heavy;
+/// 100 MΩ becomes 90.9 MΩ (calc).
+#[test]
+fn the_open_circuit_is_asked_for_alone_and_at_the_heaviest_load_that_is_light_enough() {
+    let loads = |references: &[provenohm_assess::reference::Reference]| -> Vec<Option<Resistor>> {
+        let plan = usual_points(&card(), references, &[], newest());
+        let load = |point: &PlannedPoint| match point.item {
+            PlannedWhat::OpenCircuit { load } => Some(load),
+            _ => None,
+        };
+        plan.iter().filter_map(load).collect()
+    };
+    let heaviest = Resistor { reference: BOX, nominal_ohm: mega("100") };
+    assert_eq!(loads(&references()), [None, Some(heaviest)]);
+    let no_meter: Vec<_> = references().into_iter().filter(|one| one.input_resistance().is_none()).collect();
+    assert_eq!(loads(&no_meter), [None], "nothing to read it on: the step says so");
+    assert!(plan("1").iter().any(|point| point.item == PlannedWhat::Ripple));
+}
+
+/// The finest range that holds the resistance; above all of them the highest. A tester that ranges by itself is set to none.
+#[test]
+fn a_tester_ranged_by_hand_is_set_to_the_finest_range_that_holds_the_resistance() {
+    let mut card = card();
+    let tops = |card: &Card| -> Vec<Option<Ohms>> {
+        let to_set = |known: &str| card.range_to_set(volts("500"), mega(known)).map(|range| range.to_ohm);
+        ["0", "1", "20", "50", "9000"].map(to_set).to_vec()
+    };
+    assert_eq!(tops(&card), [None; 5], "not stated");
+    card.ranging = Some(Ranging::Automatic);
+    assert_eq!(tops(&card), [None; 5]);
+    card.ranging = Some(Ranging::Manual);
+    assert_eq!(tops(&card), ["20", "20", "20", "2000", "2000"].map(|top| Some(mega(top))));
+    assert!(card.range_to_set(volts("250"), mega("1")).is_none(), "not on its card");
 }

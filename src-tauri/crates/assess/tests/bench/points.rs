@@ -147,7 +147,7 @@ fn a_lapsed_reference_is_said_and_leaves_a_condition() {
     let result = scene.result();
     assert_eq!(result.lapsed, [BOX]);
     let decisions: Vec<_> = result.voltages[0].points.iter().map(|p| p.decision.unwrap()).collect();
-    assert_eq!(decisions, [Decision::ConditionalPass, Decision::DoesNotConform]);
+    assert_eq!(decisions, [Decision::OnCondition, Decision::DoesNotConform]);
     scene.references[0].valid_until = day("2026-06-01");
     assert!(scene.result().lapsed.is_empty());
 }
@@ -167,7 +167,7 @@ fn a_reference_not_good_enough_is_said_with_what_it_costs() {
     // Permitted 0.306 + 0.02 MΩ over U = 2·√((0.1)² + (0.01/√3)²) MΩ.
     assert!((ratio - 0.326 / (2.0 * (0.01_f64 + 0.0001 / 3.0).sqrt())).abs() < 1e-6, "{ratio}");
     assert!(probability > 0.5 && probability < 1.0);
-    assert_eq!(point.decision, Some(Decision::ConditionalPass));
+    assert_eq!(point.decision, Some(Decision::OnCondition));
 }
 
 #[test]

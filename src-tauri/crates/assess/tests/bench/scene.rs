@@ -117,6 +117,7 @@ pub fn card() -> Card {
     };
     Card {
         interval_months: None,
+        ranging: None,
         voltages: vec![VoltageCard {
             test_voltage_v: volts("500"),
             ranges: vec![range("0.05", "20", "0.01"), range("20", "2000", "1")],

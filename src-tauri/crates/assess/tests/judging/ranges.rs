@@ -16,6 +16,15 @@ fn bench(s: Statement) -> Proof {
     Proof::bench(10, "2026-01-01", "2026-12-31").found(s)
 }
 
+/// From 0.5 to 2 MΩ, and on condition from 10 to 1000 MΩ.
+fn on_condition() -> Statement {
+    let mut statement = holds(&[("0.5", "2"), ("10", "1000")]);
+    if let Holds::In(intervals) = &mut statement.holds {
+        intervals[1].conditional = true;
+    }
+    statement
+}
+
 fn silent() -> Statement {
     Statement { holds: Holds::NotStated, leads_shorted_good: true, ..outcome(provenohm_assess::tester::Outcome::Good) }
 }
@@ -62,6 +71,19 @@ fn a_laboratorys_interval_counts_as_stated() {
             (CannotBeJudged, Proved, Look),
         )
         .and(|j| matches!(j.value.reason, ValueReason::ClaimCut { .. })),
+        case(
+            "on condition where it reads, not elsewhere",
+            "the higher of two intervals rests on a conditional pass",
+            Scene::bare("450").proof(laboratory(on_condition())),
+            (Meets, Proved, Remark),
+        )
+        .and(|j| j.tester.remarks == [TesterRemark::HoldsOnCondition]),
+        case(
+            "in the interval without a condition",
+            "nothing to remark",
+            Scene::bare("1.8").proof(laboratory(on_condition())),
+            (Meets, Proved, Done),
+        ),
         case(
             "both ends belong to it",
             "R = 1000 MΩ",

@@ -62,7 +62,7 @@ pub fn limit(mega_ohms: &str, v: u32) -> Limit {
 
 /// Good in these intervals, in MΩ.
 pub fn holds(intervals: &[(&str, &str)]) -> Statement {
-    let interval = |(from, to): &(&str, &str)| Interval { from_ohm: mega(from), to_ohm: mega(to) };
+    let interval = |(from, to): &(&str, &str)| Interval { from_ohm: mega(from), to_ohm: mega(to), conditional: false };
     Statement {
         outcome: Outcome::Good,
         holds: Holds::In(intervals.iter().map(interval).collect()),

@@ -61,6 +61,13 @@ impl MapOf {
         self.0.insert(key, item.to_value());
     }
 
+    /// Adds a field that is left out where it is what it is by default.
+    pub fn put_unless_usual<T: Coded + Default + PartialEq>(&mut self, key: u64, item: &T) {
+        if *item != T::default() {
+            self.put(key, item);
+        }
+    }
+
     /// Puts `item` at `key` if there is one.
     pub fn put_if<T: Coded>(&mut self, key: u64, item: &Option<T>) {
         if let Some(item) = item {
@@ -116,8 +123,8 @@ impl Fields {
     }
 }
 
-/// A struct as a map: `key: field`, `key ? field` where the field is an `Option` and may be absent, or `key * field`
-/// where it is a list and absent when empty.
+/// A struct as a map: `key: field`, `key ? field` where the field is an `Option` and may be absent, `key * field`
+/// where it is a list and absent when empty, or `key ~ field` where it is absent when it is what it is by default.
 macro_rules! coded_map {
     ($type:ty { $($key:literal $mode:tt $field:ident),* $(,)? }) => {
         impl $crate::entry::Coded for $type {
@@ -145,6 +152,8 @@ macro_rules! coded_map {
             $map.put($key, $field)
         }
     };
+    (@put $map:ident $key:literal ~ $field:ident) => { $map.put_unless_usual($key, $field) };
+    (@take $fields:ident $key:literal ~) => { $fields.take_if($key)?.unwrap_or_default() };
     (@take $fields:ident $key:literal *) => { $fields.take_if($key)?.unwrap_or_default() };
     (@take $fields:ident $key:literal :) => { $fields.take($key)? };
     (@take $fields:ident $key:literal ?) => { $fields.take_if($key)? };

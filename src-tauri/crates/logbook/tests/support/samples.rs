@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 use provenohm_assess::bench::{
     BenchRun, Conditions as BenchConditions, DecisionRule, EditionId, LoadReading, LoadRole, LookedAt, Measured,
     MeasuredWhat, MeterReading, PlannedPoint, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
-    TesterPosition,
+    TesterPosition, Warmth,
 };
 use provenohm_assess::circuit::{
     Conductor, Conductors, Current, Electrical, End, Item, Loads, Location, Measure, Nominal, Pair, Stage, Terminal,
@@ -24,7 +24,7 @@ use provenohm_assess::reading::{Conditions, NotTestedReason};
 use provenohm_assess::recall::FailingEntry;
 use provenohm_assess::reference::{CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange};
 use provenohm_assess::tester::{
-    Card, Conforms, Damage, Holds, Interval, LeadCheck, LeadEnd, Outcome, Point, ProofKind, QuickCheck, Range,
+    Card, Conforms, Damage, Holds, Interval, LeadCheck, LeadEnd, Outcome, Point, ProofKind, QuickCheck, Range, Ranging,
     Requirement, RequirementName, RequirementResult, Statement, VoltageAtLoad, VoltageCard, VoltageFinding,
 };
 use provenohm_logbook::entry::body::{
@@ -82,7 +82,7 @@ fn statement() -> Statement {
         outcome: Outcome::Failed,
         conforms: Conforms::NotAllTested,
         edition: Some("IEC 61557-2:2019".into()),
-        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000) }]),
+        holds: Holds::In(vec![Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000), conditional: false }]),
         requirements: vec![Requirement {
             name: RequirementName::RatedCurrent,
             result: RequirementResult::NotMet,
@@ -134,6 +134,7 @@ fn card() -> Card {
         conforms_iec_61557_2: true,
         shorted_up_to: Some(shown(2)),
         interval_months: None,
+        ranging: None,
     }
 }
 
@@ -538,6 +539,24 @@ pub fn all() -> Vec<(&'static str, Fact)> {
             let known = vec![CutEnd { log: LogId(id(0x71)), seq: Seq(9), hash: Hash([7; 32]), from: None }];
             plain(BoardPresent { job: JOB, board: BOARD, present: false, known }.into())
         }),
+        ("verification, with an interval on condition", {
+            let mut statement = statement();
+            let interval = Interval { from_ohm: ohms(500_000), to_ohm: ohms(1_000_000_000), conditional: true };
+            statement.holds = Holds::In(vec![interval]);
+            let finding =
+                VoltageFinding { test_voltage_v: Volts(500.into()), as_found: Some(statement), as_left: None };
+            plain(VerificationMade { findings: vec![finding], ..verification() }.into())
+        }),
+        ("tester card, with ranges set by hand", {
+            let card = Card { ranging: Some(Ranging::Manual), ..Card::default() };
+            plain(TesterCard { tester: TESTER, card }.into())
+        }),
+        ("bench run, with a point at the warm end", {
+            let mut run = run();
+            run.plan.truncate(1);
+            run.plan.iter_mut().for_each(|point| point.warmth = Warmth::Warm);
+            plain(BenchOpened { run, references: vec![resistor()] }.into())
+        }),
     ]
 }
 
@@ -609,6 +628,7 @@ fn run() -> BenchRun {
         repeats: 3,
         supply: Supply::LowestBattery,
         position: TesterPosition::TurnedLeft,
+        warmth: Warmth::Reference,
     };
     BenchRun {
         id: BENCH,

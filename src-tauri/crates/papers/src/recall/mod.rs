@@ -39,7 +39,7 @@ pub struct RecallList {
     pub sum: String,
     /// What found it failed, or its damage: a title and what it says.
     pub causes: Vec<RecallCause>,
-    /// By job.
+    /// By job, the one with the most urgent line first.
     pub jobs: Vec<RecallJob>,
 }
 
@@ -67,7 +67,7 @@ pub struct RecallJob {
     pub people: Vec<String>,
     /// Each sign-off of it that stands, in a sentence.
     pub signed: Vec<String>,
-    /// By board, as one walks.
+    /// By board, the one with the most urgent line first.
     pub boards: Vec<RecallBoard>,
 }
 
@@ -76,7 +76,7 @@ pub struct RecallJob {
 pub struct RecallBoard {
     /// Its name.
     pub name: String,
-    /// The most urgent first.
+    /// By circuit, the one with the most urgent line first; of a circuit, the most urgent first.
     pub lines: Vec<RecallLine>,
 }
 

@@ -70,7 +70,7 @@ impl<'a> View<'a> {
             times: fixed.with("times", &[("offset", &fixed.words().offset(list.offset()))]),
             demo: (list.demo || list.jobs.iter().any(|job| job.demo)).then(|| fixed.text("demo")),
             labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
-            tester: fixed.with("recall-tester", &[("tester", &list.name), ("serial", &list.serial)]),
+            tester: fixed.words().tester_named(&list.name, &list.serial),
             sum: &list.sum,
             page: fixed.with("page", &[("page", "@page@"), ("pages", "@pages@")]),
             fingerprint: fixed.with("fingerprint", &[("fingerprint", &own.fingerprint().to_string())]),

@@ -34,7 +34,7 @@ pub(super) fn about(schedule: &Schedule, whole: &Digest, fixed: &Fixed<'_>) -> T
         say(finding.sentence.clone(), places.join("; "));
     }
     for tester in &schedule.testers {
-        let name = format!("{} · {}", tester.name, fixed.with("serial", &[("serial", &tester.serial)]));
+        let name = format!("{} · {}", tester.name, fixed.serial(&tester.serial));
         say(name, tester.state.clone());
         tester.card.iter().chain(&tester.remarks).for_each(|line| say(none(), line.clone()));
         for verification in &tester.verifications {

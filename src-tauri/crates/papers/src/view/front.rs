@@ -138,7 +138,7 @@ fn tester_view(tester: &Tester, fixed: &Fixed<'_>) -> TesterView {
     TesterView {
         sign: tester.sign,
         name: tester.name.clone(),
-        serial: fixed.with("serial", &[("serial", &tester.serial)]),
+        serial: fixed.serial(&tester.serial),
         state: tester.state.clone(),
         verifications,
     }

@@ -17,7 +17,7 @@ pub(super) fn details(part: &Part, fixed: &Fixed<'_>) -> Vec<TesterDetail> {
     let detail = testers.map(|tester| {
         let checks = (!tester.remarks.is_empty()).then(|| tester.remarks.join("; "));
         TesterDetail {
-            name: format!("{} · {}", tester.name, fixed.with("serial", &[("serial", &tester.serial)])),
+            name: format!("{} · {}", tester.name, fixed.serial(&tester.serial)),
             lines: tester.card.iter().cloned().chain(checks).collect(),
         }
     });

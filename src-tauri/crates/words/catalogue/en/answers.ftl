@@ -260,6 +260,8 @@ answer-tester-saved = Saved { $tester }
 answer-card-line = { $volts }: { $ranges }
 answer-card-range = { $from } to { $to }, one step { $resolution }
 answer-card-range-accuracy = { $from } to { $to }, one step { $resolution }, ±({ $percent } + { $digits } digits)
+answer-card-ranging-automatic = Chooses its ranges by itself
+answer-card-ranging-manual = Its ranges are set by hand
 answer-card-over-range = over-range shown as { $reading }
 answer-verification-recorded = Recorded the verification of { $made }
 answer-verification-withdrawn = Withdrawn: { $reason }
@@ -287,7 +289,6 @@ answer-origin-tester = Tester
 answer-origin-when = Time
 answer-origin-voltage = Test voltage
 answer-origin-conditions = Conditions
-answer-tester-with-serial = { $tester }, serial number { $serial }
 answer-withdrawn = withdrawn: { $reason }
 answer-replaced = replaced: { $reason }
 answer-corrected = corrected: { $reason }, was { $before }
@@ -401,7 +402,6 @@ answer-sign-off-button = { $count ->
     [one] Sign off { $count } reading
    *[other] Sign off { $count } readings
 }
-answer-sign-off-tester = { $name }, serial number { $serial }
 answer-sign-off-followed = A later sign-off has the next number
 answer-sign-off-unknown-device = { $count ->
     [one] 1 reading recorded on a device not known to this job

@@ -1,6 +1,5 @@
 ### The bench while it is worked on: points, steps, what to connect and what is read.
 
-answer-bench-tester = { $name }, serial number { $serial }
 answer-bench-resistor = { $nominal } of { $reference }
 answer-bench-open-circuit = Open-circuit voltage
 answer-bench-open-circuit-with = Open-circuit voltage with { $resistor }
@@ -22,6 +21,12 @@ answer-bench-supply-lowest = Lowest battery voltage
 answer-bench-position-reference = Reference position
 answer-bench-position-left = Turned left by 90°
 answer-bench-position-right = Turned right by 90°
+answer-bench-warmth-cold = Cold end of the rated temperature
+answer-bench-warmth-warm = Warm end of the rated temperature
+answer-bench-warmth-other = Beside the reference temperature
+answer-bench-choice-reference = Reference temperature, { $temperature }
+answer-bench-choice-cold = Cold end of the rated temperature, { $temperature }
+answer-bench-choice-warm = Warm end of the rated temperature, { $temperature }
 answer-bench-line-positive = Line positive
 answer-bench-earth-positive = Earth positive
 answer-bench-not-adjusted = As found; the tester is not adjusted in this run
@@ -35,6 +40,7 @@ answer-bench-choice-simple = Simple acceptance
 answer-bench-choice-guard-u = Guard band w = U
 answer-bench-choice-guard-part-u = Guard band w = 0.83 U
 answer-bench-by = By { $by }, begun { $at }
+answer-bench-marked = Marked { $mark } by us
 answer-bench-run = { $at }, { $by }
 answer-bench-closed = { $verification }
 answer-bench-progress = { $done } of { $of }
@@ -45,7 +51,7 @@ answer-bench-look-case = Case whole
 answer-bench-look-leads = Leads and probes whole
 answer-bench-look-category = Measurement category marked
 answer-bench-look-standard = Standard marked
-answer-bench-look-battery = Battery good by the tester's own test
+answer-bench-look-battery = Battery good by the tester's own test, or it has none
 answer-bench-looked-yes = Yes
 answer-bench-looked-no = No
 answer-bench-looked-not = Not looked
@@ -55,6 +61,7 @@ answer-bench-taken-back = taken back
 ## What is missing.
 
 answer-bench-no-voltmeter = No voltmeter at hand: output voltages are not tested
+answer-bench-meter-too-heavy = No meter at hand is light enough for the open-circuit voltage at { $volts }: a voltmeter or probe of at least { $least } is needed, else it is not tested
 answer-bench-no-ammeter = No current meter at hand: currents are not tested
 answer-bench-no-resistor = No known resistance at hand: indications are not tested
 answer-bench-no-rated-load = No resistor at hand is the rated load at { $volts } and may be used there: the rated current is not tested
@@ -68,6 +75,7 @@ answer-bench-connect-meter = Tester at { $volts }: connect the meter alone
 answer-bench-connect-current = Tester at { $volts }: connect the current meter across the leads
 answer-bench-connect-open = Tester at { $volts }: hold the leads apart
 answer-bench-connect-shorted = Tester at { $volts }: hold the leads together
+answer-bench-set-range = range { $from } to { $to }
 answer-bench-connect-polarity = Tester at { $volts }: find the positive terminal
 answer-bench-asks-indication = What does the tester show?
 answer-bench-asks-volts = { $meter ->

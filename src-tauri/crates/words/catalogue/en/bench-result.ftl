@@ -29,7 +29,7 @@ answer-result-leads-open-not-tested = Leads apart: not tested
 answer-result-leads-open = Leads apart: { $shown }
 answer-result-polarity = Polarity: { $polarity }; recorded, not judged
 answer-result-part-not-tested = not tested
-answer-result-operating = { $known }: A { $intrinsic }, E1 { $position }, E2 { $supply }, E3 { $temperature }: B = |A| + 1.15·√(E1² + E2² + E3²) = { $operating }
+answer-result-operating = { $known }: A { $intrinsic }, E1 { $position }, E2 { $supply }, E3 { $temperature }: B = |A| + { $factor }·√(E1² + E2² + E3²) = { $operating }
 answer-result-operating-at-least = { $known }: A { $intrinsic }, E1 { $position }, E2 { $supply }, E3 { $temperature }: B is { $operating } at least
 
 ## Plots.

@@ -83,6 +83,8 @@ own-repeats = How many times
 own-repeats-complaint = Write a number from 1 to 99
 own-supply = Supply
 own-position = Position
+own-warmth = Temperature
+own-meter-alone = The meter alone
 own-add = Add this point
 
 ## The result.
@@ -128,6 +130,7 @@ close-not-tested = { $count ->
     [one] One requirement is not tested
    *[other] { $count } requirements are not tested
 }
+close-look = The look at the tester
 close-number = Number of the report
 close-reason = Why it is recorded again
 close-record = Record the verification

@@ -5,6 +5,7 @@
 said-bench-holds = { $volts }: indications hold { $intervals }
 said-bench-holds-nowhere = { $volts }: indications hold nowhere that was tested
 said-bench-interval = from { $from } to { $to }
+said-bench-interval-on-condition = from { $from } to { $to } (on condition)
 said-bench-conforms = Conforms to { $edition }
 said-bench-conforms-not = Does not conform to { $edition }: { $requirements }
 said-bench-conforms-open = { $count ->
@@ -38,7 +39,8 @@ said-bench-point = { $known }: { $shown } shown, { $error }, permitted ±{ $perm
 said-bench-point-undecided = { $known }: { $shown } shown, not decided: { $why }
 said-bench-outcome = { $decision ->
     [conforms] conforms
-    [conditional-pass] conforms, by less than the guard or with a condition
+    [conditional-pass] conforms, by less than the guard
+    [on-condition] conforms, on the condition remarked
     [conditional-fail] conditional fail
    *[does-not-conform] does not conform
 }
@@ -81,6 +83,7 @@ said-bench-end-undecided = { $known } could not be decided
 said-bench-end-range = no point conforms in the range { $from } to { $to }
 said-bench-end-shown-low = { $known } was shown as { $shown }
 said-bench-ends = From { $from }: { $below }. To { $to }: { $above }
+said-bench-ends-on-condition = From { $from }: { $below }. To { $to }: { $above }. On condition at a point between
 said-bench-shown-high = Not from { $from }: { $known } was shown as { $shown }
 said-bench-leads-shown-high = Not from { $from }: shorted leads were shown as { $shown }
 said-bench-single-point = { $known } stands alone and spans nothing

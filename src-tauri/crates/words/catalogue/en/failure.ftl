@@ -43,6 +43,7 @@ failure-recall_format = A recall list ends in .pdf or .csv
 failure-no_card = Fill in the card of this tester first
 failure-no_edition = This version does not know that edition of the tester standard
 failure-too_many_runs = At most six runs can stand side by side
+failure-other_temperature = This step is at another temperature than the one set. Set the temperature that is measured
 failure-nothing_measured = Nothing was measured in this run yet
 failure-no_meter = Choose the meter it is read on first
 failure-nothing_at_hand = Nothing at hand can measure this. Skip it: it stays not tested

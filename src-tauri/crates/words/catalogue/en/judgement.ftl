@@ -39,3 +39,11 @@ said-guard-lapsed = These figures rest on a verification that has lapsed
 ## Short lines for the entry.
 
 said-hint-smallest = Proves { $limit } from { $smallest }
+said-hint-smallest-by = Proves { $limit } from { $smallest }, { $by }
+said-made-by = { $by ->
+    [budget] by U = { $percent } of its verification
+    [operating] by B = { $percent } of its verification
+    [stated] by its stated operating uncertainty { $percent }
+    [accuracy] by ±({ $percent } + { $digits } digits)
+   *[conforming] by { $percent } of IEC 61557-2
+}

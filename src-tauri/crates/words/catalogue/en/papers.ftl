@@ -95,6 +95,7 @@ papers-testers-more = Their ranges, accuracy and lead checks stand at the end.
 papers-testers-detail = Testers: ranges, accuracy, lead checks
 papers-testers-none = No tester was chosen for any reading.
 papers-serial = serial number { $serial }
+papers-serial-none = without a serial number
 papers-verifications-none = No verification on record.
 papers-recorded = put on record { $time } by { $person }
 papers-replaced-characters = Characters this typeface does not hold are printed as “{ $sign }”; the attached data holds them unchanged.

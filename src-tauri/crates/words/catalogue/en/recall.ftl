@@ -111,6 +111,10 @@ answer-parallel = { $sign ->
    *[exact] { $members } read { $together } together
 }
 answer-parallel-open = Members that are more than and less than a figure leave the whole open both ways
+answer-parallel-uncertainty = Known to ±{ $whole } together, where each is known to ±{ $each } independently of the others
+answer-parallel-uncertainty-open = With a member that is open on a side no uncertainty of the whole can be stated
+answer-own-of = { $circuit }: { $own } ({ $with } with it, { $without } without it, { $by })
+answer-own-unknown = { $circuit }: what it has by itself cannot be worked out, nothing is known of the tester's uncertainty there
 answer-own-at-least = By itself it has at least { $least }; the two readings do not differ enough for an upper figure
 answer-own-between = By itself it has { $least } to { $most }
 answer-own-no-lower-end = A reading of zero or less than a figure says nothing of one circuit
@@ -120,7 +124,6 @@ answer-own-beyond = These figures are beyond all arithmetic
 ## The list on paper.
 
 papers-recall-title = Readings put in doubt
-papers-recall-tester = { $tester }, serial number { $serial }
 papers-recall-causes = What was found
 papers-recall-call = Call:
 papers-recall-column-circuit = Circuit and pair

@@ -63,7 +63,6 @@ papers-tester-sheet-measured = Measured
 
 ## Made for the report.
 
-answer-tester-report-name = { $name }, serial number { $serial }
 answer-tester-report-mark = tester without a serial number, marked { $mark }
 answer-tester-report-unnamed = tester without a serial number and without a mark
 answer-tester-report-tester = Tester
@@ -99,11 +98,11 @@ answer-tester-method-k-says = Effective degrees of freedom by Welch and Satterth
 answer-tester-method-current = Rated current
 answer-tester-method-current-says = The lower of the current measured through the load and the voltage there divided by the rated load. A tester's voltage does not fall when the load gets lighter, nor its current when it gets heavier.
 answer-tester-method-decision = Decision
-answer-tester-method-decision-says = With the guard w of the decision rule: conforms up to permitted − w; conditional up to permitted; conditional fail up to permitted + w; beyond, it does not conform. ILAC-G8:09/2019, its four-way statement read, its mirror here for a bound on both sides.
+answer-tester-method-decision-says = With the guard w of the decision rule: conforms up to permitted − w; conditional up to permitted; conditional fail up to permitted + w; beyond, it does not conform. What conforms by a reference whose certificate had lapsed, or with w = 0 at a ratio below 4, conforms on that condition. ILAC-G8:09/2019, its four-way statement read, its mirror here for a bound on both sides.
 answer-tester-method-ratio = Ratio
 answer-tester-method-ratio-says = Permitted error over U (k = 2) of the reference at that point. Below 4 it is remarked, as 4 to 1 is the usual ratio (Z540.3, read).
 answer-tester-method-operating = Operating uncertainty
-answer-tester-method-operating-says = B = |A| + 1.15 · √(E1² + E2² + E3²): A the error under reference conditions, E1 by position, E2 by supply voltage, E3 by temperature, each a signed change against the reference point in % of the indication. Formula recalled from IEC 61557, its meanings read. A part that was not tested is named and never taken as zero for the answer.
+answer-tester-method-operating-says = B = |A| + f · √(E1² + E2² + E3²), with the factor f listed below: A the error under reference conditions, E1 by position, E2 by supply voltage, E3 by temperature, each a signed change against the reference point in % of the indication. Formula recalled from IEC 61557, its meanings read. A part that was not tested is named and never taken as zero for the answer.
 answer-tester-method-holds = Where indications hold
 answer-tester-method-holds-says = Contiguous conforming points; the ends are the inner of reference and indication. Never across a range of the tester without a conforming point in it, and only if nothing lower was shown higher. Rule of this program.
 
@@ -116,6 +115,7 @@ answer-tester-asks-rated-load = Rated load for each volt
 answer-tester-asks-most-current = Measuring current, at most, peak
 answer-tester-asks-ripple = Its a.c. part, at most, peak
 answer-tester-asks-operating = Operating uncertainty, at most
+answer-tester-asks-variation = Factor of the changes in it
 answer-tester-asks-reference-temperature = Reference temperature
 answer-tester-asks-reference-within = Reference conditions, within
 answer-tester-asks-coldest = Rated temperature, lowest

@@ -99,6 +99,8 @@ said-tester-damaged-after = { $tester }: in doubt, found damaged at { $at }, aft
 said-tester-good-after = { $tester }: not proved for this reading, found good afterwards on { $made }
 said-tester-not-confirmable = { $tester }: not confirmable, adjusted later with nothing stated as found
 said-tester-none = Tester not chosen
+said-tester-with-serial = { $tester }, serial number { $serial }
+said-tester-without-serial = { $tester }, without a serial number
 said-tester-live-values = { $tester }: has two values to settle
 
 said-tester-requirement-not-met = { $requirement ->
@@ -111,9 +113,11 @@ said-tester-requirement-not-met = { $requirement ->
 ## A further reason beside the first one.
 
 said-interval = { $from } to { $to }
+said-interval-on-condition = { $from } to { $to } (on condition)
 
 ## Remarks on the proof.
 
+said-remark-holds-on-condition = a point it rests on conforms with a condition only
 said-remark-low-end-not-shown = low end not shown: the proof begins above the limit
 said-remark-not-tested = { $requirement ->
     [operating-uncertainty] operating uncertainty not tested

@@ -1,12 +1,14 @@
-//! Closing a run: what it comes to becomes a verification on the tester's record.
+//! Closing a run: what it comes to becomes a verification on the tester's record. Before it somebody has looked at the
+//! tester itself, and one without a serial number bears a mark of our own: each is answered, none is taken for granted.
 
 use super::run::Run;
+use super::say;
 use crate::failure::Failure;
 use crate::ops::verifications::changing;
 use crate::read::{Fields, NAME_MOST};
 use crate::state::State;
 use crate::views::*;
-use provenohm_assess::bench::Issued;
+use provenohm_assess::bench::{Issued, LookedAt};
 use provenohm_assess::ids::VerificationId;
 use provenohm_assess::moment::When;
 use provenohm_logbook::entry::body::VerificationMade;
@@ -31,6 +33,14 @@ pub(crate) fn close_bench(state: &mut State, asked: CloseBench) -> Result<Tester
     let reason = fields.optional("reason", &asked.reason, NAME_MOST);
     if !former.is_empty() && reason.is_empty() {
         fields.complain("reason", "complaint-reason-needed", &[]);
+    }
+    for line in say::look(&state.words, &run.run().look) {
+        if line.answer == LookedAt::NotLooked {
+            fields.complain(line.item.field(), "complaint-look-needed", &[]);
+        }
+    }
+    if run.needs_mark() && run.run().mark.is_none() {
+        fields.complain("mark", "complaint-mark-needed", &[]);
     }
     fields.settle(Some(()))?;
     let issued = Issued {

@@ -2,8 +2,8 @@
 
 use super::drift::known;
 use super::figures::{rounded, signed_percent};
-use super::plot;
 use super::run::Run;
+use super::{plot, say};
 use crate::failure::Failure;
 use crate::state::State;
 use crate::views::*;
@@ -107,11 +107,10 @@ fn voltage(words: &Words, volts: Volts, all: &[Compared]) -> Option<ComparedVolt
                 vec![said(Level::Remark, words.text_with("answer-result-untouched", &args))]
             }
             Some(voltage) => {
-                let level = |good: bool| if good { Level::Done } else { Level::Look };
-                let conforms = voltage.conforms != provenohm_assess::tester::Conforms::No;
+                let no = voltage.conforms == provenohm_assess::tester::Conforms::No;
                 vec![
-                    said(level(!voltage.intervals.is_empty()), words.bench_holds(voltage)),
-                    said(level(conforms), words.bench_conforms(voltage, &one.run.about())),
+                    said(say::holds_level(voltage), words.bench_holds(voltage)),
+                    said(if no { Level::Look } else { Level::Done }, words.bench_conforms(voltage, &one.run.about())),
                 ]
             }
         }

@@ -2,9 +2,10 @@
 
 use super::say;
 use crate::views::{BudgetRow, Line};
-use provenohm_assess::bench::{Budgeted, Conditions, Influence};
+use provenohm_assess::bench::{Budgeted, Conditions, Influence, Warmth};
 use provenohm_assess::quantity::{Amps, Ohms, Percent, Volts};
 use provenohm_assess::reference::ReferenceKind;
+use provenohm_assess::standard::Edition;
 use provenohm_assess::uncertainty::{Budget, Shape};
 use provenohm_words::{AboutBench, Words};
 use rust_decimal::Decimal;
@@ -120,9 +121,14 @@ pub(crate) const fn shape_key(shape: Shape) -> &'static str {
     }
 }
 
+/// What the changes are multiplied with in the operating uncertainty, by the edition.
+pub(crate) fn factor(words: &Words, edition: &Edition) -> String {
+    words.numbers().number(&edition.variation_factor.value.normalize().to_string())
+}
+
 /// Supply, position and temperature, where they are not those of reference conditions.
 pub(crate) fn detail(words: &Words, conditions: &Conditions) -> String {
-    let mut parts = vec![say::conditions(words, conditions.supply, conditions.position)];
+    let mut parts = vec![say::conditions(words, conditions.supply, conditions.position, Warmth::Reference)];
     parts.extend(conditions.temperature_c.map(|it| it.print(words.numbers())));
     parts.retain(|part| !part.is_empty());
     parts.join(", ")

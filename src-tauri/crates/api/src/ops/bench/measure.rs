@@ -11,7 +11,7 @@ use crate::read::Fields;
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::{
-    Conditions, LoadReading, LoadRole, Measured, MeasuredWhat, MeterReading, PlannedWhat, Polarity, Resistor,
+    Conditions, LoadReading, LoadRole, Measured, MeasuredWhat, MeterReading, PlannedWhat, Polarity, Resistor, Warmth,
 };
 use provenohm_assess::ids::{MeasuredId, ReferenceId};
 use provenohm_assess::quantity::{Amps, Celsius, Comparator, Refusal, Shown, Typed, Unit, Volts};
@@ -36,8 +36,11 @@ pub(crate) fn measure(state: &mut State, asked: Measure) -> Result<BenchView, Fa
         return Err(Failure::of("nothing_at_hand"));
     }
     let key = step.key;
-    let item = item(state, &run, &seat, &key, &asked)?;
     let temperature = read_temperature(&state.words, &seat.temperature)?;
+    if !key.warmth.is_reference() && Warmth::of(temperature, run.edition) != key.warmth {
+        return Err(Failure::of("other_temperature"));
+    }
+    let item = item(state, &run, &seat, &key, &asked)?;
     let (at, id) = (state.host.now(), MeasuredId(state.host.id()?));
     let measured = Measured {
         id,

@@ -1,5 +1,6 @@
 //! The pad for one step: what to connect, what is read, the keys that save it.
 
+use super::plan::too_heavy;
 use super::run::Run;
 use super::say;
 use super::seat::Seat;
@@ -11,9 +12,10 @@ use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::{PlannedWhat, Resistor};
 use provenohm_assess::ids::{BenchId, PersonId, ReferenceId};
-use provenohm_assess::quantity::{Comparator, Shown, Typed, Volts};
+use provenohm_assess::quantity::{Comparator, Ohms, Shown, Typed, Volts};
 use provenohm_assess::reference::Reference;
 use provenohm_words::Words;
+use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
 /// Half-typed digits of a step.
@@ -141,8 +143,25 @@ fn heading(words: &Words, run: &Run, step: &Step<'_>) -> String {
         PlannedWhat::LeadsShorted => bare("answer-bench-connect-shorted"),
         PlannedWhat::Polarity => bare("answer-bench-connect-polarity"),
     };
-    let conditions = say::conditions(words, key.supply, key.position);
-    if conditions.is_empty() { said } else { format!("{said} · {conditions}") }
+    let conditions = say::conditions(words, key.supply, key.position, key.warmth);
+    let parts = [said, range_to_set(words, run, key).unwrap_or_default(), conditions];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")
+}
+
+/// The range to set a tester of manual ranging to.
+fn range_to_set(words: &Words, run: &Run, key: &Key) -> Option<String> {
+    let known = match &key.item {
+        PlannedWhat::Indication { resistor } => {
+            run.reference(resistor.reference)?.resistance(resistor.nominal_ohm)?.stated_ohm
+        }
+        // Open leads are above every range, shorted ones at the bottom of the lowest.
+        PlannedWhat::LeadsOpen => Ohms(Decimal::MAX),
+        PlannedWhat::LeadsShorted => Ohms::default(),
+        _ => return None,
+    };
+    let range = run.card.as_ref()?.range_to_set(key.volts, known)?;
+    let args = [("from", words.ohms(range.from_ohm).into()), ("to", words.ohms(range.to_ohm).into())];
+    Some(words.text_with("answer-bench-set-range", &args))
 }
 
 fn asks(words: &Words, run: &Run, step: &Step<'_>, meter: Option<ReferenceId>) -> String {
@@ -186,6 +205,11 @@ fn hint(words: &Words, run: &Run, step: &Step<'_>, meter: Option<ReferenceId>) -
             (_, Figure::Voltage) => words.text("answer-bench-no-voltmeter"),
             _ => words.text("answer-bench-no-ammeter"),
         });
+    }
+    if let (PlannedWhat::OpenCircuit { .. }, Some(meter)) = (&step.key.item, meter.and_then(|id| run.reference(id)))
+        && let Some(said) = too_heavy(words, std::slice::from_ref(meter), step.key.volts, run.edition)
+    {
+        return Some(said);
     }
     let resistor = match &step.key.item {
         PlannedWhat::Indication { resistor } => Some(resistor),

@@ -6,10 +6,15 @@ use crate::failure::Failure;
 use crate::ops::references::standing;
 use crate::state::State;
 use crate::views::*;
-use provenohm_assess::bench::{DecisionPoint, PlannedPoint, PlannedWhat, Resistor, decision_points, usual_points};
+use provenohm_assess::bench::{
+    DecisionPoint, PlannedPoint, PlannedWhat, Resistor, decision_points, least_open_circuit_load, reads_open_circuit,
+    usual_points,
+};
 use provenohm_assess::ids::ReferenceId;
 use provenohm_assess::limits::{LimitSet, shipped};
+use provenohm_assess::quantity::Volts;
 use provenohm_assess::reference::{Reference, ReferenceKind};
+use provenohm_assess::standard::Edition;
 use provenohm_assess::tester::Card;
 use provenohm_words::Words;
 
@@ -24,9 +29,9 @@ pub(crate) fn plan_bench(state: &mut State, asked: PlanAsk) -> Result<PlanView, 
     let on_card = |one: &&DecisionPoint| card.voltages.iter().any(|it| it.test_voltage_v == one.test_voltage_v);
     Ok(PlanView {
         decisions: decisions.iter().filter(on_card).map(|one| decision_words(words, one)).collect(),
-        missing: missing(words, &points, &references),
+        missing: missing(words, &card, &points, &references, edition),
         points: points.iter().map(|point| point_view(words, point, &references)).collect(),
-        choices: choices(words, &card, &references),
+        choices: choices(words, &card, &references, edition),
     })
 }
 
@@ -60,11 +65,30 @@ fn decision_words(words: &Words, one: &DecisionPoint) -> String {
     words.text_with("answer-bench-decision", &args)
 }
 
+/// That every voltmeter at hand is too heavy a load for the open-circuit voltage, and which would do.
+pub(crate) fn too_heavy(words: &Words, references: &[Reference], volts: Volts, edition: &Edition) -> Option<String> {
+    if references.iter().any(|one| reads_open_circuit(one, volts, edition)) {
+        return None;
+    }
+    let least = least_open_circuit_load(volts, edition)?;
+    let args = [("volts", words.volts(volts).into()), ("least", words.ohms(least).into())];
+    Some(words.text_with("answer-bench-meter-too-heavy", &args))
+}
+
 /// What these references leave untested.
-fn missing(words: &Words, points: &[PlannedPoint], references: &[Reference]) -> Vec<String> {
+fn missing(
+    words: &Words,
+    card: &Card,
+    points: &[PlannedPoint],
+    references: &[Reference],
+    edition: &Edition,
+) -> Vec<String> {
     let mut missing = Vec::new();
     if !references.iter().any(|one| one.input_resistance().is_some()) {
         missing.push(words.text("answer-bench-no-voltmeter"));
+    } else {
+        let volts = card.voltages.iter().map(|one| one.test_voltage_v);
+        missing.extend(volts.filter_map(|volts| too_heavy(words, references, volts, edition)));
     }
     if !references.iter().any(|one| matches!(one.what, ReferenceKind::CurrentMeter { .. })) {
         missing.push(words.text("answer-bench-no-ammeter"));
@@ -94,7 +118,7 @@ fn point_view(words: &Words, point: &PlannedPoint, references: &[Reference]) -> 
     if point.repeats > 1 {
         detail.push(words.text_with("answer-bench-times", &[("count", point.repeats.into())]));
     }
-    let conditions = say::conditions(words, point.supply, point.position);
+    let conditions = say::conditions(words, point.supply, point.position, point.warmth);
     detail.extend((!conditions.is_empty()).then_some(conditions));
     PlanPointView {
         point: *point,
@@ -105,7 +129,7 @@ fn point_view(words: &Words, point: &PlannedPoint, references: &[Reference]) -> 
 }
 
 /// What points of one's own are made of.
-pub(crate) fn choices(words: &Words, card: &Card, references: &[Reference]) -> PlanChoices {
+pub(crate) fn choices(words: &Words, card: &Card, references: &[Reference], edition: &Edition) -> PlanChoices {
     let volts = card.voltages.iter().map(|one| one.test_voltage_v);
     let resistors = references.iter().flat_map(|reference| {
         let of = move |nominal_ohm| Resistor { reference: reference.id, nominal_ohm };
@@ -119,5 +143,6 @@ pub(crate) fn choices(words: &Words, card: &Card, references: &[Reference]) -> P
             .collect(),
         supplies: say::supplies(words),
         positions: say::positions(words),
+        warmths: say::warmths(words, edition),
     }
 }

@@ -77,7 +77,7 @@ fn quantity_percent(words: &Words, percent: f64) -> String {
 pub(crate) fn level(decision: Option<Decision>) -> Level {
     match decision {
         Some(Decision::Conforms) => Level::Done,
-        Some(Decision::ConditionalPass) => Level::Remark,
+        Some(Decision::ConditionalPass | Decision::OnCondition) => Level::Remark,
         _ => Level::Look,
     }
 }

@@ -44,26 +44,13 @@ pub(crate) fn bench_result(state: &mut State, asked: BenchResultAsk) -> Result<B
 /// Lapsed references, figures left out, and what the look at the tester found.
 fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
     let mut remarks = Vec::new();
-    for id in &result.lapsed {
-        let name = run.reference(*id).map(|one| one.name.as_str()).unwrap_or_default();
-        remarks.push(Sentence {
-            level: Level::Look,
-            words: words.text_with("answer-result-lapsed", &[("reference", name.into())]),
-        });
-    }
+    let lapsed = say::lapsed(words, result, &run.about());
+    remarks.extend(lapsed.into_iter().map(|words| Sentence { level: Level::Look, words }));
     if !result.unusable.is_empty() {
         let args = [("count", result.unusable.len().into())];
         remarks.push(Sentence { level: Level::Look, words: words.text_with("answer-result-unusable", &args) });
     }
-    remarks.extend(say::look(words, &result.look).into_iter().map(|line| {
-        let (level, key) = match line.answer {
-            provenohm_assess::bench::LookedAt::Yes => (Level::Done, "answer-bench-looked-yes"),
-            provenohm_assess::bench::LookedAt::No => (Level::Look, "answer-bench-looked-no"),
-            provenohm_assess::bench::LookedAt::NotLooked => (Level::Remark, "answer-bench-looked-not"),
-        };
-        let args = [("item", line.words.into()), ("answer", words.text(key).into())];
-        Sentence { level, words: words.text_with("answer-result-look", &args) }
-    }));
+    remarks.extend(say::looked(words, &result.look));
     remarks
 }
 
@@ -93,6 +80,10 @@ fn close_view(words: &Words, run: &Run, result: &BenchResult, now: provenohm_ass
         suggestion: words.text_with("answer-result-suggestion", &args),
         suggested,
         not_tested,
+        look: say::look(words, &run.run().look),
+        answers: say::answers(words),
+        mark: run.run().mark.clone().unwrap_or_default(),
+        mark_needed: run.needs_mark(),
     }
 }
 
@@ -126,10 +117,7 @@ impl Seen<'_> {
             } else {
                 volts.clone()
             },
-            holds: Sentence {
-                level: if voltage.intervals.is_empty() { Level::Look } else { Level::Done },
-                words: words.bench_holds(voltage),
-            },
+            holds: Sentence { level: say::holds_level(voltage), words: words.bench_holds(voltage) },
             intervals: intervals.chain(none).collect(),
             conforms: Sentence {
                 level: match voltage.conforms {
@@ -161,19 +149,13 @@ impl Seen<'_> {
 
     /// A requirement with what was found and asked, and where it stands.
     fn requirement(&self, found: &RequirementFound) -> Sentence {
-        let words = self.words;
-        let args = [
-            ("said", words.bench_requirement(found, &self.about).into()),
-            ("source", words.source(&found.source).into()),
-            ("tag", words.tag(found.source.tag).into()),
-        ];
         Sentence {
             level: match found.result {
                 RequirementResult::Met => Level::Done,
                 RequirementResult::NotMet => Level::Look,
                 RequirementResult::NotTested => Level::Remark,
             },
-            words: words.text_with("answer-result-requirement", &args),
+            words: say::requirement(self.words, found, &self.about),
         }
     }
 
@@ -260,7 +242,7 @@ impl Seen<'_> {
         Sentence { level: plot::level(Some(decision)), words: self.words.bench_decision(decision) }
     }
 
-    /// B = |A| + 1.15·√(E1² + E2² + E3²), part by part; what was not tested is named.
+    /// B = |A| + f·√(E1² + E2² + E3²), part by part; what was not tested is named.
     fn operating(&self, at: &OperatingAt) -> String {
         let words = self.words;
         let part = |part: Option<f64>| {
@@ -276,6 +258,7 @@ impl Seen<'_> {
                 ("position", part(at.position).into()),
                 ("supply", part(at.supply).into()),
                 ("temperature", part(at.temperature).into()),
+                ("factor", super::figures::factor(words, self.run.edition).into()),
                 ("operating", words.percent(Percent(super::figures::rounded(at.operating))).into()),
             ],
         )

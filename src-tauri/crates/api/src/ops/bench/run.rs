@@ -98,16 +98,20 @@ impl Run {
         AboutBench { references: &self.opened.references, edition: &self.edition.title }
     }
 
-    /// Name and serial number of the tester, or its mark.
+    /// Whether the tester has no serial number, and so needs a mark of our own.
+    pub(crate) fn needs_mark(&self) -> bool {
+        self.identity.serial.trim().is_empty()
+    }
+
+    /// Name and serial number of the tester.
     pub(crate) fn title(&self, words: &Words) -> String {
         tester_title(words, &self.identity)
     }
 }
 
-/// Name and serial number of a tester.
+/// Name and serial number of a tester, or that it has none.
 pub(crate) fn tester_title(words: &Words, identity: &TesterIdentity) -> String {
-    let args = [("name", identity.name.as_str().into()), ("serial", identity.serial.as_str().into())];
-    words.text_with("answer-bench-tester", &args)
+    words.tester_named(&identity.name, &identity.serial)
 }
 
 /// Editions of the tester standard, the newest first.

@@ -4,12 +4,14 @@ use super::run::Run;
 use super::step::{Figure, Key};
 use crate::views::{Choice, Sentence, TesterPart, TesterPartLine};
 use provenohm_assess::bench::{
-    DecisionRule, LoadReading, Measured, MeasuredWhat, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook,
-    TesterPosition, VoltageResult,
+    BenchResult, DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity, RequirementFound,
+    Resistor, Series, Supply, TesterLook, TesterPosition, VoltageResult, Warmth,
 };
 use provenohm_assess::judgement::Level;
+use provenohm_assess::quantity::Celsius;
 use provenohm_assess::reference::Reference;
-use provenohm_words::Words;
+use provenohm_assess::standard::Edition;
+use provenohm_words::{AboutBench, Words};
 
 /// `1.0 MΩ of Box 1`.
 pub(crate) fn resistor(words: &Words, resistor: &Resistor, references: &[Reference]) -> String {
@@ -48,8 +50,8 @@ pub(crate) fn step(words: &Words, key: &Key, references: &[Reference]) -> String
     words.text_with(figure, &[("item", item.into())])
 }
 
-/// Supply and position, where they are not those of reference conditions.
-pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition) -> String {
+/// Supply, position and temperature, where they are not those of reference conditions.
+pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition, warmth: Warmth) -> String {
     let mut parts = Vec::new();
     if supply != Supply::Nominal {
         parts.push(words.text(supply_key(supply)));
@@ -57,6 +59,7 @@ pub(crate) fn conditions(words: &Words, supply: Supply, position: TesterPosition
     if position != TesterPosition::Reference {
         parts.push(words.text(position_key(position)));
     }
+    parts.extend(warmth_key(warmth).map(|key| words.text(key)));
     parts.join(", ")
 }
 
@@ -85,10 +88,28 @@ pub(crate) fn leads(words: &Words, voltage: &VoltageResult) -> Vec<Sentence> {
     found.chain(polarity).collect()
 }
 
+/// How much attention it asks for where indications hold: nowhere, a look; on condition, a remark.
+pub(crate) fn holds_level(voltage: &VoltageResult) -> Level {
+    match &voltage.intervals[..] {
+        [] => Level::Look,
+        intervals if intervals.iter().any(|it| it.conditional) => Level::Remark,
+        _ => Level::Done,
+    }
+}
+
 const fn supply_key(supply: Supply) -> &'static str {
     match supply {
         Supply::Nominal => "answer-bench-supply-nominal",
         Supply::LowestBattery => "answer-bench-supply-lowest",
+    }
+}
+
+const fn warmth_key(warmth: Warmth) -> Option<&'static str> {
+    match warmth {
+        Warmth::Reference => None,
+        Warmth::Cold => Some("answer-bench-warmth-cold"),
+        Warmth::Warm => Some("answer-bench-warmth-warm"),
+        Warmth::Other => Some("answer-bench-warmth-other"),
     }
 }
 
@@ -127,17 +148,19 @@ pub(crate) fn series(words: &Words, series: Series, adjusted: bool) -> String {
     })
 }
 
-/// Edition, rule, who and since when, a line each.
+/// Edition, rule, who and since when, the mark put on the tester, a line each.
 pub(crate) fn lines(words: &Words, run: &Run) -> Vec<String> {
     let one = run.run();
-    vec![
+    let mut lines = vec![
         words.text_with("answer-bench-edition", &[("edition", run.edition.title.as_str().into())]),
         words.text(rule_key(one.rule)),
         words.text_with(
             "answer-bench-by",
             &[("by", one.by.as_str().into()), ("at", words.date_time(one.started).into())],
         ),
-    ]
+    ];
+    lines.extend(one.mark.as_ref().map(|mark| words.text_with("answer-bench-marked", &[("mark", mark.into())])));
+    lines
 }
 
 /// The words of a decision rule.
@@ -180,6 +203,19 @@ pub(crate) fn positions(words: &Words) -> Vec<Choice> {
     ]
 }
 
+/// Temperatures to choose, with what the edition asks.
+pub(crate) fn warmths(words: &Words, edition: &Edition) -> Vec<Choice> {
+    let of = |id: &str, key: &str, at: Celsius| {
+        let words = words.text_with(key, &[("temperature", at.print(words.numbers()).into())]);
+        Choice { id: id.to_owned(), words }
+    };
+    vec![
+        of("reference", "answer-bench-choice-reference", edition.reference_temperature_c.value),
+        of("cold", "answer-bench-choice-cold", edition.coldest_c.value),
+        of("warm", "answer-bench-choice-warm", edition.warmest_c.value),
+    ]
+}
+
 /// What can be measured.
 pub(crate) fn what(words: &Words) -> Vec<Choice> {
     [
@@ -197,6 +233,22 @@ pub(crate) fn what(words: &Words) -> Vec<Choice> {
     .into()
 }
 
+/// A requirement with what was found and asked, where that stands and how sure it is.
+pub(crate) fn requirement(words: &Words, found: &RequirementFound, about: &AboutBench<'_>) -> String {
+    let args = [
+        ("said", words.bench_requirement(found, about).into()),
+        ("source", words.source(&found.source).into()),
+        ("tag", words.tag(found.source.tag).into()),
+    ];
+    words.text_with("answer-result-requirement", &args)
+}
+
+/// What lapsed references cost the decision.
+pub(crate) fn lapsed(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {
+    let names = result.lapsed.iter().filter_map(|id| about.references.iter().find(|one| one.id == *id));
+    names.map(|one| words.text_with("answer-result-lapsed", &[("reference", one.name.as_str().into())])).collect()
+}
+
 /// The look at the tester, item by item.
 pub(crate) fn look(words: &Words, look: &TesterLook) -> Vec<TesterPartLine> {
     [
@@ -208,6 +260,20 @@ pub(crate) fn look(words: &Words, look: &TesterLook) -> Vec<TesterPartLine> {
     ]
     .map(|(item, key, answer)| TesterPartLine { item, words: words.text(key), answer })
     .into()
+}
+
+/// The look at the tester in sentences, what nobody looked at among them.
+pub(crate) fn looked(words: &Words, found: &TesterLook) -> Vec<Sentence> {
+    let said = |line: TesterPartLine| {
+        let (level, key) = match line.answer {
+            LookedAt::Yes => (Level::Done, "answer-bench-looked-yes"),
+            LookedAt::No => (Level::Look, "answer-bench-looked-no"),
+            LookedAt::NotLooked => (Level::Remark, "answer-bench-looked-not"),
+        };
+        let args = [("item", line.words.into()), ("answer", words.text(key).into())];
+        Sentence { level, words: words.text_with("answer-result-look", &args) }
+    };
+    look(words, found).into_iter().map(said).collect()
 }
 
 /// What each look can be answered with.

@@ -3,9 +3,10 @@
 use super::run::Run;
 use crate::views::StepId;
 use provenohm_assess::bench::{
-    LoadReading, LoadRole, Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition,
+    LoadReading, LoadRole, Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition, Warmth,
 };
 use provenohm_assess::quantity::{Display, Volts};
+use provenohm_assess::standard::Edition;
 use provenohm_logbook::entry::body::MeasuredAt;
 use provenohm_logbook::view::Stated;
 use serde::{Deserialize, Serialize};
@@ -42,6 +43,8 @@ pub(crate) struct Key {
     pub(crate) figure: Figure,
     pub(crate) supply: Supply,
     pub(crate) position: TesterPosition,
+    #[serde(default)]
+    pub(crate) warmth: Warmth,
 }
 
 impl Key {
@@ -64,6 +67,7 @@ impl Key {
             figure,
             supply: point.supply,
             position: point.position,
+            warmth: point.warmth,
         };
         match point.item {
             PlannedWhat::Indication { .. } | PlannedWhat::LeadsOpen | PlannedWhat::LeadsShorted => {
@@ -80,13 +84,14 @@ impl Key {
     }
 
     /// The steps something measured belongs to.
-    pub(crate) fn measured(one: &Measured) -> Vec<Self> {
+    pub(crate) fn measured(one: &Measured, edition: &Edition) -> Vec<Self> {
         let key = |item, figure| Self {
             volts: one.test_voltage_v,
             item,
             figure,
             supply: one.conditions.supply,
             position: one.conditions.position,
+            warmth: Warmth::of(one.conditions.temperature_c, edition),
         };
         match one.item {
             MeasuredWhat::Indication { resistor, .. } => {
@@ -133,7 +138,10 @@ impl Step<'_> {
     }
 }
 
-/// The steps of a run in one series: the plan in its order, then what was measured beside it.
+/// The steps of a run in one series: the plan in its order, then what was measured beside it. What was measured at another
+/// temperature than planned is no repeat of it and stands beside the plan. Only where nothing was measured at reference
+/// temperature does a step of it take what was measured near it, outside both ends of the rated range: a bench that is
+/// warmer than it should be is worked at all the same, and the result remarks it.
 pub(crate) fn steps(run: &Run, series: Series) -> Vec<Step<'_>> {
     let ammeter = run.ammeters().next().is_some();
     let voltmeter = run.voltmeters().next().is_some();
@@ -153,7 +161,7 @@ pub(crate) fn steps(run: &Run, series: Series) -> Vec<Step<'_>> {
         }
     }
     for one in run.bench.measured.iter().filter(|one| one.value.measured.series == series) {
-        for key in Key::measured(&one.value.measured) {
+        for key in Key::measured(&one.value.measured, run.edition) {
             match steps.iter_mut().find(|step| step.key == key) {
                 Some(step) => step.measured.push(one),
                 // What was taken back beside the plan has no step to stand in.
@@ -164,5 +172,15 @@ pub(crate) fn steps(run: &Run, series: Series) -> Vec<Step<'_>> {
             }
         }
     }
-    steps
+    let (mut planned, beside): (Vec<_>, Vec<_>) = steps.into_iter().partition(|step| step.of > 0);
+    for other in beside {
+        let stands_in = |step: &&mut Step<'_>| {
+            step.key == Key { warmth: Warmth::Reference, ..other.key } && step.measured.iter().all(|one| !one.is_live())
+        };
+        match planned.iter_mut().find(stands_in).filter(|_| other.key.warmth == Warmth::Other) {
+            Some(step) => step.measured.extend(other.measured),
+            None => planned.push(other),
+        }
+    }
+    planned
 }

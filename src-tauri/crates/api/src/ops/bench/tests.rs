@@ -52,6 +52,15 @@ struct Saved {
     stands: bool,
 }
 
+/// Every part answered alike.
+fn look_of(answer: &str) -> Value {
+    ["case", "leads", "marked_category", "marked_standard", "battery"]
+        .into_iter()
+        .map(|part| (part.to_owned(), json!(answer)))
+        .collect::<serde_json::Map<_, _>>()
+        .into()
+}
+
 struct Bench {
     state: Option<State>,
     id: Value,
@@ -179,7 +188,7 @@ impl Bench {
             Act::Series(series) => drop(self.ask("set_series", json!({ "bench": id, "series": series })).unwrap()),
             Act::Temperature(typed) => drop(self.ask("set_temperature", json!({ "bench": id, "temperature": typed }))),
             Act::Look(answer) => {
-                drop(self.ask("set_bench_look", json!({ "bench": id, "look": { "case": answer } })).unwrap());
+                drop(self.ask("set_bench_look", json!({ "bench": id, "look": look_of(answer) })).unwrap());
             }
             Act::Close(reason) => {
                 drop(self.ask("close_bench", json!({ "bench": id, "valid_until": "24 Nov 2027", "reason": reason })));

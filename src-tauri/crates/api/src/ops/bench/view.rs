@@ -45,7 +45,7 @@ pub(crate) fn bench_view(state: &mut State, id: BenchId) -> Result<BenchView, Fa
             id: key.id(),
             group: words.volts(key.volts),
             title: say::step(words, key, references),
-            detail: say::conditions(words, key.supply, key.position),
+            detail: say::conditions(words, key.supply, key.position, key.warmth),
             sign: if step.blocked && step.done() == 0 {
                 Sign::Look
             } else if step.done() < step.of {
@@ -79,8 +79,9 @@ pub(crate) fn bench_view(state: &mut State, id: BenchId) -> Result<BenchView, Fa
                 resistors: Vec::new(),
                 supplies: Vec::new(),
                 positions: Vec::new(),
+                warmths: Vec::new(),
             },
-            |card| choices(words, card, references),
+            |card| choices(words, card, references, run.edition),
         ),
         steps: all.iter().map(step).collect::<Result<_, _>>()?,
         progress: progress(words, &all),

@@ -128,7 +128,7 @@ fn form(words: &Words, judged: &Judged, board: &JudgedBoard, stage: Stage, chose
         _ => words.text("answer-group-few"),
     };
     let ready = refused.is_none() && pair.is_some_and(|pair| limit_of(judged, board, &pair, stage).is_some());
-    GroupForm { board: board.id, circuits, ready, words: told }
+    GroupForm { board: board.id, circuits, ready, words: told, own: tell::own(words, judged, board) }
 }
 
 /// Why a circuit cannot be tested together with another one.

@@ -280,8 +280,8 @@ fn hint(
     let limit = slot.limit.as_ref()?;
     let tester = judged.testers().of(hand.tester?).first()?;
     let volts = Volts(hand.volts?.into());
-    let smallest = tell::smallest(tester, limit, volts, judged.file.job.policies, now)?;
-    Some(words.proves_from(limit, smallest))
+    let (smallest, source) = tell::smallest(tester, limit, volts, judged.file.job.policies, now)?;
+    Some(words.proves_from(limit, smallest, Some(&source)))
 }
 
 fn end_card(words: &Words, judged: &Judged, board: &JudgedBoard) -> EndCard {

@@ -202,7 +202,7 @@ impl<'a> Say<'a> {
         };
         let on_record = self.view.tester(unlisted)?;
         Ok(match on_record.identity.first() {
-            Some(it) => tell::tester_with_serial(self.words, &it.name, &it.serial),
+            Some(it) => self.words.tester_named(&it.name, &it.serial),
             None => self.words.text("answer-settle-unnamed-tester"),
         })
     }

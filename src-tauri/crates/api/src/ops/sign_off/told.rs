@@ -75,13 +75,12 @@ fn unknown_devices(words: &Words, judged: &Judged, known: &BTreeSet<DeviceId>) -
 }
 
 fn told(words: &Words, tester: &Tester) -> SignOffTester {
-    let args = [("name", tester.name.as_str().into()), ("serial", tester.serial.as_str().into())];
     let mut verifications: Vec<String> = tester.verifications.iter().map(|one| one.sentence.clone()).collect();
     if verifications.is_empty() {
         verifications.push(words.text("papers-verifications-none"));
     }
     SignOffTester {
-        words: words.text_with("answer-sign-off-tester", &args),
+        words: words.tester_named(&tester.name, &tester.serial),
         state: Sentence { level: level(tester.sign), words: tester.state.clone() },
         verifications,
     }

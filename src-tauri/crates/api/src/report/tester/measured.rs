@@ -25,7 +25,7 @@ impl Telling<'_> {
                 vec![None]
             }
         };
-        let keys = Key::measured(one).into_iter().zip(meters);
+        let keys = Key::measured(one, self.made.edition).into_iter().zip(meters);
         let line = |(key, meter): (Key, Option<ReferenceId>)| MeasuredLine {
             at: words.date_time(one.at),
             volts: self.volts_title(one.test_voltage_v, one.series, self.made.run.adjusted),

@@ -107,10 +107,7 @@ impl Telling<'_> {
         let own = match (&self.made.run.mark, tester.serial.is_empty()) {
             (Some(mark), true) => words.text_with("answer-tester-report-mark", &[("mark", mark.as_str().into())]),
             (None, true) => words.text("answer-tester-report-unnamed"),
-            (_, false) => {
-                let args = [("name", tester.name.as_str().into()), ("serial", tester.serial.as_str().into())];
-                return words.text_with("answer-tester-report-name", &args);
-            }
+            (_, false) => return words.tester_named(&tester.name, &tester.serial),
         };
         if tester.name.is_empty() { own } else { format!("{} · {own}", tester.name) }
     }
@@ -174,12 +171,7 @@ impl Telling<'_> {
     /// Lapsed references with what that costs, and figures that were left out.
     fn remarks(&self, result: &BenchResult) -> Vec<Said> {
         let words = self.words;
-        let lapsed = result.lapsed.iter().map(|id| {
-            let reference = self.about.references.iter().find(|one| one.id == *id);
-            let name = reference.map(|one| one.name.as_str()).unwrap_or_default();
-            words.text_with("answer-result-lapsed", &[("reference", name.into())])
-        });
-        let mut remarks: Vec<String> = lapsed.collect();
+        let mut remarks = say::lapsed(words, result, &self.about);
         if !result.unusable.is_empty() {
             remarks.push(words.text_with("answer-result-unusable", &[("count", result.unusable.len().into())]));
         }

@@ -58,6 +58,11 @@ pub(super) fn sources(words: &Words, edition: &Edition) -> Vec<Fact> {
             &e.operating_uncertainty_percent.source,
         ),
         fact(
+            "answer-tester-asks-variation",
+            numbers.number(&e.variation_factor.value.normalize().to_string()),
+            &e.variation_factor.source,
+        ),
+        fact(
             "answer-tester-asks-reference-temperature",
             e.reference_temperature_c.value.print(numbers),
             &e.reference_temperature_c.source,

@@ -1,7 +1,7 @@
 //! One test voltage in one series: the two answers, and what they rest on.
 
 use super::{Telling, figure, plot};
-use crate::ops::bench::figures::{In, detail, number};
+use crate::ops::bench::figures::{In, detail, factor, number};
 use crate::ops::bench::plot::level;
 use crate::ops::bench::say;
 use provenohm_assess::bench::{
@@ -34,20 +34,15 @@ impl Telling<'_> {
         let none = voltage.no_intervals.iter().map(|why| words.bench_no_interval(why));
         VoltagePart {
             title: self.volts_title(voltage.test_voltage_v, voltage.series, adjusted),
-            holds: said(voltage.intervals.is_empty(), words.bench_holds(voltage)),
+            holds: Said { sign: Sign::from(say::holds_level(voltage)), text: words.bench_holds(voltage) },
             intervals: voltage.intervals.iter().map(|it| words.bench_interval(it)).chain(none).collect(),
             conforms: said(voltage.conforms != Conforms::Yes, words.bench_conforms(voltage, about)),
             requirements: voltage
                 .requirements
                 .iter()
                 .map(|found| {
-                    let args = [
-                        ("said", words.bench_requirement(found, about).into()),
-                        ("source", words.source(&found.source).into()),
-                        ("tag", words.tag(found.source.tag).into()),
-                    ];
                     let met = found.result == RequirementResult::Met;
-                    said(!met, words.text_with("answer-result-requirement", &args))
+                    said(!met, say::requirement(words, found, about))
                 })
                 .collect(),
             points,
@@ -211,6 +206,7 @@ impl Telling<'_> {
                 ("position", part(at.position).into()),
                 ("supply", part(at.supply).into()),
                 ("temperature", part(at.temperature).into()),
+                ("factor", factor(words, self.made.edition).into()),
                 ("operating", words.percent(percent(at.operating)).into()),
             ],
         )

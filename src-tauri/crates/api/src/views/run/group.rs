@@ -14,6 +14,8 @@ told! {
         pub ready: bool,
         /// The pair and what is asked of it, or what is missing.
         pub words: String,
+        /// What circuits have by themselves, from groups read with them and without them.
+        pub own: Vec<String>,
     }
 
     /// A circuit that is chosen or could be.

@@ -13,8 +13,11 @@ use ts_rs::TS;
 pub enum Decision {
     /// Within the bound by at least the guard.
     Conforms,
-    /// Within the bound, by less than the guard.
+    /// Within the bound, by less than the guard: a conditional pass.
     ConditionalPass,
+    /// Within the bound, on the condition that its reference is as good as it was taken for: the certificate had lapsed,
+    /// or simple acceptance leans on a reference whose uncertainty is large beside the bound. A conditional pass too.
+    OnCondition,
     /// Outside the bound, by no more than the guard.
     ConditionalFail,
     /// Outside the bound by more than the guard.
@@ -63,13 +66,19 @@ impl Decision {
     /// Whether it is within the bound, with or without a condition.
     #[must_use]
     pub const fn is_within(self) -> bool {
-        matches!(self, Self::Conforms | Self::ConditionalPass)
+        matches!(self, Self::Conforms) || self.is_conditional()
+    }
+
+    /// Whether it is within the bound with a condition.
+    #[must_use]
+    pub const fn is_conditional(self) -> bool {
+        matches!(self, Self::ConditionalPass | Self::OnCondition)
     }
 
     /// What is left of it where the reference does not support a decision without a condition.
     pub(super) const fn conditional(self) -> Self {
         match self {
-            Self::Conforms => Self::ConditionalPass,
+            Self::Conforms => Self::OnCondition,
             other => other,
         }
     }

@@ -1,43 +1,11 @@
 //! Repeats of one measurement, gathered: same resistor, same meter across it, same conditions.
 
-use crate::bench::{Measured, MeasuredWhat, Resistor, Supply, TesterPosition};
+use crate::bench::{Measured, MeasuredWhat, Resistor, Supply, TesterPosition, Warmth};
 use crate::ids::ReferenceId;
 use crate::moment::Moment;
 use crate::quantity::{Celsius, Shown};
 use crate::standard::Edition;
-use rust_decimal::Decimal;
 use std::collections::BTreeMap;
-
-/// Near an end of the rated range of temperature (common practice: as near as reference conditions are kept), K.
-const NEAR: Decimal = Decimal::TWO;
-
-/// Which temperature it is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Warmth {
-    /// Reference conditions, or not measured.
-    Reference,
-    /// The cold end of the rated range.
-    Cold,
-    /// The warm end.
-    Warm,
-    /// None of these.
-    Other,
-}
-
-impl Warmth {
-    pub(super) fn of(temperature: Option<Celsius>, edition: &Edition) -> Self {
-        let Some(Celsius(t)) = temperature else { return Self::Reference };
-        if (t - edition.reference_temperature_c.value.0).abs() <= edition.reference_within_k.value.0 {
-            Self::Reference
-        } else if t <= edition.coldest_c.value.0 + NEAR {
-            Self::Cold
-        } else if t >= edition.warmest_c.value.0 - NEAR {
-            Self::Warm
-        } else {
-            Self::Other
-        }
-    }
-}
 
 /// Indications of one resistor under one set of conditions.
 #[derive(Clone, Debug)]

@@ -104,7 +104,7 @@ fn severity(at: &At<'_>) -> u8 {
     match at.point.decision {
         _ if at.point.fails_in_use => 4,
         Some(Decision::Conforms) => 0,
-        Some(Decision::ConditionalPass) => 1,
+        Some(Decision::ConditionalPass | Decision::OnCondition) => 1,
         None => 2,
         Some(Decision::ConditionalFail) => 3,
         Some(Decision::DoesNotConform) => 4,
@@ -165,7 +165,7 @@ fn interval(run: &Run<'_>, points: &[PointResult], shorted: Option<LeadsFound>) 
         below: run.below,
         above,
         points: run.points.len(),
-        conditional: run.points.iter().any(|a| a.point.decision == Some(Decision::ConditionalPass)),
+        conditional: run.points.iter().any(|a| a.point.decision.is_some_and(Decision::is_conditional)),
     })
 }
 

@@ -1,10 +1,9 @@
 //! Operating uncertainty from points under reference conditions and the changes against them.
 
 use super::PointResult;
-use super::group::Warmth;
 use super::known::float;
 use super::result::{OperatingAt, OperatingPart};
-use crate::bench::{Resistor, Supply, TesterPosition};
+use crate::bench::{Resistor, Supply, TesterPosition, Warmth};
 use crate::ids::ReferenceId;
 use crate::quantity::{Comparator, Ohms};
 use crate::standard::{Edition, OperatingParts, operating_uncertainty};
@@ -38,18 +37,19 @@ pub(super) fn operating(points: &[PointResult], edition: &Edition, ranges: bool)
         bases.filter_map(|base| changes(base, at_same(base).collect::<Vec<_>>().as_slice(), edition)).collect();
     let largest: [Option<f64>; 3] =
         std::array::from_fn(|i| all.iter().filter_map(|c| c.parts[i]).max_by(|a, b| a.abs().total_cmp(&b.abs())));
-    let at = all.iter().map(|changes| at(changes, largest)).collect();
+    let at = all.iter().map(|changes| at(changes, largest, edition)).collect();
     Operating { at, untested: untested(points, edition, all.is_empty(), largest) }
 }
 
-fn at(changes: &Changes, largest: [Option<f64>; 3]) -> OperatingAt {
+fn at(changes: &Changes, largest: [Option<f64>; 3], edition: &Edition) -> OperatingAt {
     let [position, supply, temperature] = std::array::from_fn(|i| changes.parts[i].or(largest[i]));
-    let operating = operating_uncertainty(OperatingParts {
+    let parts = OperatingParts {
         intrinsic: changes.intrinsic,
         position: position.unwrap_or(0.0),
         supply: supply.unwrap_or(0.0),
         temperature: temperature.unwrap_or(0.0),
-    });
+    };
+    let operating = operating_uncertainty(parts, edition);
     OperatingAt {
         known_ohm: changes.known,
         intrinsic: changes.intrinsic,

@@ -1,9 +1,9 @@
 //! One point: what was shown at a known resistance, its error, its budget, and the decision.
 
-use super::group::{Group, Warmth};
+use super::group::Group;
 use super::known::{AtTerminals, Used, float};
 use super::{Decision, Influence, PointRemark, WhyUndecided, reckonable};
-use crate::bench::{Conditions, DecisionRule, Resistor};
+use crate::bench::{Conditions, DecisionRule, Resistor, Warmth};
 use crate::ids::{MeasuredId, ReferenceId};
 use crate::quantity::{Comparator, Ohms, Percent, Shown};
 use crate::tester::{Range, VoltageCard};

@@ -54,7 +54,9 @@ impl Found<'_> {
         // A requirement too close to call silences what is not failed: where points failed, they must still be heard.
         let silenced = too_close && failed_point;
         let intervals = self.intervals.iter().filter(|_| !silenced);
-        let holds = intervals.map(|i| Interval { from_ohm: i.from_ohm, to_ohm: i.to_ohm }).collect();
+        let holds = intervals
+            .map(|i| Interval { from_ohm: i.from_ohm, to_ohm: i.to_ohm, conditional: i.conditional })
+            .collect();
         Statement {
             outcome,
             conforms: conforms(self.requirements),
@@ -117,7 +119,7 @@ impl Found<'_> {
 /// interval. Of its repeats the one furthest off speaks, and the highest one beside it: how high a resistance was shown
 /// decides how low another can be that is shown alike.
 fn listed(point: &PointResult) -> Vec<(bool, Point)> {
-    let good = !point.fails_in_use && matches!(point.decision, Some(Decision::Conforms | Decision::ConditionalPass));
+    let good = !point.fails_in_use && point.decision.is_some_and(Decision::is_within);
     let decided = good || point.fails_in_use || point.decision == Some(Decision::DoesNotConform);
     let known = point.known_or_nominal();
     let away = |shown: &Shown| (shown.ohms().0 - known.0).abs();

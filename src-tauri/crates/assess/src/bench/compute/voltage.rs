@@ -1,6 +1,6 @@
 //! One test voltage in one series, from the facts to the statement.
 
-use super::group::{Warmth, groups};
+use super::group::groups;
 use super::interval::intervals;
 use super::known::Used;
 use super::operating::operating;
@@ -8,7 +8,7 @@ use super::point::{point, pooled};
 use super::require::requirements;
 use super::statement::{Found, conforms};
 use super::{BenchFacts, Decision, LeadsFound, LoadKind, LoadResult, PointRemark, PointResult, VoltageResult, load};
-use crate::bench::{Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition};
+use crate::bench::{Measured, MeasuredWhat, PlannedPoint, PlannedWhat, Series, Supply, TesterPosition, Warmth};
 use crate::quantity::{Comparator, Ohms, Percent, Volts};
 use crate::reference::Reference;
 use crate::standard::Edition;
@@ -118,8 +118,9 @@ where
 /// Remarks that a reference point was read less often than planned.
 fn compare_with_plan(point: &mut PointResult, plan: &[PlannedPoint], volts: Volts) {
     let wanted = PlannedWhat::Indication { resistor: point.resistor };
-    let of_point =
-        plan.iter().filter(|it| it.test_voltage_v == volts && it.item == wanted && it.supply == Supply::Nominal);
+    let at_rest =
+        |it: &PlannedPoint| (it.supply, it.position, it.warmth) == <(Supply, TesterPosition, Warmth)>::default();
+    let of_point = plan.iter().filter(|it| it.test_voltage_v == volts && it.item == wanted && at_rest(it));
     let planned = of_point.map(|it| it.repeats).fold(0_u32, u32::saturating_add);
     let taken = u32::try_from(point.shown.len()).unwrap_or(u32::MAX);
     if taken < planned {

@@ -5,7 +5,7 @@ use crate::entry::ids::coded_newtype;
 use crate::entry::{Coded, Fields, Malformed, MapOf, Value};
 use provenohm_assess::bench::{
     BenchRun, Conditions, DecisionRule, EditionId, LoadReading, LoadRole, LookedAt, Measured, MeasuredWhat,
-    MeterReading, PlannedPoint, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook, TesterPosition,
+    MeterReading, PlannedPoint, PlannedWhat, Polarity, Resistor, Series, Supply, TesterLook, TesterPosition, Warmth,
 };
 use provenohm_assess::quantity::{Amps, Volts};
 
@@ -15,6 +15,7 @@ coded_enum!(LookedAt { 0 = Yes, 1 = No, 2 = NotLooked });
 coded_enum!(Series { 0 = AsFound, 1 = AsLeft });
 coded_enum!(Supply { 0 = Nominal, 1 = LowestBattery });
 coded_enum!(TesterPosition { 0 = Reference, 1 = TurnedLeft, 2 = TurnedRight });
+coded_enum!(Warmth { 0 = Reference, 1 = Cold, 2 = Warm, 3 = Other });
 coded_enum!(LoadRole { 0 = Rated, 1 = Further });
 coded_enum!(Polarity { 0 = LinePositive, 1 = EarthPositive });
 coded_map!(TesterLook { 0: case, 1: leads, 2: marked_category, 3: marked_standard, 4: battery });
@@ -34,7 +35,7 @@ coded_choice!(PlannedWhat {
     7 = Ripple {},
     8 = Polarity {},
 });
-coded_map!(PlannedPoint { 0: test_voltage_v, 1: item, 2: repeats, 3: supply, 4: position });
+coded_map!(PlannedPoint { 0: test_voltage_v, 1: item, 2: repeats, 3: supply, 4: position, 5 ~ warmth });
 coded_map!(BenchRun {
     0: id,
     1: tester,

@@ -11,7 +11,7 @@ use provenohm_assess::tester::{
 coded_enum!(ProofKind { 0 = Calibration, 1 = Bench });
 coded_enum!(Outcome { 0 = Good, 1 = Failed, 2 = ConditionalFail, 3 = NotStated });
 coded_enum!(Conforms { 0 = Yes, 1 = No, 2 = NotAllTested, 3 = NotStated });
-coded_map!(Interval { 0: from_ohm, 1: to_ohm });
+coded_map!(Interval { 0: from_ohm, 1: to_ohm, 2 ~ conditional });
 coded_map!(Point { 0: reference_ohm, 1: indicated, 2: good, 3 ? error_uncertainty_percent });
 coded_map!(VoltageAtLoad { 0: load_ohm, 1: measured_v, 2: held });
 coded_enum!(RequirementName {
