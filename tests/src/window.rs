@@ -99,6 +99,8 @@ impl Window {
     /// Chooses what has this value in the list with this id.
     pub async fn choose(&self, id: &str, value: &str) -> Result<(), Trouble> {
         let list = self.element(id).await?;
+        // The driver brings a clicked element into view, but not the list of a choice.
+        list.scroll_into_view().await?;
         let choice = list.find(By::Css(format!("option[value='{value}']"))).await?;
         choice.click().await?;
         Ok(())
