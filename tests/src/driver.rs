@@ -1,6 +1,7 @@
 //! WebKit's own driver, one for each window.
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::process::{Child, Command, Stdio};
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::Duration;
 
 use crate::{Trouble, display};
@@ -14,7 +15,7 @@ pub(crate) struct Driver {
 impl Driver {
     /// Starts the driver on a free port. The window it will open gets this environment.
     pub(crate) async fn start(environment: &[(&str, String)]) -> Result<Self, Trouble> {
-        let port = free_port().map_err(Trouble::system("a free port"))?;
+        let port = free_port().ok_or_else(|| Trouble::NotShown("no port is free for WebKitWebDriver".to_owned()))?;
         let program = Command::new("WebKitWebDriver")
             .arg(format!("--port={port}"))
             // Without it the app opens a window that no driver may touch, and the session waits for ever.
@@ -24,7 +25,7 @@ impl Driver {
             .stderr(Stdio::null())
             .spawn()
             .map_err(Trouble::system("WebKitWebDriver"))?;
-        let driver = Self { program, port };
+        let mut driver = Self { program, port };
         driver.listens().await?;
         Ok(driver)
     }
@@ -38,8 +39,12 @@ impl Driver {
         self.program.id()
     }
 
-    async fn listens(&self) -> Result<(), Trouble> {
+    async fn listens(&mut self) -> Result<(), Trouble> {
         for _ in 0..200 {
+            // Another program may listen where a driver that ended could not.
+            if let Ok(Some(ended)) = self.program.try_wait() {
+                return Err(Trouble::NotShown(format!("WebKitWebDriver ended: {ended}")));
+            }
             if TcpStream::connect((Ipv4Addr::LOCALHOST, self.port)).is_ok() {
                 return Ok(());
             }
@@ -55,6 +60,10 @@ impl Drop for Driver {
     }
 }
 
-fn free_port() -> std::io::Result<u16> {
-    Ok(TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?.local_addr()?.port())
+/// A port below those the system gives to outgoing connections, so that none of them takes it before the driver does.
+fn free_port() -> Option<u16> {
+    static TRIED: AtomicU32 = AtomicU32::new(0);
+    let tried = std::iter::repeat_with(|| TRIED.fetch_add(1, Ordering::Relaxed)).take(1000);
+    let ports = tried.filter_map(|nth| u16::try_from(20_000 + (std::process::id() * 16 + nth) % 12_000).ok());
+    ports.into_iter().find(|port| TcpListener::bind((Ipv4Addr::LOCALHOST, *port)).is_ok())
 }

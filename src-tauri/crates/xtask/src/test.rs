@@ -34,22 +34,13 @@ pub(crate) fn test() -> Result<(), Trouble> {
     })?;
     let before = generated()?;
     steps.step("Tests, down to real windows", || {
-        let all = ["--workspace", "--locked", "--no-fail-fast"];
-        let at_once = format!("--test-threads={}", at_once());
-        if there("cargo-nextest", "--version") {
-            shown(cargo(&["nextest", "run"]).args(all).arg(at_once))
-        } else {
-            shown(cargo(&["test"]).args(all).args(["--", &at_once]))
-        }
+        let runner: &[&str] = if there("cargo-nextest", "--version") { &["nextest", "run"] } else { &["test"] };
+        let mut tests = cargo(runner);
+        shown(tests.args(["--workspace", "--locked", "--no-fail-fast"]))
     })?;
     steps.step("Generated types and schemas are the committed ones", || unchanged(&before, &generated()?))?;
     steps.end();
     Ok(())
-}
-
-/// How many tests run at a time: two for each core, since half of a story's time is a window being waited for.
-fn at_once() -> usize {
-    std::thread::available_parallelism().map_or(2, |cores| 2 * cores.get())
 }
 
 fn generated() -> Result<BTreeMap<PathBuf, Vec<u8>>, Trouble> {
