@@ -2,15 +2,10 @@
 
 use super::{circuit_name, uncertainty_of};
 use crate::judged::{Judged, JudgedBoard, JudgedReading};
-use provenohm_assess::circuit::{Pair, Stage};
-use provenohm_assess::group::{NotWorkedOut, OwnResistance, own_resistance};
-use provenohm_assess::ids::TesterId;
-use provenohm_assess::quantity::Volts;
+use provenohm_assess::circuit::Pair;
+use provenohm_assess::group::{Alike, NotWorkedOut, OwnResistance, own_resistance};
 use provenohm_words::Words;
 use std::collections::BTreeMap;
-
-/// Readings that can be compared: same stage, test voltage and tester.
-type Alike = (Stage, Volts, Option<TesterId>);
 
 /// A sentence for each circuit of a board whose group was read with it and without it, the latest reading of each that
 /// stands, in the order of the board.
@@ -18,7 +13,7 @@ pub(crate) fn own(words: &Words, judged: &Judged, board: &JudgedBoard) -> Vec<St
     let mut latest: BTreeMap<(Alike, &Pair), &JudgedReading> = BTreeMap::new();
     for one in judged.readings.iter().filter(|one| one.taken.stands()) {
         let reading = &one.reading;
-        let place = ((reading.stage, reading.test_voltage_v, reading.tester), &reading.pair);
+        let place = (Alike::of(reading), &reading.pair);
         let kept = latest.entry(place).or_insert(one);
         if kept.reading.at <= reading.at {
             *kept = one;

@@ -17,7 +17,6 @@ use provenohm_assess::reading::{Conditions, Reading};
 use provenohm_assess::tester::{Card, Prepared, Ranging, TesterHistory, VoltageCard};
 use provenohm_exchange::job_file::Tester;
 use provenohm_words::{AboutTester, Words};
-use rust_decimal::Decimal;
 
 /// What sentences need of a reading's tester.
 pub(crate) fn about<'a>(judged: &'a Judged, tester: Option<TesterId>, today: Option<NaiveDate>) -> AboutTester<'a> {
@@ -107,8 +106,7 @@ pub(crate) fn uncertainty_of(judged: &Judged, one: &JudgedReading) -> Option<(Pe
     let policies = Policies { value: ValuePolicy::Guarded, ..judged.file.job.policies };
     let asked = Asked { reading, wanted: &wanted, tester: Some(tester), policies, known: Known::default() };
     let guard = judge(&asked).value.guard?;
-    let share = guard.w_ohm.0.checked_div(minimum_ohm.0)?.checked_mul(Decimal::ONE_HUNDRED)?;
-    Some((Percent(share), guard.source))
+    Some((guard.percent_of(minimum_ohm)?, guard.source))
 }
 
 /// What would be said of a tester for a reading taken now; of several test voltages the least favourable.

@@ -10,6 +10,6 @@ mod own;
 mod parallel;
 mod trend;
 
-pub use own::{NotWorkedOut, OwnResistance, own_resistance};
+pub use own::{Alike, NotWorkedOut, OwnResistance, own_resistance};
 pub use parallel::{parallel, parallel_uncertainty};
 pub use trend::{Ratio, Trend, Visit, trend};

@@ -6,7 +6,10 @@
 //! R_with / (d + U_d); at most R_with / (d − U_d), and no upper figure where d does not exceed its uncertainty.
 
 use super::figures::rounded;
-use crate::quantity::{Comparator, Ohms, Percent, Shown};
+use crate::circuit::Stage;
+use crate::ids::TesterId;
+use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
+use crate::reading::Reading;
 use rust_decimal::{Decimal, MathematicalOps, RoundingStrategy};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -14,6 +17,18 @@ use ts_rs::TS;
 
 /// Significant digits of what is worked out: a difference of two readings is worth no more.
 const DIGITS: u32 = 2;
+
+/// What two readings must share for one to be taken from the other: the stage, the test voltage and the tester.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Alike(Stage, Volts, Option<TesterId>);
+
+impl Alike {
+    /// Those of a reading.
+    #[must_use]
+    pub const fn of(reading: &Reading) -> Self {
+        Self(reading.stage, reading.test_voltage_v, reading.tester)
+    }
+}
 
 /// What a circuit has by itself, rounded outwards to two significant digits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]

@@ -94,6 +94,14 @@ impl Figures<'_> {
     }
 }
 
+impl Guard {
+    /// w as a share of the indication it was worked out at, %; `None` at zero or beyond all arithmetic.
+    #[must_use]
+    pub fn percent_of(&self, indicated: Ohms) -> Option<Percent> {
+        self.w_ohm.0.checked_div(indicated.0)?.checked_mul(Decimal::ONE_HUNDRED).map(Percent)
+    }
+}
+
 impl GuardSource {
     /// w at an indication: p·R + n·resolution, exact. `None` where the figures are beyond all arithmetic.
     #[must_use]
