@@ -57,9 +57,10 @@ pub(crate) fn written(state: &State, words: &str, files: &[PathBuf]) -> Written 
 /// A file the program wrote, whole, for the system to send on. Only what lies in the folder where files go can be had.
 pub(crate) fn written_file(state: &mut State, asked: WrittenFileAsk) -> Result<WrittenFile, Failure> {
     let path = Path::new(&asked.path);
-    let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(|| Failure::of("not_found"))?;
+    let elsewhere = || Failure::of("file_not_there");
+    let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(elsewhere)?;
     if path != place_of(state, name)? {
-        return Err(Failure::of("not_found"));
+        return Err(elsewhere());
     }
     let bytes = std::fs::read(path).map_err(|error| Failure::of("file_not_there").because(error))?;
     Ok(WrittenFile {

@@ -75,7 +75,7 @@ fn a_written_file_is_told_whole_and_no_other_file_is() {
     std::fs::write(papers.join("deeper/notes.txt"), "not ours").unwrap();
     for other in ["/etc/hostname", "", "..", "deeper/notes.txt", "../papers/Mill-Lane.provenohm-bundle"] {
         let other = papers.join(other).display().to_string();
-        assert_eq!(program.refused("written_file", json!({ "path": other })).code, "not_found", "{other}");
+        assert_eq!(program.refused("written_file", json!({ "path": other })).code, "file_not_there", "{other}");
     }
     std::fs::remove_file(path).unwrap();
     assert_eq!(program.refused("written_file", json!({ "path": path })).code, "file_not_there");
