@@ -7,7 +7,7 @@ use crate::{Broken, figure::Row};
 
 /// Prints the table and keeps it.
 pub(crate) fn keep(rows: &[Row], folder: &Path) -> Result<(), Broken> {
-    let profile = if cfg!(debug_assertions) { "dev" } else { "release" };
+    let profile = if cfg!(debug_assertions) { "dev" } else { "measured" };
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     let mut table = format!("Profile {profile}, {cores} cores; medians of pairs measured by turns.\n\n");
     table.push_str(

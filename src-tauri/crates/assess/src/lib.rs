@@ -5,6 +5,7 @@
 
 pub mod bench;
 pub mod circuit;
+pub mod discharge;
 pub mod group;
 pub mod guard;
 pub mod ids;
@@ -24,4 +25,4 @@ pub mod uncertainty;
 
 /// The version of the rules in this crate. Papers name it; it rises whenever a judgement could come out
 /// differently for the same record.
-pub const RULES_VERSION: u32 = 5;
+pub const RULES_VERSION: u32 = 6;

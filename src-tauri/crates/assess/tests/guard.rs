@@ -2,12 +2,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use proptest::prelude::*;
-use provenohm_assess::guard::{Figures, makers_smallest};
+use provenohm_assess::guard::{Budget, Figures, makers_smallest};
 use provenohm_assess::ids::VerificationId;
 use provenohm_assess::judgement::GuardSource;
 use provenohm_assess::policy::ValuePolicy;
-use provenohm_assess::quantity::{Accuracy, DecimalSign, NumberStyle, Ohms, Percent};
-use provenohm_assess::tester::{Range, VoltageCard};
+use provenohm_assess::quantity::{Accuracy, DecimalSign, NumberStyle, Ohms, Percent, Shown};
+use provenohm_assess::tester::{Point, Range, VoltageCard};
 use rust_decimal::Decimal;
 use uuid::Uuid;
 
@@ -110,7 +110,7 @@ fn the_first_figure_there_is_counts() {
     };
     let bare = VoltageCard { operating_uncertainty_percent: None, ..stated.clone() };
     let mut figures = Figures {
-        budget: Some((verification, percent(5))),
+        budget: Some(Budget { verification, whole: percent(5), points: &[] }),
         operating: Some((verification, percent(9))),
         lapsed: true,
         card: Some(&stated),
@@ -128,6 +128,60 @@ fn the_first_figure_there_is_counts() {
     let accuracy = GuardSource::Accuracy { percent: percent(3), digits: 2, resolution_ohm: step() };
     assert_eq!(at(&figures, "2 MΩ").source, accuracy);
     assert_eq!(at(&figures, "20 MΩ").source, GuardSource::Conforming { percent: percent(30) }, "no range holds it");
+}
+
+fn point(known: &str, indicated: &str, uncertainty: &str) -> Point {
+    let indicated = Shown::parse(indicated).unwrap();
+    let error_uncertainty_percent = Some(Percent(uncertainty.parse().unwrap()));
+    Point { reference_ohm: ohms(known), indicated, good: true, error_uncertainty_percent }
+}
+
+/// 0.98 at 1.00 MΩ ± 1 %: (0.02 + 0.01)/0.98 = 3.07 %; 10.3 at 10.0 ± 2 %: (0.3 + 0.2)/10.3 = 4.86 %; 88 at 100 ± 3 %:
+/// (12 + 3)/88 = 17.05 % (calc, each rounded up).
+#[test]
+fn the_budget_that_counts_is_that_of_the_points_around_the_reading() {
+    let verification = VerificationId(Uuid::from_u128(7));
+    let points = [point("100 MΩ", "88 MΩ", "3"), point("1.00 MΩ", "0.98 MΩ", "1"), point("10.0 MΩ", "10.3 MΩ", "2")];
+    let budget = Some(Budget { verification, whole: Percent("17.05".parse().unwrap()), points: &points });
+    let figures = Figures { budget, ..Figures::default() };
+    let percent = |shown: &str| match figures.guard(ohms("1.0 MΩ"), ohms(shown), step()).unwrap().source {
+        GuardSource::Budget { percent: Percent(percent), .. } => percent.to_string(),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(percent("1.04 MΩ"), "4.86", "the larger of the two neighbours");
+    assert_eq!(percent("10.3 MΩ"), "4.86", "up to the upper one");
+    assert_eq!(percent("10.31 MΩ"), "17.05");
+    assert_eq!(percent("0.98 MΩ"), "17.05", "not between two points");
+    assert_eq!(percent("500 MΩ"), "17.05");
+    // 1/(1 − 0.0486) = 1.0511, and from 10.31 up 8.55 is enough (calc); by the whole it would be 1.21.
+    assert_eq!(smallest(&figures, "1.0 MΩ").as_deref(), Some("1.06 MΩ"));
+    // 9.5/(1 − 0.0486) = 9.985, but above 10.3 MΩ the other figure counts: 9.5/(1 − 0.1705) = 11.453 (calc).
+    assert_eq!(smallest(&figures, "9.5 MΩ").as_deref(), Some("11.46 MΩ"));
+    assert!(proves(&figures, ohms("9.5 MΩ"), ohms("10.0 MΩ")), "it proves, but 10.4 does not");
+    assert!(!proves(&figures, ohms("9.5 MΩ"), ohms("10.4 MΩ")));
+}
+
+/// What failed, was shown open, or has no uncertainty of its own gives no figure; the worse of two shown alike counts.
+#[test]
+fn points_without_a_figure_of_their_own_leave_the_whole() {
+    let verification = VerificationId(Uuid::from_u128(7));
+    let failed = Point { good: false, ..point("2.00 MΩ", "2.00 MΩ", "1") };
+    let unknown = Point { error_uncertainty_percent: None, ..point("2.00 MΩ", "2.00 MΩ", "1") };
+    let open = point("2.00 MΩ", "> 1.99 MΩ", "1");
+    let zero = point("2.00 MΩ", "0.00 MΩ", "1");
+    let of = |points: &[Point], shown: &str| {
+        let budget = Some(Budget { verification, whole: percent(9), points });
+        let figures = Figures { budget, ..Figures::default() };
+        match figures.guard(ohms("1.0 MΩ"), ohms(shown), step()).unwrap().source {
+            GuardSource::Budget { percent: Percent(percent), .. } => percent.to_string(),
+            other => panic!("{other:?}"),
+        }
+    };
+    assert_eq!(of(&[failed, unknown, open, zero, point("1.00 MΩ", "1.00 MΩ", "1")], "1.50 MΩ"), "9");
+    let alike = [point("1.00 MΩ", "1.00 MΩ", "1"), point("1.90 MΩ", "2.00 MΩ", "1"), point("2.00 MΩ", "2.00 MΩ", "1")];
+    assert_eq!(of(&alike, "1.50 MΩ"), "5.95", "(0.10 + 0.019)/2.00");
+    let worse = [point("1.00 MΩ", "1.00 MΩ", "40")];
+    assert_eq!(of(&worse, "9 MΩ"), "40", "never less than what a point has");
 }
 
 #[test]
@@ -183,12 +237,29 @@ fn displayable(card: &VoltageCard) -> Vec<Ohms> {
     card.ranges.iter().flat_map(steps).map(Ohms).collect()
 }
 
+prop_compose! {
+    /// Points of a run: hundredths of MΩ known, how far off in per cent, and U.
+    fn any_points()(all in prop::collection::vec((1..90_000_i64, -20..20_i64, 0..30_i64), 0..6)) -> Vec<Point> {
+        let of = |(known, off, uncertainty): (i64, i64, i64)| Point {
+            reference_ohm: Ohms(Decimal::from(known * 10_000)),
+            indicated: Shown::parse(&format!("{} MΩ", (known * (100 + off) / 100).max(1))).unwrap(),
+            good: true,
+            error_uncertainty_percent: Some(Percent(uncertainty.into())),
+        };
+        all.into_iter().map(of).collect()
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
     #[test]
-    fn the_smallest_proves_all_above_prove_and_the_step_below_does_not(card in any_card(), limit in 1..15_000_u32) {
-        let figures = Figures { card: Some(&card), ..Figures::default() };
+    fn the_smallest_proves_all_above_prove_and_the_step_below_does_not(
+        card in any_card(), points in any_points(), limit in 1..15_000_u32,
+    ) {
+        let verification = VerificationId(Uuid::from_u128(7));
+        let budget = (!points.is_empty()).then_some(Budget { verification, whole: percent(20), points: &points });
+        let figures = Figures { budget, card: Some(&card), ..Figures::default() };
         let minimum = Ohms(Decimal::from(limit) * Decimal::from(10_000));
         let smallest = figures.smallest(ValuePolicy::Guarded, minimum, step());
         let all = displayable(&card);

@@ -4,7 +4,7 @@ use crate::command::{Circuit, Explain};
 use crate::tell::{self, json};
 use provenohm_api::headless::{self, ExplainAsked, LimitAsked, SetAsked};
 use provenohm_assess::moment::Moment;
-use provenohm_assess::quantity::{Percent, Shown};
+use provenohm_assess::quantity::{Farads, Ohms, Percent, Shown, Volts};
 use serde::de::DeserializeOwned;
 use serde::de::value::{Error, StrDeserializer};
 use std::path::{Path, PathBuf};
@@ -94,6 +94,11 @@ pub(crate) fn parallel(members: &[Shown], uncertainty: Option<Percent>, as_json:
 
 pub(crate) fn own(with: Shown, without: Shown, uncertainty: Percent, as_json: bool) -> Outcome {
     let told = headless::own(with, without, uncertainty).map_err(|refused| refused.to_string())?;
+    if as_json { json(&told) } else { tell::lines(told.lines) }
+}
+
+pub(crate) fn discharge((through, capacitance): (Ohms, Farads), (from, to): (Volts, Volts), as_json: bool) -> Outcome {
+    let told = headless::discharge((through, capacitance), (from, to)).map_err(|refused| refused.to_string())?;
     if as_json { json(&told) } else { tell::lines(told.lines) }
 }
 

@@ -3,7 +3,7 @@
 use clap::{Args, Parser, Subcommand};
 use provenohm_api::headless;
 use provenohm_assess::moment::Moment;
-use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
+use provenohm_assess::quantity::{Accuracy, Farads, Ohms, Percent, Shown, Volts};
 use std::path::PathBuf;
 
 /// Insulation resistance: limits, judgements and schedules without a window.
@@ -152,6 +152,24 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// How long a cable holds its charge: t = R·C·ln(V₀/V). A figure to plan with, never a proof that it is discharged
+    Discharge {
+        /// The resistance it discharges through, for example '750 kΩ'
+        #[arg(long, value_parser = ohms)]
+        through: Ohms,
+        /// Capacitance of the cable, for example '0.3 µF'
+        #[arg(long, value_parser = farads)]
+        capacitance: Farads,
+        /// The test voltage, V
+        #[arg(long, value_parser = volts, allow_hyphen_values = true)]
+        from: Volts,
+        /// The voltage it falls to, V
+        #[arg(long, value_parser = volts, allow_hyphen_values = true)]
+        to: Volts,
+        /// As JSON
+        #[arg(long)]
+        json: bool,
+    },
     /// The readings a failed tester puts in doubt, on every job of a record
     Recall {
         /// Id or serial number of the tester
@@ -254,6 +272,10 @@ fn shown(text: &str) -> Result<Shown, String> {
 
 fn ohms(text: &str) -> Result<Ohms, String> {
     Ohms::parse(text).map_err(|refusal| headless::refusal(refusal, text))
+}
+
+fn farads(text: &str) -> Result<Farads, String> {
+    Farads::parse(text).map_err(|_| headless::no_farads())
 }
 
 fn percent(text: &str) -> Result<Percent, String> {

@@ -35,6 +35,9 @@ fn main() -> ExitCode {
         Command::Verify { files, json } => ask::verify(&files, json),
         Command::Parallel { members, uncertainty, json } => ask::parallel(&members, uncertainty, json),
         Command::Own { with, without, uncertainty, json } => ask::own(with, without, uncertainty, json),
+        Command::Discharge { through, capacitance, from, to, json } => {
+            ask::discharge((through, capacitance), (from, to), json)
+        }
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
         Command::Demo { record } => record::demo(&record),
     };

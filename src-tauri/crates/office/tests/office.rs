@@ -196,6 +196,23 @@ fn read(path: &Path) -> Value {
     serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
+/// 750 kΩ to 25 V from 1000 V: 2.8 s for each µF (seen, an instrument maker's manual); never without the caution.
+#[test]
+fn how_long_a_cable_holds_its_charge() {
+    let asked = ["discharge", "--through", "750 kΩ", "--capacitance", "1 µF", "--from", "1000", "--to", "25"];
+    let said = told(&asked);
+    assert!(said.contains("2.77\u{a0}s") && said.contains("verify the discharge before touching"), "{said}");
+    assert_eq!(json(&[&asked[..], &["--json"]].concat())["time_s"], "2.77");
+    assert!(
+        refused(&["discharge", "--through", "1 MΩ", "--capacitance", "3", "--from", "500", "--to", "25"])
+            .contains("0.3\u{a0}µF")
+    );
+    assert!(
+        refused(&["discharge", "--through", "0 MΩ", "--capacitance", "1 µF", "--from", "500", "--to", "25"])
+            .contains("above zero")
+    );
+}
+
 /// 10 ∥ 20 ∥ 30 = 5.4545; 1.50 with, 1.55 without, each ±3 %: at least 20 MΩ and no upper figure (calc).
 #[test]
 fn circuits_read_together() {

@@ -1,7 +1,9 @@
 //! Quantities as `assess` writes them, in the number style of these words. Units are never translated.
 
 use crate::words::Words;
-use provenohm_assess::quantity::{Comparator, Digits, NumberStyle, Ohms, Percent, Shown, Typed, Unit, Volts};
+use provenohm_assess::quantity::{
+    Comparator, Digits, Farads, NumberStyle, Ohms, Percent, Seconds, Shown, Typed, Unit, Volts,
+};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 /// More digits than this are noise in a figure that was worked out.
@@ -90,6 +92,18 @@ impl Words {
     #[must_use]
     pub fn volts(&self, volts: Volts) -> String {
         volts.print(self.numbers())
+    }
+
+    /// A capacitance: `0.3 µF`.
+    #[must_use]
+    pub fn farads(&self, farads: Farads) -> String {
+        farads.print(self.numbers())
+    }
+
+    /// A time that was worked out: `2.77 s`.
+    #[must_use]
+    pub fn seconds(&self, seconds: Seconds) -> String {
+        seconds.print(self.numbers())
     }
 
     /// A percentage, rounded away from zero to six significant digits: `3 %`.

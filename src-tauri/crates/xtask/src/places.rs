@@ -20,5 +20,10 @@ pub(crate) fn target() -> PathBuf {
 
 /// A program of the workspace, as built by `run` and `test`.
 pub(crate) fn program(name: &str) -> PathBuf {
-    target().join("debug").join(format!("{name}{}", std::env::consts::EXE_SUFFIX))
+    built(name, "debug")
+}
+
+/// A program of the workspace in the folder of a profile.
+pub(crate) fn built(name: &str, profile: &str) -> PathBuf {
+    target().join(profile).join(format!("{name}{}", std::env::consts::EXE_SUFFIX))
 }

@@ -5,6 +5,9 @@ use crate::{debian, display, node, places, steps::Steps, trouble::Trouble};
 /// What `run` and `test` both build, with the same features, so that neither compiles the other's work again.
 pub(crate) const BUILD: [&str; 4] = ["build", "--workspace", "--bins", "--locked"];
 
+/// The profile whose speed is told: what people are given is optimised, what tests run is not.
+const MEASURED: &str = "measured";
+
 pub(crate) fn run() -> Result<(), Trouble> {
     let mut steps = Steps::of("run");
     let seen = display::is_there()?;
@@ -40,10 +43,10 @@ pub(crate) fn bench(parts: &[&str]) -> Result<(), Trouble> {
         node::ensure()?;
         node::packages()?;
         node::build()?;
-        shown(&mut cargo(&BUILD))
+        shown(cargo(&BUILD).args(["--profile", MEASURED]))
     })?;
     steps.step("Measure", || {
-        let mut bench = command(&places::program("bench").to_string_lossy());
+        let mut bench = command(&places::built("bench", MEASURED).to_string_lossy());
         shown(bench.arg(places::target().join("bench")).args(parts))
     })?;
     steps.end();

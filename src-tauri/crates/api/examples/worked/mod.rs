@@ -4,15 +4,15 @@ mod verification;
 
 use chrono::{DateTime, Duration, FixedOffset};
 use provenohm_api::headless::{
-    self, BenchTold, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold, SetAsked,
-    SetTold, VerificationFile,
+    self, BenchTold, DischargeTold, ExplainAsked, Explained, JobJudged, LimitAsked, LimitTold, OwnTold, ParallelTold,
+    SetAsked, SetTold, VerificationFile,
 };
 use provenohm_api::views::RecallView;
 use provenohm_api::{Api, Host};
 use provenohm_assess::circuit::{Current, Loads, Stage};
 use provenohm_assess::limits::{LimitSet, MeasureName, SHIPPED_FILES};
 use provenohm_assess::policy::ValuePolicy;
-use provenohm_assess::quantity::{Accuracy, Ohms, Percent, Shown, Volts};
+use provenohm_assess::quantity::{Accuracy, Farads, Ohms, Percent, Shown, Volts};
 use provenohm_exchange::job_file::JobFile;
 use provenohm_papers::tester_report::TesterReport;
 use schemars::{JsonSchema, schema_for};
@@ -45,6 +45,9 @@ pub(crate) fn files() -> Result<Vec<(String, String)>, Fault> {
     pair::<ParallelTold>(&mut files, "parallel", text(&together)?)?;
     let own = headless::own(shown("1.50 MΩ")?, shown("1.55 MΩ")?, Percent(3.into()))?;
     pair::<OwnTold>(&mut files, "own-resistance", text(&own)?)?;
+    let cable = (Ohms::parse("750 kΩ")?, Farads::parse("0.3 µF")?);
+    let discharge = headless::discharge(cable, (Volts(1000.into()), Volts(25.into())))?;
+    pair::<DischargeTold>(&mut files, "discharge", text(&discharge)?)?;
     let verification = text(&verification::file()?)?;
     pair::<BenchTold>(&mut files, "bench", text(&headless::bench(&verification)?)?)?;
     let report = headless::tester_report_of(&verification)?;

@@ -4,6 +4,7 @@
 //! Answers are plain data for other software (JSON Schemas in `schemas/`), each with the lines a person reads.
 
 mod bench;
+mod discharge;
 mod explain;
 mod files;
 mod group;
@@ -18,6 +19,7 @@ mod verification_file;
 mod verify;
 
 pub use bench::{BenchTold, TesterNamed, VerificationFile, bench};
+pub use discharge::{DischargeTold, discharge};
 pub use explain::{ExplainAsked, Explained, explain};
 pub use files::{bundle, no_one_job, no_record, not_answered, read_text, write_text};
 pub use group::{OwnTold, ParallelTold, own, parallel};
@@ -115,6 +117,12 @@ pub fn refusal(refusal: provenohm_assess::quantity::Refusal, typed: &str) -> Str
 #[must_use]
 pub fn no_volts() -> String {
     words().text_with("complaint-volts", &[("example", "230".into())])
+}
+
+/// What a capacitance looks like.
+#[must_use]
+pub fn no_farads() -> String {
+    words().text("office-capacitance")
 }
 
 /// What a percentage looks like.

@@ -436,6 +436,54 @@ fn a_point_left_out_of_the_view_stays_in_the_judgement() {
     assert!(all["load_plot"]["lines"].as_array().unwrap().len() == 2);
 }
 
+/// Where everything of a plot lies, in data units, without its words: as the screen is given it, and as paper is.
+fn on_screen(plot: &Value) -> Value {
+    let axis = |axis: &Value| json!([axis["from"], axis["to"], each(&axis["ticks"], |tick| tick["at"].clone())]);
+    let series = plot["series"].as_array().unwrap().iter().flat_map(|one| one["points"].as_array().unwrap());
+    let marks: Vec<Value> = series.map(|at| json!([at["x"], at["y"], at["half"], at["beyond"]])).collect();
+    json!({
+        "axes": [axis(&plot["x"]), axis(&plot["y"])],
+        "bands": each(&plot["bands"], |band| band["samples"].clone()),
+        "lines": each(&plot["lines"], |line| line["corners"].clone()),
+        "marks": marks,
+    })
+}
+
+fn on_paper(plot: &Value) -> Value {
+    let axis = |axis: &Value| json!([axis["from"], axis["to"], each(&axis["ticks"], |tick| tick["at"].clone())]);
+    json!({
+        "axes": [axis(&plot["x"]), axis(&plot["y"])],
+        "bands": each(&plot["bands"], |band| band["samples"].clone()),
+        "lines": each(&plot["bounds"], |bound| bound["corners"].clone()),
+        "marks": each(&plot["marks"], |at| json!([at["x"], at["y"], at["half"], at["beyond"]])),
+    })
+}
+
+fn each(all: &Value, of: impl Fn(&Value) -> Value) -> Value {
+    all.as_array().unwrap().iter().map(of).collect()
+}
+
+#[test]
+fn every_plot_of_a_report_lies_where_the_screen_draws_it() {
+    let bench = Bench::full();
+    wrong_at_the_low_end(&bench);
+    bench.close("");
+    let (screen, paper) = (bench.result(json!({})), bench.report(&bench.id));
+    let (shown, printed) = (screen["voltages"].as_array().unwrap(), paper["voltages"].as_array().unwrap());
+    assert_eq!(shown.len(), printed.len());
+    let mut compared = 0;
+    for (shown, printed) in shown.iter().zip(printed) {
+        for plot in ["error_plot", "load_plot"] {
+            assert_eq!(shown[plot].is_null(), printed[plot].is_null(), "{} {plot}", shown["volts"]);
+            if !shown[plot].is_null() {
+                assert_eq!(on_screen(&shown[plot]), on_paper(&printed[plot]), "{} {plot}", shown["volts"]);
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared >= 2, "{compared}");
+}
+
 #[test]
 fn a_closed_run_speaks_for_its_tester_and_is_closed_again_only_with_a_reason() {
     let bench = Bench::full();
@@ -695,6 +743,9 @@ fn a_report_made_again_says_what_the_first_one_said() {
     let drift = later["drift"].as_array().unwrap().iter().find(|one| plain(&one["title"]) == "500 V, 1.0 MΩ").unwrap();
     assert_eq!(drift["lines"].as_array().unwrap().len(), 2);
     assert_eq!(plain(&drift["lines"][0]["error"]), "−12 %");
+    let screen = second.program.ask("drift", json!({ "tester": tester }));
+    let shown = screen["plots"].as_array().unwrap().iter().find(|one| one["title"] == drift["title"]).unwrap();
+    assert_eq!(on_screen(&shown["plot"]), on_paper(&drift["plot"]), "drift, as the screen draws it");
     assert!(later["card"][0].as_str().unwrap().contains("30"), "{}", later["card"]);
 }
 

@@ -1,5 +1,6 @@
 //! Which figure of a tester's uncertainty a guard rests on, and the guard at one indication.
 
+use super::budget::{Budget, Span};
 use super::smallest::{Steps, smallest};
 use crate::ids::VerificationId;
 use crate::judgement::{Guard, GuardSource};
@@ -15,8 +16,8 @@ const CONFORMING: Percent = Percent(Decimal::from_parts(30, 0, 0, false, 0));
 /// What is known of a tester's uncertainty at one test voltage. The first there is counts, in this order.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Figures<'a> {
-    /// U of the budget of the good verification relied on, with its own k, % of the reading.
-    pub budget: Option<(VerificationId, Percent)>,
+    /// The budget of the good verification relied on.
+    pub budget: Option<Budget<'a>>,
     /// Its operating uncertainty B, where none of its parts is untested, % of the reading.
     pub operating: Option<(VerificationId, Percent)>,
     /// That verification has lapsed.
@@ -33,7 +34,8 @@ impl Figures<'_> {
     /// `None`: nothing is known of the tester there, or its figures are beyond all arithmetic.
     #[must_use]
     pub fn guard(&self, minimum: Ohms, indicated: Ohms, step: Ohms) -> Option<Guard> {
-        let source = self.source(self.range(indicated))?;
+        let span = self.spans().into_iter().find(|span| span.holds(indicated))?;
+        let source = self.source(self.range(indicated), &span)?;
         let w = source.width(indicated)?;
         let acceptance = minimum.0.checked_add(w.0)?;
         let of_verification = matches!(source, GuardSource::Budget { .. } | GuardSource::OperatingUncertainty { .. });
@@ -50,20 +52,33 @@ impl Figures<'_> {
     /// nothing is known of the tester. `step` as for [`Self::guard`].
     #[must_use]
     pub fn smallest(&self, policy: ValuePolicy, minimum: Ohms, step: Ohms) -> Option<Ohms> {
-        let source = |range: Option<&Range>| match policy {
+        let guard = |range: Option<&Range>, span: &Span| match policy {
             ValuePolicy::Simple => Some((Decimal::ZERO, Decimal::ZERO)),
-            ValuePolicy::Guarded => self.source(range)?.parts(),
+            ValuePolicy::Guarded => self.source(range, span)?.parts(),
         };
+        let spans = self.spans();
+        let from_the_top = || spans.iter().rev();
         match self.card.map(|card| card.ranges.as_slice()) {
-            None | Some([]) => smallest(minimum, [Steps::without_end(step, source(None))].into_iter()),
+            None | Some([]) => {
+                let steps = |span: &Span| Steps::without_end(step, guard(None, span))?.within(span.after, span.upto);
+                smallest(minimum, from_the_top().map(steps))
+            }
             Some(ranges) => {
                 let of_range = |i: usize| {
                     let below = ranges[..i].iter().map(|range| range.to_ohm).max();
-                    Steps::of(&ranges[i], below, source(ranges.get(i)))
+                    let range = ranges.get(i);
+                    from_the_top()
+                        .map(move |span| Steps::of(range?, below, guard(range, span))?.within(span.after, span.upto))
                 };
-                smallest(minimum, (0..ranges.len()).rev().map(of_range))
+                smallest(minimum, (0..ranges.len()).rev().flat_map(of_range))
             }
         }
+    }
+
+    /// The indications for which one budget counts; without one all of them.
+    fn spans(&self) -> Vec<Span> {
+        let whole = || vec![Span { after: None, upto: None, percent: Percent::default() }];
+        self.budget.map_or_else(whole, |budget| budget.spans())
     }
 
     /// The card's range that holds an indication, the lower one where two do.
@@ -71,8 +86,12 @@ impl Figures<'_> {
         self.card?.ranges.iter().find(|range| range.from_ohm <= indicated && indicated <= range.to_ohm)
     }
 
-    fn source(&self, range: Option<&Range>) -> Option<GuardSource> {
-        let budget = self.budget.map(|(verification, percent)| GuardSource::Budget { verification, percent });
+    fn source(&self, range: Option<&Range>, span: &Span) -> Option<GuardSource> {
+        let of_span = |budget: Budget<'_>| GuardSource::Budget {
+            verification: budget.verification,
+            percent: span.percent,
+        };
+        let budget = self.budget.map(of_span);
         let operating = || {
             self.operating.map(|(verification, percent)| GuardSource::OperatingUncertainty { verification, percent })
         };

@@ -5,8 +5,10 @@
 //! form, (L + n·resolution) / (1 − p); the tables makers print take the percentage of the limit and are never stricter
 //! ([`makers_smallest`]).
 
+mod budget;
 mod figures;
 mod smallest;
 
+pub use budget::Budget;
 pub use figures::Figures;
 pub use smallest::makers_smallest;

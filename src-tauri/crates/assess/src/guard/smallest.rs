@@ -29,6 +29,15 @@ impl Steps {
         (step.0 > Decimal::ZERO).then_some(Self { step: step.0, first: Decimal::ZERO, last: None, guard })
     }
 
+    /// Only those of its indications that lie above `after` and not above `upto`.
+    pub(super) fn within(mut self, after: Option<Ohms>, upto: Option<Ohms>) -> Option<Self> {
+        if let Some(Ohms(after)) = after {
+            self.first = self.first.max(round_down(after, self.step)?.checked_add(self.step)?);
+        }
+        self.last = [self.last, upto.map(|upto| upto.0)].into_iter().flatten().min();
+        Some(self)
+    }
+
     fn proves(&self, minimum: Decimal, indicated: Decimal) -> bool {
         let acceptance = self
             .guard

@@ -15,4 +15,4 @@ pub use refusal::Refusal;
 pub use ruler::{RULER_NOTCHES, ruler_place};
 pub use shown::{Comparator, Digits, NotDigits, Shown, Unit};
 pub use typed::{Display, Key, Pressed, Typed};
-pub use units::{Amps, Celsius, CoverageFactor, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Volts};
+pub use units::{Amps, Celsius, CoverageFactor, Farads, Ohms, Percent, PpmPerKelvin, PpmPerVolt, Seconds, Volts};

@@ -1,6 +1,6 @@
 //! Reading quantities from text: every unambiguous form, nothing guessed.
 
-use super::{Amps, Celsius, Comparator, Digits, Ohms, Percent, Refusal, Shown, Unit, Volts};
+use super::{Amps, Celsius, Comparator, Digits, Farads, Ohms, Percent, Refusal, Shown, Unit, Volts};
 use rust_decimal::Decimal;
 
 /// Stated accuracy of a tester: ±(p % of the reading + n steps of the display).
@@ -71,6 +71,24 @@ impl Amps {
             "mA" => 3,
             // U+00B5 is the micro sign of keyboards, U+03BC the Greek letter it is normalised to.
             "µA" | "\u{3bc}A" | "uA" => 6,
+            _ => return Err(Refusal::UnknownUnit),
+        };
+        Ok(Self(digits.value() * Decimal::new(1, decimals)))
+    }
+}
+
+impl Farads {
+    /// Reads `0.3 µF`, `300 nF`, `0,001 F`. The unit decides a factor of a thousand and is never guessed.
+    ///
+    /// # Errors
+    /// A [`Refusal`] for whatever is not one to five digits with F, µF or nF.
+    pub fn parse(text: &str) -> Result<Self, Refusal> {
+        let (digits, unit) = digits(text.trim())?;
+        let decimals = match unit {
+            "" => return Err(Refusal::NoUnit),
+            "F" => 0,
+            "µF" | "\u{3bc}F" | "uF" => 6,
+            "nF" => 9,
             _ => return Err(Refusal::UnknownUnit),
         };
         Ok(Self(digits.value() * Decimal::new(1, decimals)))

@@ -1,6 +1,6 @@
 //! How a quantity is written: number, no-break space, unit (SI Brochure 5.3.3); digits as read.
 
-use super::{Amps, Celsius, Comparator, Digits, Ohms, Percent, Shown, Unit, Volts};
+use super::{Amps, Celsius, Comparator, Digits, Farads, Ohms, Percent, Seconds, Shown, Unit, Volts};
 use rust_decimal::Decimal;
 
 /// U+00A0: the number and its unit stay on one line.
@@ -171,6 +171,23 @@ impl Amps {
     pub fn print(self, style: NumberStyle) -> String {
         let milli = self.0 * Decimal::ONE_THOUSAND;
         style.with_unit(&milli.normalize().to_string(), "mA")
+    }
+}
+
+impl Farads {
+    /// `0.3 µF`: the capacitance of cables is written in microfarads, every digit kept.
+    #[must_use]
+    pub fn print(self, style: NumberStyle) -> String {
+        let micro = self.0 * Decimal::from(1_000_000);
+        style.with_unit(&micro.normalize().to_string(), "µF")
+    }
+}
+
+impl Seconds {
+    /// `2.77 s`.
+    #[must_use]
+    pub fn print(self, style: NumberStyle) -> String {
+        style.with_unit(&self.0.normalize().to_string(), "s")
     }
 }
 

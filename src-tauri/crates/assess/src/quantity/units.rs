@@ -27,6 +27,10 @@ exact! {
     Volts,
     /// A current in amperes, an exact decimal string in files.
     Amps,
+    /// A capacitance in farads, an exact decimal string in files.
+    Farads,
+    /// A time in seconds, an exact decimal string in files.
+    Seconds,
     /// A share in per cent of the measured value, an exact decimal string in files.
     Percent,
     /// A temperature in degrees Celsius, an exact decimal string in files.

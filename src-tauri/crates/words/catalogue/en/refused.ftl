@@ -131,6 +131,7 @@ office-no-folder = There is no folder { $folder }. Make it first or choose anoth
 office-not-answered = The answer could not be written: { $reason }
 office-schedule-ending = A schedule ends in .pdf, .xlsx or .csv
 office-tester-report-ending = A tester report ends in .pdf, .xlsx or .json
+office-capacitance = Write a capacitance with its unit, for example 0.3 µF
 office-accuracy = Write an accuracy like 3 % + 2, below 100 %
 office-moment = Write time and offset like { $example }
 office-no-record = There is no record in { $folder }. Name the folder of a record
