@@ -199,7 +199,8 @@ export const compare: CompareView = {
     {
       title: '500 V',
       plot: plot('Error at 500 V, with U; the band is what the card permits', ['Tester A', 'Tester B']),
-      rows: [{ known: '1.0 MΩ', cells: [{ words: '−12 % ± 0.5 %, does not conform', level: 'look' }, { words: '', level: null }] }],
+      load_plot: plot('Output voltage against load at 500 V', ['Tester A', 'Tester B']),
+      rows: [{ known: '1.0 MΩ', measured: ['m1'], in_view: true, cells: [{ words: '−12 % ± 0.5 %, does not conform', level: 'look' }, { words: '', level: null }] }],
       answers: [{ level: 'done', words: 'A: 500 V: indications hold from 10 MΩ to 100 MΩ' }],
     },
   ],

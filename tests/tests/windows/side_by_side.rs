@@ -83,7 +83,7 @@ async fn testers_of_different_cards_are_compared_and_one_is_checked_between_veri
     window.until_shown_in("screen-compare").await?;
     window.tap(&format!("run-{first}")).await?;
     window.tap(&format!("run-{second}")).await?;
-    let both = "return document.querySelectorAll('#screen-compare thead th').length === 3";
+    let both = "return document.querySelectorAll('#screen-compare thead th').length === 4";
     window.until("both testers side by side", both, &[]).await?;
     let rows = "return [...document.querySelectorAll('#screen-compare tbody tr')].map((row) => [...row.children].map((cell) => cell.innerText.replaceAll('\\u00a0', ' ').trim()))";
     let rows = window.ask(rows, &[]).await?;
@@ -96,6 +96,10 @@ async fn testers_of_different_cards_are_compared_and_one_is_checked_between_veri
     assert!(of("1.0 MΩ")[2].as_str().unwrap().contains("conforms"), "{rows}");
     let (marks, _) = plotted(&window, "screen-compare").await?;
     assert_eq!(marks, 6, "four and two on the same axes");
+    let out = "document.querySelector('#screen-compare td input[type=checkbox]').click(); return true";
+    window.ask(out, &[]).await?;
+    let marks_are = "return document.querySelectorAll('#screen-compare svg[role=img]')[0].querySelectorAll('path[transform]').length === arguments[0]";
+    window.until("the far point to leave the plot", marks_are, &[json!(5)]).await?;
 
     quick_check(&window, &job).await
 }

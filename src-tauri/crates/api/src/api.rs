@@ -8,6 +8,7 @@ use crate::ops::bundle::{self, write_bundle};
 use crate::ops::job_file::job_text;
 use crate::ops::long_work::meanwhile;
 use crate::ops::recall::write_recall;
+use crate::ops::tester_report::{format_of, write_tester_report};
 use crate::state::State;
 use crate::views::{BundleView, RecallFormat};
 use provenohm_assess::ids::{JobId, TesterId};
@@ -108,6 +109,19 @@ impl Api {
         };
         let tester = tester.parse().map(TesterId).map_err(|_| Failure::of("not_found"));
         let written = format.and_then(|format| write_recall(&mut state, tester?, format, path));
+        written.map_err(|failure| failure.worded(&state.words))
+    }
+
+    /// Writes the report of a run of a tester, named by id or serial number, to a file; its ending says which format. Of the
+    /// run named, else of the latest that became a verification.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn tester_report_file(&self, tester: &str, bench: Option<&str>, path: &Path) -> Result<(), Failure> {
+        let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let format = format_of(path)
+            .ok_or_else(|| Failure::of("tester_report_format").saying(state.words.text("office-tester-report-ending")));
+        let written = format.and_then(|format| write_tester_report(&state, tester, bench, format, path));
         written.map_err(|failure| failure.worded(&state.words))
     }
 

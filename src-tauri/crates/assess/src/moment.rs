@@ -27,14 +27,19 @@ pub enum When {
 }
 
 impl When {
+    /// The day, in the offset it was recorded in.
+    #[must_use]
+    pub fn date(self) -> NaiveDate {
+        match self {
+            Self::At(moment) => moment.date_naive(),
+            Self::Day { date, .. } => date,
+        }
+    }
+
     /// Whether a verification made then can be valid to the end of this day: not one before it was made.
     #[must_use]
     pub fn can_last_until(self, last: NaiveDate) -> bool {
-        let made = match self {
-            Self::At(moment) => moment.date_naive(),
-            Self::Day { date, .. } => date,
-        };
-        last >= made
+        last >= self.date()
     }
 
     /// From when a failure counts: the instant, or 00:00 of the day.

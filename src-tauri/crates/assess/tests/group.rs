@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use provenohm_assess::group::{
     NotWorkedOut, OwnResistance, Ratio, Visit, own_resistance, parallel, parallel_uncertainty, trend,
 };
-use provenohm_assess::quantity::{Comparator, Digits, Ohms, Percent, Shown, Unit};
+use provenohm_assess::quantity::{Comparator, Digits, Ohms, Percent, Shown, Unit, Volts};
 use rust_decimal::Decimal;
 
 fn shown(text: &str) -> Shown {
@@ -104,6 +104,7 @@ fn a_trend_says_the_ratio_to_each_earlier_visit_and_what_is_open() {
     let visit = |year: &str, text: &str| Visit {
         at: DateTime::parse_from_rfc3339(&format!("{year}-03-03T10:00:00+01:00")).unwrap(),
         shown: shown(text),
+        test_voltage_v: Volts(500.into()),
     };
     let now = visit("2026", "84");
     let told = trend(now, &[visit("2022", "> 999"), visit("2025", "200"), visit("2024", "84"), visit("2027", "1")]);
@@ -119,6 +120,8 @@ fn a_trend_says_the_ratio_to_each_earlier_visit_and_what_is_open() {
     );
     let open = trend(visit("2026", "> 999"), &[visit("2025", "> 999"), visit("2024", "200"), visit("2023", "0")]);
     assert_eq!(open.iter().map(|t| t.ratio).collect::<Vec<_>>(), [None, ratio(Comparator::MoreThan, "4.9"), None]);
+    let at_250 = Visit { test_voltage_v: Volts(250.into()), ..visit("2025", "200") };
+    assert_eq!(trend(now, &[at_250])[0].ratio, None, "taken at another test voltage");
 }
 
 fn reading(hundredths: u32) -> Shown {

@@ -6,7 +6,7 @@ use provenohm_assess::guard::{Budget, Figures, makers_smallest};
 use provenohm_assess::ids::VerificationId;
 use provenohm_assess::judgement::GuardSource;
 use provenohm_assess::policy::ValuePolicy;
-use provenohm_assess::quantity::{Accuracy, DecimalSign, NumberStyle, Ohms, Percent, Shown};
+use provenohm_assess::quantity::{Accuracy, Comparator, DecimalSign, Digits, NumberStyle, Ohms, Percent, Shown, Unit};
 use provenohm_assess::tester::{Point, Range, VoltageCard};
 use rust_decimal::Decimal;
 use uuid::Uuid;
@@ -237,12 +237,18 @@ fn displayable(card: &VoltageCard) -> Vec<Ohms> {
     card.ranges.iter().flat_map(steps).map(Ohms).collect()
 }
 
+/// What a display of five digits shows of hundredths of MΩ.
+fn hundredths(count: i64) -> Shown {
+    let digits = Digits::new(count.clamp(1, 99_999).try_into().unwrap(), 2).unwrap();
+    Shown { comparator: Comparator::Exact, digits, unit: Unit::MegaOhm }
+}
+
 prop_compose! {
     /// Points of a run: hundredths of MΩ known, how far off in per cent, and U.
     fn any_points()(all in prop::collection::vec((1..90_000_i64, -20..20_i64, 0..30_i64), 0..6)) -> Vec<Point> {
         let of = |(known, off, uncertainty): (i64, i64, i64)| Point {
             reference_ohm: Ohms(Decimal::from(known * 10_000)),
-            indicated: Shown::parse(&format!("{} MΩ", (known * (100 + off) / 100).max(1))).unwrap(),
+            indicated: hundredths(known * (100 + off) / 100),
             good: true,
             error_uncertainty_percent: Some(Percent(uncertainty.into())),
         };

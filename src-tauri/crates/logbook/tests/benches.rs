@@ -4,12 +4,12 @@
 mod support;
 
 use provenohm_assess::bench::{BenchRun, Measured};
-use provenohm_assess::ids::MeasuredId;
+use provenohm_assess::ids::{BenchId, MeasuredId};
 use provenohm_assess::reference::Reference;
-use provenohm_logbook::entry::body::{BenchOpened, Book, MeasuredAt, ReferenceCard};
+use provenohm_logbook::entry::body::{BenchOpened, Book, MeasuredAt, ReferenceCard, SameTester};
 use provenohm_logbook::entry::{Body, Fact, Kind, Noun, Object, ObjectId, Role};
 use provenohm_logbook::view::Question;
-use support::{Hand, TESTER, id, samples};
+use support::{Hand, OTHER_TESTER, TESTER, id, samples};
 
 fn sample<T: provenohm_logbook::entry::body::Content>(name: &str) -> T {
     let facts = samples::all();
@@ -92,4 +92,25 @@ fn two_cards_of_a_reference_that_do_not_know_of_each_other_are_asked_where_its_t
     let (keep, aside) = all[0].entries.split_first().unwrap();
     hand.write(|writer| writer.settle(&[*keep], aside, None)).unwrap();
     assert_eq!(asked(&hand), []);
+}
+
+/// Two phones made one tester and each began a run: said to be one tester, it has both, under either id.
+#[test]
+fn runs_under_two_ids_of_one_tester_are_all_its_runs() {
+    let mut hand = Hand::new(1);
+    hand.append(Body::from(BenchOpened { run: run(), references: vec![resistor()] }));
+    let other = BenchRun { id: BenchId(id(77)), tester: OTHER_TESTER, ..run() };
+    hand.append(Body::from(BenchOpened { run: other, references: vec![resistor()] }));
+    let runs = |hand: &Hand, tester| -> Vec<BenchId> {
+        let mut runs: Vec<_> = hand.record.view().benches_of(tester).unwrap().iter().map(|one| one.bench).collect();
+        runs.sort_unstable();
+        runs
+    };
+    assert_eq!(runs(&hand, TESTER), [run().id]);
+    let same = SameTester { one: TESTER, other: OTHER_TESTER };
+    let same = hand.write(|writer| writer.append_in(TESTER.into(), Body::from(same))).unwrap().value;
+    assert_eq!(runs(&hand, TESTER).len(), 2);
+    assert_eq!(runs(&hand, OTHER_TESTER), runs(&hand, TESTER));
+    hand.write(|writer| writer.withdraw(&[same], "two after all")).unwrap();
+    assert_eq!(runs(&hand, TESTER), [run().id]);
 }

@@ -57,7 +57,17 @@ pub(crate) enum Command {
     /// The report of a verification: every input, step and source
     TesterReport {
         /// The verification file
-        file: PathBuf,
+        #[arg(required_unless_present = "record", conflicts_with = "record")]
+        file: Option<PathBuf>,
+        /// Folder of a record, in place of a file
+        #[arg(long, requires = "tester")]
+        record: Option<PathBuf>,
+        /// Of a record: id or serial number of the tester
+        #[arg(long, requires = "record")]
+        tester: Option<String>,
+        /// Of a record: id of the run; absent: the latest that became a verification
+        #[arg(long, requires = "record")]
+        bench: Option<String>,
         /// Where to: .pdf, .xlsx or .json
         #[arg(short, long)]
         output: PathBuf,

@@ -27,7 +27,10 @@ fn main() -> ExitCode {
         Command::Bench { file, json } => ask::bench(&file, json),
         Command::Judge { file, at, json, strict } => ask::judge(&file, at, json, strict),
         Command::Schedule { file, output } => ask::schedule(&file, &output),
-        Command::TesterReport { file, output } => ask::tester_report(&file, &output),
+        Command::TesterReport { file: Some(file), output, .. } => ask::tester_report(&file, &output),
+        Command::TesterReport { file: None, record, tester, bench, output } => {
+            record::tester_report(&record.unwrap_or_default(), &tester.unwrap_or_default(), bench.as_deref(), &output)
+        }
         Command::Import { file, record } => record::import(&file, &record),
         Command::Export { job, record, output } => record::export(job.as_deref(), &record, output.as_deref()),
         Command::Bundle { job, record, output } => record::bundle(job.as_deref(), &record, &output),

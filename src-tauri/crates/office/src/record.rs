@@ -77,6 +77,11 @@ pub(crate) fn recall(tester: &str, record: &Path, as_json: bool, output: Option<
     tell::lines(headless::recall_lines(&told))
 }
 
+pub(crate) fn tester_report(record: &Path, tester: &str, bench: Option<&str>, output: &Path) -> Outcome {
+    existing(record)?.tester_report_file(tester, bench, output).map_err(sentence)?;
+    tell::lines([output.display().to_string()])
+}
+
 pub(crate) fn demo(record: &Path) -> Outcome {
     let told = call(&open(record)?, "make_demo", json!({}))?;
     tell::lines([text_of(&told["id"])])

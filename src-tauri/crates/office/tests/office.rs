@@ -332,6 +332,26 @@ fn a_tester_report_is_written_by_its_ending_and_refused_in_one_sentence() {
     assert!(refused(&["tester-report", JOB, "-o", other.to_str().unwrap()]).contains("Check how it is spelt"));
 }
 
+/// Of a record in an office without a window: by the tester's serial number, its latest verification.
+#[test]
+fn a_tester_report_is_made_from_a_record() {
+    let folder = Folder::new();
+    let record = folder.text("record");
+    told(&["demo", "--record", &record]);
+    let file = folder.text("report.json");
+    told(&["tester-report", "--record", &record, "--tester", "1005", "-o", &file]);
+    let report = read(Path::new(&file));
+    assert!(report["name"].as_str().unwrap().contains("1005"), "{}", report["name"]);
+    assert_eq!(report["invented"], true);
+    assert!(!report["voltages"].as_array().unwrap().is_empty());
+    let refused = |more: &[&str]| {
+        refused(&[&["tester-report", "--record", &record, "-o", &folder.text("none.pdf")], more].concat())
+    };
+    assert!(refused(&["--tester", "no such"]).contains("no such"));
+    assert!(refused(&["--tester", "1005", "--bench", "none"]).contains("none"));
+    assert!(!folder.file("none.pdf").exists());
+}
+
 #[test]
 fn a_job_goes_to_another_record_as_a_bundle_and_stays_the_same_job() {
     let folder = Folder::new();

@@ -27,7 +27,9 @@ pub struct AboutBench<'a> {
 }
 
 impl AboutBench<'_> {
-    fn name(&self, id: ReferenceId) -> String {
+    /// The name of a reference, or its id where it is not among those of the run.
+    #[must_use]
+    pub fn name(&self, id: ReferenceId) -> String {
         self.references.iter().find(|r| r.id == id).map_or_else(|| id.to_string(), |r| r.name.clone())
     }
 }

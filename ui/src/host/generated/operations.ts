@@ -936,7 +936,15 @@ export type CompareAsk = {
 /**
  * The runs, in the order of their letters.
  */
-benches: Array<BenchId>, };
+benches: Array<BenchId>, 
+/**
+ * Left out of the plots. The judgement knows nothing of it.
+ */
+left_out: Array<MeasuredId>, 
+/**
+ * How many times the vertical axis of the error plots is magnified; 1: all of it.
+ */
+magnified?: number | null, };
 
 export type CompareView = { 
 /**
@@ -968,6 +976,14 @@ export type ComparedRow = {
  */
 known: string, 
 /**
+ * What was measured there, to leave it out of the view by.
+ */
+measured: Array<MeasuredId>, 
+/**
+ * Whether it is in the plot.
+ */
+in_view: boolean, 
+/**
  * Of each, in the order of the letters; empty: not tested there.
  */
 cells: Array<ComparedCell>, };
@@ -978,9 +994,13 @@ export type ComparedVoltage = {
  */
 title: string, 
 /**
- * All on the same axes.
+ * Errors, all on the same axes; absent: none to plot.
  */
-plot: PlotView, 
+plot: PlotView | null, 
+/**
+ * Output voltage against load, all on the same axes; absent: none to plot.
+ */
+load_plot: PlotView | null, 
 /**
  * One row a known resistance.
  */

@@ -24,6 +24,7 @@ pub fn recall_lines(told: &RecallView) -> Vec<String> {
         if job.invented {
             lines.push(format!("  {}", words.text("answer-demo")));
         }
+        lines.extend(job.signed.iter().map(|signed| format!("  {signed}")));
         lines.extend(job.people.iter().map(|person| format!("  {person}")));
         lines.extend(job.boards.iter().flat_map(board_lines));
     }

@@ -3,9 +3,8 @@
 use super::bench::{edition_of, verification};
 use super::{Refused, words};
 use crate::ops::files::write_file;
-use crate::ops::tester_report::bytes;
+use crate::ops::tester_report::{bytes, format_of};
 use crate::report::{self, Made, Named};
-use crate::views::TesterReportFormat;
 use provenohm_papers::tester_report::TesterReport;
 use std::path::Path;
 
@@ -34,13 +33,7 @@ pub fn tester_report_of(text: &str) -> Result<TesterReport, Refused> {
 /// # Errors
 /// [`Refused`] with place and reason.
 pub fn tester_report(text: &str, path: &Path) -> Result<(), Refused> {
-    let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase()).unwrap_or_default();
-    let format = match ending.as_str() {
-        "pdf" => TesterReportFormat::Pdf,
-        "xlsx" => TesterReportFormat::Xlsx,
-        "json" => TesterReportFormat::Json,
-        _ => return Err(Refused(words().text("office-tester-report-ending"))),
-    };
+    let format = format_of(path).ok_or_else(|| Refused(words().text("office-tester-report-ending")))?;
     let report = tester_report_of(text)?;
     Ok(write_file(path, &bytes(&words(), &report, format)?)?)
 }

@@ -31,9 +31,13 @@ pub(crate) fn quick_check(state: &mut State, asked: OfTester) -> Result<QuickChe
     let last = match last {
         None => Sentence { level: Level::Remark, words: words.text("answer-quick-check-none") },
         Some(check) => Sentence {
-            level: if check.good { Level::Done } else { Level::Look },
+            level: if stands_good(&on_record, check) { Level::Done } else { Level::Look },
             words: words.text_with(
-                if check.good { "answer-quick-check-last-good" } else { "answer-quick-check-last-not-good" },
+                if stands_good(&on_record, check) {
+                    "answer-quick-check-last-good"
+                } else {
+                    "answer-quick-check-last-not-good"
+                },
                 &[("at", words.date_time(check.at).into()), ("volts", words.volts(check.test_voltage_v).into())],
             ),
         },
@@ -47,6 +51,10 @@ pub(crate) fn quick_check(state: &mut State, asked: OfTester) -> Result<QuickChe
         form: QuickCheckForm { volts: String::new(), points, open: String::new(), shorted: String::new() },
         last,
     })
+}
+
+fn stands_good(on_record: &provenohm_logbook::view::Tester, check: &QuickCheck) -> bool {
+    on_record.histories().first().is_some_and(|history| history.is_good(check))
 }
 
 pub(crate) fn record_quick_check(state: &mut State, asked: RecordQuickCheck) -> Result<TesterView, Failure> {
@@ -177,8 +185,13 @@ pub(crate) fn checks_of(state: &State, id: provenohm_assess::ids::TesterId) -> R
     };
     let mut all: Vec<(Moment, CheckView)> = Vec::new();
     for one in &on_record.quick_checks {
-        let (title, lines) = quick_check_words(words, &one.value);
-        let level = if one.value.good { Level::Done } else { Level::Stop };
+        let (title, mut lines) = quick_check_words(words, &one.value);
+        let level = match (one.value.good, stands_good(&on_record, &one.value)) {
+            (true, true) => Level::Done,
+            (true, false) => Level::Look,
+            (false, _) => Level::Stop,
+        };
+        lines.extend((level == Level::Look).then(|| words.text("answer-quick-check-leads-not-good")));
         let entry = FailingEntry::QuickCheck { id: one.value.id };
         let withdrawn = withdrawn(one.entry, one.is_live())?;
         all.push((one.value.at, CheckView { entry, title, lines, level, withdrawn }));

@@ -3,10 +3,13 @@
 use crate::failure::Failure;
 use crate::read::Fields;
 use crate::state::State;
+use crate::tell::{NextVerification, next_verification};
 use crate::views::{LastDay, Sentence, SuggestLastDay};
+use chrono::NaiveDate;
 use provenohm_assess::interval::{Change, Due, Staircase, Step, USUAL_MONTHS, WARN_DAYS, as_found, due, last_day};
 use provenohm_assess::judgement::Level;
 use provenohm_assess::moment::{Moment, When};
+use provenohm_assess::policy::Policies;
 use provenohm_assess::quantity::Percent;
 use provenohm_exchange::job_file::Tester;
 use provenohm_words::Words;
@@ -38,26 +41,30 @@ pub(crate) fn suggest_last_day(state: &mut State, asked: SuggestLastDay) -> Resu
 pub(crate) fn interval_of(words: &Words, tester: &Tester, now: Moment) -> Interval {
     let chosen = tester.card.as_ref().and_then(|recorded| recorded.card.interval_months);
     let months = chosen.unwrap_or(USUAL_MONTHS);
-    // The last day that any verification set is when the next one has to be there.
-    let last_day = tester.verifications.iter().filter_map(|it| it.verification.valid_until).max();
     Interval {
         interval: words.text_with("answer-interval", &[("months", months.into())]),
-        due: last_day.map(|day| {
-            let (level, key, days) = match due(day, now.date_naive(), WARN_DAYS) {
-                Due::Later { days } => (Level::Done, "answer-due-later", days),
-                Due::Soon { days } => (Level::Remark, "answer-due-soon", days),
-                Due::Past { days } => (Level::Look, "answer-due-past", days),
-            };
-            let args = [("until", words.date(day).into()), ("days", days.into())];
-            Sentence { level, words: words.text_with(key, &args) }
+        due: next_verification(tester, Policies::default(), now).map(|next| match next {
+            NextVerification::Now => Sentence { level: Level::Look, words: words.text("answer-due-now") },
+            NextVerification::By(day) => due_by(words, day, now),
         }),
-        proposal: proposal(words, tester, months),
+        proposal: proposal(words, tester),
     }
 }
 
-fn proposal(words: &Words, tester: &Tester, start_months: u32) -> Vec<String> {
+fn due_by(words: &Words, day: NaiveDate, now: Moment) -> Sentence {
+    let (level, key, days) = match due(day, now.date_naive(), WARN_DAYS) {
+        Due::Later { days } => (Level::Done, "answer-due-later", days),
+        Due::Soon { days } => (Level::Remark, "answer-due-soon", days),
+        Due::Past { days } => (Level::Look, "answer-due-past", days),
+    };
+    let args = [("until", words.date(day).into()), ("days", days.into())];
+    Sentence { level, words: words.text_with(key, &args) }
+}
+
+/// From the usual interval on and never from the one chosen now: taking the advice brings no new evidence.
+fn proposal(words: &Words, tester: &Tester) -> Vec<String> {
     let found = tester.histories().first().map(as_found).unwrap_or_default();
-    let proposal = Staircase { start_months, ..Staircase::default() }.propose(&found);
+    let proposal = Staircase::default().propose(&found);
     if proposal.steps.is_empty() {
         return Vec::new();
     }

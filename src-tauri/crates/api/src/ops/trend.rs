@@ -8,6 +8,7 @@ use crate::tell;
 use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::group::{Trend, Visit, trend};
 use provenohm_assess::ids::JobId;
+use provenohm_assess::reading::Reading;
 use provenohm_words::Words;
 
 /// The pair that is looked at, by the names people give.
@@ -38,7 +39,7 @@ pub(crate) fn of(state: &mut State, judged: &Judged, looked: &Looked<'_>) -> Res
         let other = state.judged(id)?;
         visits.extend(visit(&state.words, &other, looked, &own));
     }
-    let now = Visit { at: looked.now.reading.at, shown: looked.now.reading.shown };
+    let now = visited(&looked.now.reading);
     Ok(trend(now, &visits).iter().map(|one| said(&state.words, one, now)).collect())
 }
 
@@ -60,7 +61,11 @@ fn visit(words: &Words, other: &Judged, looked: &Looked<'_>, own: &str) -> Optio
             && tell::pair_name(words, other, circuit.circuit.id, &slot.pair) == own
     }))?;
     let reading = other.readings.get(*only(slot.readings.iter())?)?;
-    Some(Visit { at: reading.reading.at, shown: reading.reading.shown })
+    Some(visited(&reading.reading))
+}
+
+const fn visited(reading: &Reading) -> Visit {
+    Visit { at: reading.at, shown: reading.shown, test_voltage_v: reading.test_voltage_v }
 }
 
 fn only<T>(mut all: impl Iterator<Item = T>) -> Option<T> {
@@ -75,6 +80,11 @@ fn said(words: &Words, one: &Trend, now: Visit) -> String {
         ("earlier", words.reading(&one.earlier.shown).into()),
         ("now", words.reading(&now.shown).into()),
     ];
+    if one.earlier.test_voltage_v != now.test_voltage_v {
+        args.push(("then_volts", words.volts(one.earlier.test_voltage_v).into()));
+        args.push(("now_volts", words.volts(now.test_voltage_v).into()));
+        return words.text_with("answer-trend-other-voltage", &args);
+    }
     match one.ratio {
         None => words.text_with("answer-trend-open", &args),
         Some(ratio) => {

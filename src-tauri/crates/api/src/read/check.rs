@@ -2,9 +2,8 @@
 
 use super::Fields;
 use crate::views::{QuickCheckForm, QuickPointForm};
-use provenohm_assess::quantity::{Ohms, Percent, Shown, Volts};
-use provenohm_assess::tester::{Card, Point, VoltageCard};
-use rust_decimal::{Decimal, RoundingStrategy};
+use provenohm_assess::quantity::{Shown, Volts};
+use provenohm_assess::tester::{Card, Point, VoltageCard, check_uncertainty};
 
 /// What a quick check showed.
 pub(crate) struct QuickCheckRead {
@@ -48,19 +47,12 @@ fn read_point(fields: &mut Fields<'_>, index: usize, form: &QuickPointForm, card
     let indicated = fields.shown(&at("shown"), &form.shown);
     let known_percent = fields.percent(&at("uncertainty_percent"), &form.uncertainty_percent);
     let (reference_ohm, indicated) = reference_ohm.zip(indicated)?;
-    let error_uncertainty_percent = known_percent.and_then(|known| with_resolution(known, reference_ohm, indicated));
+    let error_uncertainty_percent = known_percent.and_then(|known| check_uncertainty(known, reference_ohm, indicated));
     let Some(good) = card.permits(reference_ohm, indicated) else {
         fields.complain(&at("shown"), "complaint-no-accuracy-there", &[]);
         return None;
     };
     Some(Point { reference_ohm, indicated, good, error_uncertainty_percent })
-}
-
-/// The uncertainty of the error read at a known resistance: that of the resistance, and half a step of the display, added
-/// in full since neither is known to be the smaller. % of the resistance.
-fn with_resolution(known: Percent, reference: Ohms, indicated: Shown) -> Option<Percent> {
-    let half_step = indicated.last_digit().0.checked_mul(Decimal::from(50))?.checked_div(reference.0)?;
-    Some(Percent(known.0.checked_add(half_step.round_dp_with_strategy(4, RoundingStrategy::AwayFromZero))?.normalize()))
 }
 
 /// An indication; nothing where the field is empty.

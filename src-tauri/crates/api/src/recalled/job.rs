@@ -7,6 +7,7 @@ use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::ids::{CircuitId, PersonId, ReadingId, TesterId};
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::moment::Moment;
+use provenohm_assess::reading::Reading;
 use provenohm_assess::recall::{Cause, Class, Recall};
 use provenohm_exchange::job_file::{Board, Fate, ReplacedWhy};
 use provenohm_logbook::entry::body::{RecallResolved, SignOff};
@@ -174,11 +175,16 @@ impl Proved {
         Self(slots)
     }
 
-    /// The latest reading of the same slot that was taken after one.
+    /// The latest reading of the same slot that was taken after one; where circuits or conductors were read together, the
+    /// latest of those of every single one of them.
     fn after(&self, readings: &[JudgedReading], one: &JudgedReading) -> Option<Resolution> {
-        let slot = self.0.get(&(one.reading.stage, one.reading.pair.clone()))?;
-        let later = slot.iter().filter_map(|index| readings.get(*index)).filter(|it| it.reading.at > one.reading.at);
-        later.max_by_key(|it| it.reading.at).map(|it| Resolution::Tested(it.reading.id))
+        let Reading { stage, ref pair, at, .. } = one.reading;
+        let later = |pair: &Pair| {
+            let slot = self.0.get(&(stage, pair.clone()))?.iter().filter_map(|index| readings.get(*index));
+            slot.map(|it| (it.reading.at, it.reading.id)).filter(|(taken, _)| *taken > at).max()
+        };
+        let singly = || pair.singles().iter().map(later).collect::<Option<Vec<_>>>()?.into_iter().max();
+        later(pair).or_else(singly).map(|(_, reading)| Resolution::Tested(reading))
     }
 }
 

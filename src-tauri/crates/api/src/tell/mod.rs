@@ -14,4 +14,7 @@ pub(crate) use own::{not_worked_out, own, own_resistance_words};
 pub(crate) use place::{beside_conductors, circuit_name, electrical, named, pair_name, place};
 pub(crate) use reading::{judgement_line, sentences, withdrawn_why};
 pub(crate) use review::{accepted, accepted_before, asked, asked_for, review_sum, said_by};
-pub(crate) use tester::{about, card_lines, header, imagined, smallest, tester_line, together, uncertainty_of};
+pub(crate) use tester::{
+    NextVerification, about, card_lines, header, imagined, next_verification, smallest, tester_line, together,
+    uncertainty_of,
+};

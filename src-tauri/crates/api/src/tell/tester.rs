@@ -8,7 +8,7 @@ use provenohm_assess::circuit::{End, Pair, Stage};
 use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
 use provenohm_assess::interval::{Due, WARN_DAYS, due};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::{GuardSource, Level, TesterJudgement, TesterReason};
+use provenohm_assess::judgement::{GuardSource, Level, TesterJudgement, TesterReason, TesterState};
 use provenohm_assess::limits::{Limit, Loaded, Source, Tag, shipped};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::{Policies, ValuePolicy};
@@ -118,6 +118,11 @@ struct Now {
 }
 
 fn now_of(tester: &Tester, volts: Option<Volts>, policies: Policies, now: Moment) -> Option<Now> {
+    all_now(tester, volts, policies, now).into_iter().max_by_key(|one| one.judgement.state)
+}
+
+/// At the test voltage asked for, else at each of the card.
+fn all_now(tester: &Tester, volts: Option<Volts>, policies: Policies, now: Moment) -> Vec<Now> {
     let histories = tester.histories();
     let card = histories.first().and_then(|history| history.card.as_ref());
     let all: Vec<Volts> = match (volts, card) {
@@ -127,10 +132,35 @@ fn now_of(tester: &Tester, volts: Option<Volts>, policies: Policies, now: Moment
     };
     let all = if all.is_empty() { vec![Volts(500.into())] } else { all };
     let judged = histories.iter().flat_map(|history| {
-        all.iter().filter_map(move |volts| Some((history, state_now(tester.id, history, *volts, policies, now)?)))
+        all.iter().filter_map(move |volts| {
+            let (judgement, at) = state_now(tester.id, history, *volts, policies, now)?;
+            Some(Now { judgement, history: history.clone(), at })
+        })
     });
-    let worst = judged.max_by_key(|(_, (judgement, _))| judgement.state);
-    worst.map(|(history, (judgement, at))| Now { judgement, history: history.clone(), at })
+    judged.collect()
+}
+
+/// When a tester is to be verified again.
+pub(crate) enum NextVerification {
+    /// By the last day of the verification relied on; of several test voltages the first of those days.
+    By(NaiveDate),
+    /// At once: at some test voltage nothing on record proves it.
+    Now,
+}
+
+/// When a tester that was ever verified is to be verified again, by the proofs its readings would rely on now: what failed,
+/// was adjusted or was withdrawn since sets no day.
+pub(crate) fn next_verification(tester: &Tester, policies: Policies, now: Moment) -> Option<NextVerification> {
+    tester.verifications.first()?;
+    let day = |one: &Now| {
+        one.judgement.reasons.iter().find_map(|reason| match (one.judgement.state, reason) {
+            (TesterState::Proved, TesterReason::ProvedBy { valid_until, .. }) => Some(*valid_until),
+            (TesterState::Lapsed, TesterReason::LapsedOn { valid_until, .. }) => *valid_until,
+            _ => None,
+        })
+    };
+    let days: Option<Vec<NaiveDate>> = all_now(tester, None, policies, now).iter().map(day).collect();
+    Some(days.and_then(|days| days.into_iter().min()).map_or(NextVerification::Now, NextVerification::By))
 }
 
 /// The line of the header: `Tester A · proved to 3 Mar 2027`.

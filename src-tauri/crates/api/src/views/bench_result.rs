@@ -39,6 +39,13 @@ asked! {
     pub struct CompareAsk {
         /// The runs, in the order of their letters.
         pub benches: Vec<BenchId>,
+        /// Left out of the plots. The judgement knows nothing of it.
+        #[serde(default)]
+        pub left_out: Vec<MeasuredId>,
+        /// How many times the vertical axis of the error plots is magnified; 1: all of it.
+        #[serde(default)]
+        #[ts(optional = nullable)]
+        pub magnified: Option<u32>,
     }
 }
 
@@ -229,8 +236,10 @@ told! {
     pub struct ComparedVoltage {
         /// `500 V`.
         pub title: String,
-        /// All on the same axes.
-        pub plot: PlotView,
+        /// Errors, all on the same axes; absent: none to plot.
+        pub plot: Option<PlotView>,
+        /// Output voltage against load, all on the same axes; absent: none to plot.
+        pub load_plot: Option<PlotView>,
         /// One row a known resistance.
         pub rows: Vec<ComparedRow>,
         /// The two answers of each, in the order of the letters.
@@ -241,6 +250,10 @@ told! {
     pub struct ComparedRow {
         /// The resistance as marked.
         pub known: String,
+        /// What was measured there, to leave it out of the view by.
+        pub measured: Vec<MeasuredId>,
+        /// Whether it is in the plot.
+        pub in_view: bool,
         /// Of each, in the order of the letters; empty: not tested there.
         pub cells: Vec<ComparedCell>,
     }

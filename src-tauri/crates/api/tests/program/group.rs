@@ -187,3 +187,33 @@ fn a_pair_said_not_tested_and_then_proved_in_a_group_is_not_counted_as_not_teste
     assert!(lines.contains("4 readings taken"), "{run}");
     assert!(!lines.contains("not tested"), "{lines}");
 }
+
+/// A group reading in doubt is tested again by the group, or by each of its circuits alone.
+#[test]
+fn a_group_reading_in_doubt_is_resolved_by_its_circuits_read_one_by_one() {
+    let board = Board::ready();
+    let slot = board.start(&[0, 1])["slot"].clone();
+    board.save(&slot, "50.0");
+    let tester = board.program.ask("testers", json!({}))["testers"][0]["id"].as_str().unwrap().to_owned();
+    board.program.ask("record_quick_check", crate::recall::box_wrong_at_one_megohm(&tester));
+    let resolved = || {
+        let recall = board.program.ask("recall", json!({ "tester": tester }));
+        let lines = recall["jobs"][0]["boards"][0]["lines"].as_array().unwrap().clone();
+        lines.iter().find(|one| one["shown"] == "50.0\u{a0}MΩ").unwrap()["resolved"].clone()
+    };
+    let proved = board.program.tester("Tester C");
+    board.program.certificate(&proved, "1 Oct 2026", "1 Oct 2027");
+    board.program.ask("stop_group", json!({ "board": board.board }));
+    board.program.ask("choose_tester", json!({ "board": board.board, "tester": proved }));
+    board.program.ask("set_volts", json!({ "board": board.board, "volts": 500 }));
+    for circuit in [0, 1] {
+        assert_eq!(resolved(), Value::Null, "circuit {circuit} was not read yet");
+        let slots = board.view(circuit)["slots"].as_array().unwrap().clone();
+        let single = |one: &&Value| ["L–PE", "N–PE"].contains(&one["name"].as_str().unwrap());
+        assert_eq!(slots.iter().filter(single).count(), 2, "{slots:#?}");
+        for slot in slots.iter().filter(single) {
+            board.save(&slot["id"], "60.0");
+        }
+    }
+    assert!(resolved().as_str().unwrap().starts_with("Tested again"), "{}", resolved());
+}

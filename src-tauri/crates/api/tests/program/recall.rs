@@ -249,6 +249,40 @@ fn a_tester_says_when_it_is_due_and_what_its_history_proposes() {
     assert_eq!(told["due"]["words"], "Next verification by 3 Mar 2027");
     assert_eq!(told["interval"], "Verified every 12 months");
     assert!(told["proposal"][0].as_str().unwrap().contains("12 months"), "{}", told["proposal"]);
+    // Taking the advice, or any other interval, brings no new evidence and changes no advice.
+    for months in ["15", "24"] {
+        let mut card = told["card"].clone();
+        card["interval_months"] = months.into();
+        let identity = json!({ "name": "Tester A", "serial": "serial Tester A" });
+        let saved =
+            scene.program.ask("save_tester", json!({ "tester": scene.tester, "identity": identity, "card": card }));
+        assert_eq!(saved["proposal"], told["proposal"]);
+    }
+    // What failed since sets no day any more, whatever its certificate says.
+    let failed = scene.fail();
+    assert!(failed["due"]["words"].as_str().unwrap().starts_with("A verification is due now"), "{}", failed["due"]);
+    assert_eq!(failed["due"]["level"], "look");
+}
+
+/// Leads that were not as expected leave open what the box was read through: no quick check to rely on.
+#[test]
+fn a_box_read_through_faulty_leads_is_no_quick_check() {
+    let scene = Scene::new();
+    let check = |shorted: &str| {
+        let points = [json!({ "known": "1 MΩ", "uncertainty_percent": "1", "shown": "1.00 MΩ" })];
+        let form = json!({ "volts": "500", "points": points, "open": "> 999 MΩ", "shorted": shorted });
+        scene.program.ask("record_quick_check", json!({ "tester": scene.tester, "form": form }))
+    };
+    let told = check("3.00 MΩ");
+    assert!(told["words"].as_str().unwrap().ends_with("not as expected"), "{}", told["words"]);
+    assert_eq!(told["checks"][0]["level"], "look");
+    let lines = told["checks"][0]["lines"].as_array().unwrap();
+    assert!(lines.iter().any(|one| one.as_str().unwrap().contains("ends no doubt")), "{lines:?}");
+    let last = || scene.program.ask("quick_check", json!({ "tester": scene.tester }))["last"]["words"].clone();
+    assert!(last().as_str().unwrap().ends_with("not as expected"), "{}", last());
+    // The readings before it stay in doubt if the tester is found wrong later; a good check ends that.
+    scene.fail();
+    assert_eq!(scene.recall()["counts"]["all"], 3);
 }
 
 /// The statement goes with the file, under the ids of the job that is made from it; one without a reason is refused.

@@ -280,13 +280,13 @@ fn an_earlier_visit_to_the_same_circuit_is_told_with_its_ratio() {
     let program = Program::start();
     program.job();
     let tester = program.tester("Tester A");
-    let visit = |place: &str, digits: &str| {
+    let visit_at = |volts: u32, place: &str, digits: &str| {
         let job = program.ask("start_job", json!({ "name": "A visit", "place": place, "person": "A. Recorder" }));
         let view = program.ask("add_board", json!({ "job": job["id"], "name": "DB-1" }));
         let board = view["boards"][0]["id"].as_str().unwrap().to_owned();
         program.circuits(&board, 1, single_phase());
         program.ask("choose_tester", json!({ "board": board, "tester": tester }));
-        program.ask("set_volts", json!({ "board": board, "volts": 500 }));
+        program.ask("set_volts", json!({ "board": board, "volts": volts }));
         let slot = program.ask("run", json!({ "board": board }))["slot"].clone();
         program.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed(digits, "m") }));
         let origin = program.ask("origin", json!({ "board": board, "slot": slot }));
@@ -297,8 +297,12 @@ fn an_earlier_visit_to_the_same_circuit_is_told_with_its_ratio() {
             .map(|one| one.as_str().unwrap().replace('\u{a0}', " "))
             .collect::<Vec<_>>()
     };
+    let visit = |place: &str, digits: &str| visit_at(500, place, digits);
     assert!(visit("Mill Lane", "480").is_empty());
     assert!(visit("Elsewhere", "300").is_empty(), "another place is another installation");
     assert_eq!(visit(" mill lane ", "120"), ["25 Nov 2026: 480 MΩ; now 120 MΩ, 0.25 times that"]);
     assert!(visit("", "1").is_empty(), "no place, nothing to compare with");
+    // At another test voltage insulation reads otherwise: both are told, and no ratio.
+    let at_250 = visit_at(250, "Mill Lane", "240");
+    assert_eq!(at_250[0], "25 Nov 2026: 120 MΩ at 500 V; now 240 MΩ at 250 V, not to be compared");
 }

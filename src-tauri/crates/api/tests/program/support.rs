@@ -40,6 +40,14 @@ impl Program {
         Self { api, _papers: papers }
     }
 
+    /// Over a record in a folder, from then on.
+    pub(crate) fn on(folder: &std::path::Path, start: &str) -> Self {
+        // Its randomness is another each time, as ids of one record are.
+        let seed = start.bytes().fold(1_u64, |seed, byte| seed.wrapping_mul(31).wrapping_add(byte.into()));
+        let api = Api::open(folder, host_from(start, seed)).unwrap();
+        Self { api, _papers: tempfile::tempdir().unwrap() }
+    }
+
     /// Another device: its randomness is another.
     pub(crate) fn start_with(seed: u64) -> Self {
         let papers = tempfile::tempdir().unwrap();

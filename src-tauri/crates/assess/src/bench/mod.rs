@@ -13,7 +13,7 @@ pub use complaint::MeasuredComplaint;
 pub use compute::{
     BenchFacts, BenchResult, Budgeted, CurrentResult, Decision, HeldInterval, Influence, IntervalEnd, Issued,
     LeadsFound, LoadKind, LoadResult, NoInterval, OperatingAt, OperatingPart, Permitted, PointRemark, PointResult,
-    RequirementFound, VoltageResult, WhyNotTested, WhyUndecided, compute,
+    RelativeError, RequirementFound, Untold, VoltageResult, WhyNotTested, WhyUndecided, compute,
 };
 pub use measured::{
     Conditions, LoadReading, LoadRole, Measured, MeasuredWhat, MeterReading, Polarity, Resistor, Series, Supply,

@@ -7,6 +7,7 @@ use crate::reference::Reference;
 use crate::standard::Edition;
 use crate::tester::{Card, Range, VoltageCard};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 use std::collections::BTreeMap;
 
 /// At least this often at the decision point, so that repeatability is part of the budget (common practice).
@@ -35,7 +36,7 @@ pub fn decision_points(set: &LimitSet) -> Vec<DecisionPoint> {
     points
 }
 
-/// The usual points for a card: near both ends of each range, at and below the decision points with repeats, the decision
+/// The usual points for a card: near both ends of each range and once a decade between, at and below the decision points with repeats, the decision
 /// point again at the lowest battery voltage; open circuit, rated load at both supplies, further loads, short circuit,
 /// ripple, leads and polarity. A resistor is asked for only where its rating allows the test voltage.
 #[must_use]
@@ -58,7 +59,7 @@ fn at_voltage(
     let hand = at_hand(references, volts);
     let limits = decisions.iter().filter(|d| d.test_voltage_v == volts).map(|d| d.limit_ohm);
     let decisive: Vec<Ohms> = limits.flat_map(|limit| around(&hand, limit)).collect();
-    let mut repeats: BTreeMap<Ohms, u32> = card.ranges.iter().flat_map(|r| ends(&hand, r)).map(|r| (r, 1)).collect();
+    let mut repeats: BTreeMap<Ohms, u32> = card.ranges.iter().flat_map(|r| inside(&hand, r)).map(|r| (r, 1)).collect();
     repeats.extend(decisive.iter().map(|ohms| (*ohms, REPEATS)));
 
     let rated = edition.rated_load_ohm_per_volt.value.0.checked_mul(volts.0).map(Ohms);
@@ -129,14 +130,17 @@ fn at_hand(references: &[Reference], volts: Volts) -> BTreeMap<Ohms, Resistor> {
     hand
 }
 
-/// The lowest and the highest resistance inside a range.
-fn ends(hand: &BTreeMap<Ohms, Resistor>, range: &Range) -> Vec<Ohms> {
+/// The lowest and the highest resistance inside a range, and the lowest of each decade between: an interval spans what
+/// lies between its points, so they lie no further apart than what is at hand allows (usual points are 0.5, 1, 2, 10,
+/// 100 MΩ and up; memory-M).
+fn inside(hand: &BTreeMap<Ohms, Resistor>, range: &Range) -> Vec<Ohms> {
     if range.from_ohm > range.to_ohm {
         return Vec::new();
     }
-    let mut inside = hand.range(range.from_ohm..=range.to_ohm).map(|(ohms, _)| *ohms);
-    let lowest = inside.next();
-    lowest.into_iter().chain(inside.next_back()).collect()
+    let all: Vec<Ohms> = hand.range(range.from_ohm..=range.to_ohm).map(|(ohms, _)| *ohms).collect();
+    let decade = |ohms: &Ohms| ohms.0.trunc().to_u64().and_then(u64::checked_ilog10);
+    let lowest_of_each = all.chunk_by(|one, next| decade(one) == decade(next)).filter_map(|same| same.first());
+    lowest_of_each.chain(all.last()).copied().collect()
 }
 
 /// At the limit, or the next above it; and the next below.

@@ -156,6 +156,18 @@ impl Pair {
         pairs.extend(of(parts(&self.b), &self.a));
         pairs
     }
+
+    /// Every pair of one terminal with one terminal that it holds; none where it is such a pair itself. Read singly they
+    /// prove what it proved: leakage between what was joined is not part of it.
+    #[must_use]
+    pub fn singles(&self) -> Vec<Self> {
+        if self.a.0.len() < 2 && self.b.0.len() < 2 {
+            return Vec::new();
+        }
+        let alone = |end: &End| end.0.iter().map(|terminal| End::of(*terminal)).collect::<Vec<_>>();
+        let between = |a: End| alone(&self.b).into_iter().filter_map(move |b| Self::between(a.clone(), b).ok());
+        alone(&self.a).into_iter().flat_map(between).collect()
+    }
 }
 
 /// The parts of a joined end: each circuit of several, then each terminal alone.

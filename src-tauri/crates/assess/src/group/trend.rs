@@ -2,7 +2,7 @@
 
 use super::figures::significant;
 use crate::moment::Moment;
-use crate::quantity::{Comparator, Shown};
+use crate::quantity::{Comparator, Shown, Volts};
 use rust_decimal::{Decimal, RoundingStrategy};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -19,6 +19,8 @@ pub struct Visit {
     pub at: Moment,
     /// What was shown.
     pub shown: Shown,
+    /// Test voltage, V d.c.
+    pub test_voltage_v: Volts,
 }
 
 /// This visit's reading over an earlier one's.
@@ -49,7 +51,12 @@ pub struct Trend {
 pub fn trend(now: Visit, visits: &[Visit]) -> Vec<Trend> {
     let mut earlier: Vec<Visit> = visits.iter().copied().filter(|v| v.at < now.at).collect();
     earlier.sort_by_key(|v| std::cmp::Reverse(v.at));
-    earlier.into_iter().map(|earlier| Trend { earlier, ratio: ratio(now.shown, earlier.shown) }).collect()
+    // Insulation reads differently at another voltage, and a surge protector may not be heard at it: no ratio.
+    let alike = |earlier: &Visit| earlier.test_voltage_v == now.test_voltage_v;
+    earlier
+        .into_iter()
+        .map(|earlier| Trend { earlier, ratio: alike(&earlier).then(|| ratio(now.shown, earlier.shown)).flatten() })
+        .collect()
 }
 
 fn ratio(now: Shown, then: Shown) -> Option<Ratio> {

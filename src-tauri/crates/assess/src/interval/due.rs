@@ -37,11 +37,7 @@ pub enum Due {
 /// none. `None` past the end of the calendar.
 #[must_use]
 pub fn last_day(made: When, months: u32) -> Option<NaiveDate> {
-    let day = match made {
-        When::At(moment) => moment.date_naive(),
-        When::Day { date, .. } => date,
-    };
-    day.checked_add_months(Months::new(months))
+    made.date().checked_add_months(Months::new(months))
 }
 
 /// How near a last day is, seen from a day.

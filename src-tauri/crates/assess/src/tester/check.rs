@@ -3,8 +3,8 @@
 use super::Point;
 use crate::ids::{CheckId, DamageId, PersonId, TesterId};
 use crate::moment::Moment;
-use crate::quantity::{Comparator, Ohms, Shown, Volts};
-use rust_decimal::Decimal;
+use crate::quantity::{Comparator, Ohms, Percent, Shown, Volts};
+use rust_decimal::{Decimal, RoundingStrategy};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -81,6 +81,16 @@ pub struct QuickCheck {
     /// What it showed at the known resistances of the check box, where written down.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub points: Vec<Point>,
+}
+
+/// Expanded uncertainty of the error read at a resistance known to so many per cent, % of it: that of the resistance and
+/// half a step of the display, added in full since neither is known to be the smaller (common practice), rounded up.
+/// `None` for a resistance of zero, and beyond all arithmetic.
+#[must_use]
+pub fn check_uncertainty(known: Percent, reference: Ohms, indicated: Shown) -> Option<Percent> {
+    let half_step = indicated.last_digit().0.checked_mul(Decimal::from(50))?.checked_div(reference.0)?;
+    let half_step = half_step.round_dp_with_strategy(4, RoundingStrategy::AwayFromZero);
+    Some(Percent(known.0.checked_add(half_step)?.normalize()))
 }
 
 /// A report that the tester was damaged.

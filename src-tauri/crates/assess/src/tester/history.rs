@@ -33,3 +33,12 @@ pub struct TesterHistory {
     /// Lead checks, in no particular order.
     pub lead_checks: Vec<LeadCheck>,
 }
+
+impl TesterHistory {
+    /// Whether a quick check stands for something between verifications: it was good, and so were the leads it was made
+    /// with. Leads that were not as expected leave open what the box was read through.
+    #[must_use]
+    pub fn is_good(&self, check: &QuickCheck) -> bool {
+        check.good && !self.lead_checks.iter().any(|leads| !leads.good && leads.at == check.at)
+    }
+}

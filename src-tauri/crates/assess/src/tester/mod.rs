@@ -17,7 +17,7 @@ mod verification;
 
 pub use card::{Card, Range, Ranging, VoltageCard};
 pub use card_complaint::CardComplaint;
-pub use check::{Damage, LeadCheck, LeadEnd, QuickCheck};
+pub use check::{Damage, LeadCheck, LeadEnd, QuickCheck, check_uncertainty};
 pub(crate) use coverage::Claim;
 pub use history::{ProofEvent, TesterHistory};
 pub use prepared::Prepared;

@@ -68,13 +68,14 @@ impl Prepared {
         for event in &history.events {
             match event {
                 ProofEvent::Verification(v) => prepared.proofs.push(Proof::new(v, card)),
-                ProofEvent::QuickCheck(q) if q.good => prepared.good_checks.push(GoodCheck {
+                ProofEvent::QuickCheck(q) if !q.good => prepared.failed_checks.push(FailedCheck::new(q)),
+                ProofEvent::QuickCheck(q) if history.is_good(q) => prepared.good_checks.push(GoodCheck {
                     instant: q.at.to_utc(),
                     volts: q.test_voltage_v,
                     from: q.from_ohm,
                     to: q.to_ohm,
                 }),
-                ProofEvent::QuickCheck(q) => prepared.failed_checks.push(FailedCheck::new(q)),
+                ProofEvent::QuickCheck(_) => {}
                 ProofEvent::Damage(d) => prepared.damages.push(d.clone()),
             }
         }

@@ -10,3 +10,4 @@ mod plots;
 mod points;
 mod properties;
 mod scene;
+mod untold;

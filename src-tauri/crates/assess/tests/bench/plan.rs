@@ -20,7 +20,15 @@ fn indications(plan: &[PlannedPoint], supply: Supply) -> Vec<(String, u32)> {
 
 #[test]
 fn both_ends_of_each_range_and_the_decision_point_with_repeats() {
-    let expected = [("100000", 1), ("500000", 3), ("1000000", 3), ("10000000", 1), ("50000000", 1), ("1000000000", 1)];
+    let expected = [
+        ("100000", 1),
+        ("500000", 3),
+        ("1000000", 3),
+        ("10000000", 1),
+        ("50000000", 1),
+        ("100000000", 1),
+        ("1000000000", 1),
+    ];
     let expected: Vec<(String, u32)> = expected.map(|(ohms, n)| (ohms.to_owned(), n)).to_vec();
     assert_eq!(indications(&plan("1"), Supply::Nominal), expected);
     let weak: Vec<(String, u32)> = [("500000", 1), ("1000000", 1)].map(|(ohms, n)| (ohms.to_owned(), n)).to_vec();
@@ -77,4 +85,16 @@ fn a_tester_ranged_by_hand_is_set_to_the_finest_range_that_holds_the_resistance(
     card.ranging = Some(Ranging::Manual);
     assert_eq!(tops(&card), ["20", "20", "20", "2000", "2000"].map(|top| Some(mega(top))));
     assert!(card.range_to_set(volts("250"), mega("1")).is_none(), "not on its card");
+}
+
+/// Of one range from 0.01 MΩ to 1 GΩ not only the ends: 0.5, 1, 2, 10, 100 MΩ and up are usual (memory-M), and an interval
+/// spans what lies between its points.
+#[test]
+fn a_long_range_is_looked_at_once_a_decade() {
+    let mut card = card();
+    card.voltages[0].ranges.truncate(1);
+    (card.voltages[0].ranges[0].from_ohm, card.voltages[0].ranges[0].to_ohm) = (mega("0.01"), mega("1000"));
+    let plan = usual_points(&card, &references(), &[], newest());
+    let known: Vec<String> = indications(&plan, Supply::Nominal).into_iter().map(|(ohms, _)| ohms).collect();
+    assert_eq!(known, ["100000", "1000000", "10000000", "100000000", "1000000000"]);
 }

@@ -7,7 +7,7 @@ use provenohm_assess::bench::{
 };
 use provenohm_assess::ids::{BenchId, MeasuredId, ReferenceId, TesterId};
 use provenohm_assess::moment::Moment;
-use provenohm_assess::quantity::{Amps, CoverageFactor, Ohms, Percent, Shown, Volts};
+use provenohm_assess::quantity::{Amps, Celsius, CoverageFactor, Ohms, Percent, Shown, Volts};
 use provenohm_assess::reference::{CurrentRange, KnownResistance, Reference, ReferenceKind, Stated, VoltageRange};
 use provenohm_assess::standard::{Edition, edition};
 use provenohm_assess::tester::{Card, Range, VoltageCard};
@@ -166,7 +166,8 @@ impl Scene {
             bench: BENCH,
             series: Series::AsFound,
             test_voltage_v: volts("500"),
-            conditions: Conditions::default(),
+            // Reference conditions (23 ± 2 °C, seen): a temperature nobody read is a remark of its own.
+            conditions: Conditions { temperature_c: Some(Celsius(dec("23"))), ..Conditions::default() },
             at: moment("2026-06-01T09:00"),
             item,
         });

@@ -37,6 +37,15 @@ fn quick_checks() {
             (Meets, Proved, Done),
         ),
         case(
+            "not through leads that were not as expected",
+            "what the box was read through is open",
+            Scene::new("2.0")
+                .quick(20, "1", "10", "2026-06-02T10:00", true)
+                .leads(21, LeadEnd::Shorted, "2026-06-02T10:00", false)
+                .proof(later_failed()),
+            (Meets, InDoubt, Look),
+        ),
+        case(
             "not elsewhere",
             "2 MΩ was not touched",
             Scene::new("2.0").quick(20, "10", "100", "2026-06-02T10:00", true).proof(later_failed()),

@@ -2,7 +2,7 @@
 
 use super::facet::{Facet, Stated};
 use super::query::{ReadError, View};
-use crate::entry::body::{BenchOpened, MeasuredAt, ReferenceCard, VerificationMade};
+use crate::entry::body::{BenchOpened, MeasuredAt, ReferenceCard, SameTester, VerificationMade};
 use crate::entry::{Kind, Noun, Object, ObjectId};
 use provenohm_assess::ids::{BenchId, ReferenceId, TesterId};
 
@@ -47,16 +47,18 @@ impl View<'_> {
         Ok(KnownReference { reference, card: Facet::of(self.stated(object)?) })
     }
 
-    /// The bench runs of a tester that stand, the oldest first.
+    /// The bench runs of a tester that stand, the oldest first, with those on record under other ids that mean the same.
     ///
     /// # Errors
     /// [`ReadError`] in words.
     pub fn benches_of(&self, tester: TesterId) -> Result<Vec<Bench>, ReadError> {
-        let object = Object { noun: Noun::Tester, id: ObjectId(tester.0) };
         let mut ids = Vec::new();
-        for one in self.stated::<BenchOpened>(object)? {
-            if !one.standing.withdrawn && !ids.contains(&one.value.run.id) {
-                ids.push(one.value.run.id);
+        for tester in self.same_as(tester.0, |it: &SameTester| (it.one.0, it.other.0))? {
+            let object = Object { noun: Noun::Tester, id: ObjectId(tester) };
+            for one in self.stated::<BenchOpened>(object)? {
+                if !one.standing.withdrawn && !ids.contains(&one.value.run.id) {
+                    ids.push(one.value.run.id);
+                }
             }
         }
         ids.into_iter().map(|id| self.bench(id)).collect()

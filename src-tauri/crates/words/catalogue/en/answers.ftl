@@ -217,6 +217,7 @@ answer-policy-quick-check = { $days ->
 answer-trend = { $when }: { $earlier }; now { $now }, { $ratio } times that
 answer-trend-more = { $when }: { $earlier }; now { $now }, more than { $ratio } times that
 answer-trend-less = { $when }: { $earlier }; now { $now }, less than { $ratio } times that
+answer-trend-other-voltage = { $when }: { $earlier } at { $then_volts }; now { $now } at { $now_volts }, not to be compared
 answer-trend-open = { $when }: { $earlier }; now { $now }, which says nothing of a change
 answer-header-at = { $header } at { $at }
 answer-announce = { $pair } { $reading } { $judgement }

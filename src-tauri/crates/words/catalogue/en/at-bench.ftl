@@ -78,6 +78,7 @@ answer-bench-connect-shorted = Tester at { $volts }: hold the leads together
 answer-bench-set-range = range { $from } to { $to }
 answer-bench-connect-polarity = Tester at { $volts }: find the positive terminal
 answer-bench-asks-indication = What does the tester show?
+answer-bench-nothing-below = At { $volts } nothing at or below { $limit } is at hand: where the limit is judged, only the leads shorted are tested
 answer-bench-asks-volts = { $meter ->
     [none] Choose the meter first
    *[other] Volts on { $meter }

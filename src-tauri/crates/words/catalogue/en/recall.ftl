@@ -63,6 +63,7 @@ answer-quick-check-box = Each resistance of the check box, press test: within th
 answer-quick-check-none = No quick check on record
 answer-quick-check-last-good = Last quick check { $at } at { $volts }: as expected
 answer-quick-check-last-not-good = Last quick check { $at } at { $volts }: not as expected
+answer-quick-check-leads-not-good = The leads it was made with were not as expected: it ends no doubt and is not counted as a quick check
 answer-quick-check-good = Quick check recorded: as expected
 answer-quick-check-not-good = Quick check recorded: not as expected
 answer-quick-check-title-good = Quick check of { $at } at { $volts }: as expected
@@ -87,6 +88,7 @@ answer-due-soon = { $days ->
     [one] Next verification due in { $days } day, by { $until }
    *[other] Next verification due in { $days } days, by { $until }
 }
+answer-due-now = A verification is due now: at some test voltage nothing on record proves it
 answer-due-past = Verification was due by { $until }
 answer-proposal = { $months ->
     [one] Its own history proposes { $months } month, as advice

@@ -328,6 +328,9 @@ damage-date = Day it happened, if known
 ## What a tester puts in doubt
 
 recall = Readings in doubt
+recall-serial = Readings in doubt by serial number
+recall-serial-hint = Of a tester somebody told you of
+recall-find = Show its readings in doubt
 recall-open = Who to call, what to test again
 recall-causes = What was found
 recall-people = Call: { $people }

@@ -29,7 +29,10 @@ pub(crate) fn plan_bench(state: &mut State, asked: PlanAsk) -> Result<PlanView, 
     let on_card = |one: &&DecisionPoint| card.voltages.iter().any(|it| it.test_voltage_v == one.test_voltage_v);
     Ok(PlanView {
         decisions: decisions.iter().filter(on_card).map(|one| decision_words(words, one)).collect(),
-        missing: missing(words, &card, &points, &references, edition),
+        missing: missing(words, &card, &points, &references, edition)
+            .into_iter()
+            .chain(decisions.iter().filter(on_card).filter_map(|one| nothing_below(words, one, &points)))
+            .collect(),
         points: points.iter().map(|point| point_view(words, point, &references)).collect(),
         choices: choices(words, &card, &references, edition),
     })
@@ -73,6 +76,18 @@ pub(crate) fn too_heavy(words: &Words, references: &[Reference], volts: Volts, e
     let least = least_open_circuit_load(volts, edition)?;
     let args = [("volts", words.volts(volts).into()), ("least", words.ohms(least).into())];
     Some(words.text_with("answer-bench-meter-too-heavy", &args))
+}
+
+/// That nothing at or below a limit is indicated at its test voltage: there an interval counts only if the leads shorted
+/// were tested.
+fn nothing_below(words: &Words, decision: &DecisionPoint, points: &[PlannedPoint]) -> Option<String> {
+    let at_or_below = |point: &PlannedPoint| {
+        let PlannedWhat::Indication { resistor } = point.item else { return false };
+        point.test_voltage_v == decision.test_voltage_v && resistor.nominal_ohm <= decision.limit_ohm
+    };
+    let args =
+        [("limit", words.ohms(decision.limit_ohm).into()), ("volts", words.volts(decision.test_voltage_v).into())];
+    (!points.iter().any(at_or_below)).then(|| words.text_with("answer-bench-nothing-below", &args))
 }
 
 /// What these references leave untested.

@@ -1,8 +1,8 @@
 //! Plots of the bench with every label ready, from their geometry in data units.
 
-use super::figures::{In, quantity, signed_percent};
+use super::figures::{In, detail, quantity, signed_percent};
 use crate::views::{BandAt, PlotAxis, PlotBand, PlotCorner, PlotLine, PlotPoint, PlotSeries, PlotTick, PlotView};
-use provenohm_assess::bench::plot::{DriftPlot, ErrorPlot, LoadPlot, Tick};
+use provenohm_assess::bench::plot::{DriftPlot, ErrorPlot, LoadPlot, LoadPoint, Tick};
 use provenohm_assess::bench::{Decision, LoadKind};
 use provenohm_assess::judgement::Level;
 use provenohm_assess::quantity::{Comparator, Volts};
@@ -26,7 +26,7 @@ pub(crate) fn errors(words: &Words, title: String, plots: &[(String, ErrorPlot)]
     let bands = plots.iter().enumerate().flat_map(|(index, (_, plot))| {
         plot.bands.iter().map(move |band| PlotBand {
             series: u32::try_from(index).unwrap_or(u32::MAX),
-            samples: band.iter().map(|at| BandAt { x: at.log, low: -at.percent, high: at.percent }).collect(),
+            samples: band.iter().map(|at| BandAt { x: at.log, low: at.low_percent, high: at.high_percent }).collect(),
         })
     });
     let series = plots.iter().enumerate().map(|(index, (name, plot))| PlotSeries {
@@ -82,69 +82,91 @@ pub(crate) fn level(decision: Option<Decision>) -> Level {
     }
 }
 
-/// Output voltage against load, with the most open-circuit voltage and the least from the rated load on.
-pub(crate) fn loads(words: &Words, title: String, plot: &LoadPlot) -> Option<PlotView> {
-    let (first, last) = plot.ticks.first().zip(plot.ticks.last())?;
-    if plot.points.is_empty() {
+/// Output voltage against load of one tester or several, each with its name, with the most open-circuit voltage and the
+/// least from the rated load on.
+pub(crate) fn loads(words: &Words, title: String, plots: &[(String, LoadPlot)]) -> Option<PlotView> {
+    let ticks = widest(plots.iter().map(|(_, plot)| &plot.ticks))?;
+    let (first, last) = ticks.first().zip(ticks.last())?;
+    if plots.iter().all(|(_, plot)| plot.points.is_empty()) {
         return None;
     }
-    let nominal = f64::try_from(plot.test_voltage_v.0).unwrap_or_default();
     let mut lines = Vec::new();
-    if let Some(most) = plot.most_v {
-        lines.push(PlotLine { words: words.text("answer-plot-most"), corners: across(&plot.ticks, most) });
+    for (_, plot) in plots {
+        let nominal = f64::try_from(plot.test_voltage_v.0).unwrap_or_default();
+        if let Some(most) = plot.most_v {
+            lines.push(PlotLine { words: words.text("answer-plot-most"), corners: across(&ticks, most) });
+        }
+        if let Some(rated) = plot.rated_log {
+            let corners = vec![
+                PlotCorner { x: rated.max(first.log), y: 0.0 },
+                PlotCorner { x: rated.max(first.log), y: nominal },
+                PlotCorner { x: last.log, y: nominal },
+            ];
+            lines.push(PlotLine { words: words.text("answer-plot-least"), corners });
+        }
     }
-    if let Some(rated) = plot.rated_log {
-        let corners = vec![
-            PlotCorner { x: rated.max(first.log), y: 0.0 },
-            PlotCorner { x: rated.max(first.log), y: nominal },
-            PlotCorner { x: last.log, y: nominal },
-        ];
-        lines.push(PlotLine { words: words.text("answer-plot-least"), corners });
+    // Testers judged by one edition have the same bounds.
+    let mut bounds: Vec<PlotLine> = Vec::new();
+    for line in lines {
+        if !bounds.contains(&line) {
+            bounds.push(line);
+        }
     }
     let volts = |at: f64| quantity(words, at, In::Volts);
-    let points = plot.points.iter().map(|point| {
-        let kind = match point.kind {
-            LoadKind::OpenCircuit => "answer-plot-open-circuit",
-            LoadKind::Rated => "answer-plot-rated",
-            LoadKind::Further => "answer-plot-further",
-        };
-        let args = [
-            ("load", quantity(words, 10_f64.powf(point.log), In::Ohms).into()),
-            ("voltage", volts(point.voltage_v).into()),
-            ("expanded", volts(point.expanded_v).into()),
-        ];
-        PlotPoint {
-            measured: vec![point.measured],
-            x: point.log,
-            y: point.voltage_v,
-            half: point.expanded_v,
-            beyond: None,
-            level: Level::Done,
-            words: words.text_with(kind, &args),
-        }
+    let series = plots.iter().enumerate().map(|(index, (name, plot))| PlotSeries {
+        letter: letter(index),
+        words: name.clone(),
+        points: plot.points.iter().map(|point| load_point(words, point)).collect(),
     });
     Some(PlotView {
         title,
-        x: logarithmic(words, "answer-plot-load", &plot.ticks),
-        y: linear(words.text("answer-plot-voltage"), 0.0, plot.top_v, &volts),
+        x: logarithmic(words, "answer-plot-load", &ticks),
+        y: linear(
+            words.text("answer-plot-voltage"),
+            0.0,
+            plots.iter().map(|(_, plot)| plot.top_v).fold(0.0, f64::max),
+            &volts,
+        ),
         bands: Vec::new(),
-        lines,
-        series: vec![PlotSeries {
-            letter: letter(0),
-            words: words.volts(plot.test_voltage_v),
-            points: points.collect(),
-        }],
+        lines: bounds,
+        series: series.collect(),
     })
+}
+
+fn load_point(words: &Words, point: &LoadPoint) -> PlotPoint {
+    let kind = match point.kind {
+        LoadKind::OpenCircuit => "answer-plot-open-circuit",
+        LoadKind::Rated => "answer-plot-rated",
+        LoadKind::Further => "answer-plot-further",
+    };
+    let volts = |at: f64| quantity(words, at, In::Volts);
+    let args = [
+        ("load", quantity(words, 10_f64.powf(point.log), In::Ohms).into()),
+        ("voltage", volts(point.voltage_v).into()),
+        ("expanded", volts(point.expanded_v).into()),
+    ];
+    let said = words.text_with(kind, &args);
+    let under = detail(words, &point.conditions);
+    PlotPoint {
+        measured: vec![point.measured],
+        x: point.log,
+        y: point.voltage_v,
+        half: point.expanded_v,
+        beyond: None,
+        level: Level::Done,
+        words: if under.is_empty() { said } else { format!("{said} · {under}") },
+    }
 }
 
 /// Error over the days of a tester's runs, with the fitted lines and their uncertainty. `when` says a day.
 pub(super) fn drift(words: &Words, title: String, plot: &DriftPlot, when: &dyn Fn(f64) -> String) -> PlotView {
-    let days = || plot.points.iter().map(|point| point.day);
+    let all = || plot.stretches.iter().flatten();
+    let days = || all().map(|point| point.day);
     let (from, to) = (days().fold(f64::INFINITY, f64::min), days().fold(f64::NEG_INFINITY, f64::max));
     // A year around a single day: something to draw on.
     let (from, to) = if to > from { (from, to) } else { (from - 180.0, from + 180.0) };
     let reach = |percent: f64, expanded: f64| percent.abs() + expanded;
-    let points = plot.points.iter().map(|point| reach(point.error_percent, point.expanded_percent));
+    let points = all().map(|point| reach(point.error_percent, point.expanded_percent));
     let fitted = plot.lines.iter().flatten().map(|at| reach(at.percent, at.expanded_percent));
     let span = points.chain(fitted).fold(1.0, f64::max) * 1.1;
     let percent = |at: f64| signed_percent(words, at);
@@ -184,9 +206,7 @@ pub(super) fn drift(words: &Words, title: String, plot: &DriftPlot, when: &dyn F
         series: vec![PlotSeries {
             letter: letter(0),
             words: String::new(),
-            points: plot
-                .points
-                .iter()
+            points: all()
                 .map(|point| PlotPoint {
                     measured: Vec::new(),
                     x: point.day,

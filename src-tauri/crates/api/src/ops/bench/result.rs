@@ -21,31 +21,39 @@ use provenohm_words::{AboutBench, Words};
 use rust_decimal::prelude::ToPrimitive;
 
 /// More than a person can magnify and still see anything.
-const MOST_MAGNIFIED: u32 = 1_000;
+pub(super) const MOST_MAGNIFIED: u32 = 1_000;
 
 pub(crate) fn bench_result(state: &mut State, asked: BenchResultAsk) -> Result<BenchResultView, Failure> {
-    let run = Run::of(state, asked.bench)?;
+    let run = Run::as_closed(state, asked.bench)?;
     let result = run.result();
+    let today = Run::of(state, asked.bench)?;
     let magnified = asked.magnified.unwrap_or(1).clamp(1, MOST_MAGNIFIED);
     let now = state.host.now();
     let words = &state.words;
     let seen = Seen { words, run: &run, about: run.about(), left_out: &asked.left_out, magnified };
+    let mut remarks = remarks(words, &run, &result);
+    let close = if today.card == run.card {
+        close_view(words, &run, &result, now)
+    } else {
+        remarks.push(Sentence { level: Level::Remark, words: words.text("answer-result-card-of-then") });
+        close_view(words, &today, &today.result(), now)
+    };
     Ok(BenchResultView {
         bench: asked.bench,
         tester: run.tester(),
         title: run.title(words),
         lines: say::lines(words, &run),
-        remarks: remarks(words, &run, &result),
+        remarks,
         voltages: result.voltages.iter().map(|voltage| seen.voltage(voltage, result.adjusted)).collect(),
-        close: close_view(words, &run, &result, now),
+        close,
     })
 }
 
 /// Lapsed references, figures left out, and what the look at the tester found.
 fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
     let mut remarks = Vec::new();
-    let lapsed = say::lapsed(words, result, &run.about());
-    remarks.extend(lapsed.into_iter().map(|words| Sentence { level: Level::Look, words }));
+    let short = say::shortcomings(words, result, &run.about());
+    remarks.extend(short.into_iter().map(|words| Sentence { level: Level::Look, words }));
     if !result.unusable.is_empty() {
         let args = [("count", result.unusable.len().into())];
         remarks.push(Sentence { level: Level::Look, words: words.text_with("answer-result-unusable", &args) });
@@ -54,10 +62,11 @@ fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
     remarks
 }
 
-/// What closing offers: the last day by the tester's interval, beside an empty field.
+/// What closing offers: the last day by the tester's interval, from when the last thing was measured, beside an empty field.
 fn close_view(words: &Words, run: &Run, result: &BenchResult, now: provenohm_assess::moment::Moment) -> CloseView {
     let months = run.card.as_ref().and_then(|card| card.interval_months).unwrap_or(USUAL_MONTHS);
-    let suggested = last_day(When::At(now), months).map(|day| words.date(day)).unwrap_or_default();
+    let made = run.live().map(|one| one.value.measured.at).max().unwrap_or(now);
+    let suggested = last_day(When::At(made), months).map(|day| words.date(day)).unwrap_or_default();
     let args = [("months", months.into()), ("until", suggested.as_str().into())];
     let about = run.about();
     let open = result.voltages.iter().flat_map(|voltage| {
@@ -143,7 +152,11 @@ impl Seen<'_> {
                 let title = plot::title(words, "answer-plot-error-title", voltage.test_voltage_v);
                 plot::errors(words, title, &[(self.run.title(words), errors)], self.magnified)
             },
-            load_plot: plot::loads(words, plot::title(words, "answer-plot-load-title", voltage.test_voltage_v), &loads),
+            load_plot: plot::loads(
+                words,
+                plot::title(words, "answer-plot-load-title", voltage.test_voltage_v),
+                &[(words.volts(voltage.test_voltage_v), loads)],
+            ),
         }
     }
 
@@ -232,7 +245,7 @@ impl Seen<'_> {
             voltage: String::new(),
             current: with_uncertainty(words, &current.current_a, In::Amps),
             decision: Some(self.decision(current.decision)),
-            remarks: Vec::new(),
+            remarks: current.remarks.iter().map(|remark| words.bench_remark(remark, &self.about)).collect(),
             budget: rows,
             sum,
         }

@@ -5,8 +5,9 @@ use super::step::{Figure, Key};
 use crate::views::{Choice, Sentence, TesterPart, TesterPartLine};
 use provenohm_assess::bench::{
     BenchResult, DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity, RequirementFound,
-    Resistor, Series, Supply, TesterLook, TesterPosition, VoltageResult, Warmth,
+    Resistor, Series, Supply, TesterLook, TesterPosition, Untold, VoltageResult, Warmth,
 };
+use provenohm_assess::ids::ReferenceId;
 use provenohm_assess::judgement::Level;
 use provenohm_assess::quantity::Celsius;
 use provenohm_assess::reference::Reference;
@@ -243,10 +244,16 @@ pub(crate) fn requirement(words: &Words, found: &RequirementFound, about: &About
     words.text_with("answer-result-requirement", &args)
 }
 
-/// What lapsed references cost the decision.
-pub(crate) fn lapsed(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {
-    let names = result.lapsed.iter().filter_map(|id| about.references.iter().find(|one| one.id == *id));
-    names.map(|one| words.text_with("answer-result-lapsed", &[("reference", one.name.as_str().into())])).collect()
+/// What lapsed references cost the decision, and what no budget could take in.
+pub(crate) fn shortcomings(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {
+    let of = |key, id: ReferenceId| words.text_with(key, &[("reference", about.name(id).into())]);
+    let lapsed = result.lapsed.iter().map(|id| of("answer-result-lapsed", *id));
+    let untold = result.untold.iter().map(|one| match one {
+        Untold::Temperature => words.text("answer-result-no-temperature"),
+        Untold::Drift { reference } => of("answer-result-no-drift", *reference),
+        Untold::TemperatureCoefficient { reference } => of("answer-result-no-temperature-coefficient", *reference),
+    });
+    lapsed.chain(untold).collect()
 }
 
 /// The look at the tester, item by item.

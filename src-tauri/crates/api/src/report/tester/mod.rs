@@ -171,7 +171,7 @@ impl Telling<'_> {
     /// Lapsed references with what that costs, and figures that were left out.
     fn remarks(&self, result: &BenchResult) -> Vec<Said> {
         let words = self.words;
-        let mut remarks = say::lapsed(words, result, &self.about);
+        let mut remarks = say::shortcomings(words, result, &self.about);
         if !result.unusable.is_empty() {
             remarks.push(words.text_with("answer-result-unusable", &[("count", result.unusable.len().into())]));
         }

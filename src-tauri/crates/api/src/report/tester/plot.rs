@@ -25,7 +25,7 @@ pub(super) fn errors(words: &Words, tester: &str, voltage: &VoltageResult, card:
 /// Output voltage against load; nothing where none was measured.
 pub(super) fn loads(words: &Words, voltage: &VoltageResult, edition: &Edition) -> Option<Plot> {
     let title = plot::title(words, "answer-plot-load-title", voltage.test_voltage_v);
-    plot::loads(words, title, &load_plot(voltage, edition)).map(on_paper)
+    plot::loads(words, title, &[(words.volts(voltage.test_voltage_v), load_plot(voltage, edition))]).map(on_paper)
 }
 
 /// A plot of the screens as paper takes it.

@@ -12,6 +12,7 @@ mod point;
 mod require;
 mod result;
 mod statement;
+mod untold;
 mod verification;
 mod voltage;
 
@@ -19,12 +20,13 @@ pub use decide::Decision;
 use influence::reckonable;
 pub use influence::{Budgeted, Influence, PointRemark, WhyUndecided};
 pub use load::{LoadKind, LoadResult};
-pub use point::{Permitted, PointResult};
+pub use point::{Permitted, PointResult, RelativeError};
 pub use result::{
     BenchResult, CurrentResult, HeldInterval, IntervalEnd, LeadsFound, NoInterval, OperatingAt, OperatingPart,
     RequirementFound, VoltageResult, WhyNotTested,
 };
 
+pub use untold::Untold;
 pub use verification::Issued;
 
 use super::{BenchRun, LoadReading, Measured, MeasuredWhat};
@@ -60,6 +62,7 @@ pub fn compute(facts: &BenchFacts<'_>) -> BenchResult {
     // By id, so that neither order nor a fact given twice matters.
     let ours: BTreeMap<_, &Measured> = facts.measured.iter().filter(|m| m.bench == run.id).map(|m| (m.id, m)).collect();
     let (usable, unusable): (Vec<&Measured>, Vec<&Measured>) = ours.into_values().partition(|m| is_usable(m));
+    let untold = untold::untold(&usable, &references, facts.edition);
     let mut by_voltage: BTreeMap<_, Vec<&Measured>> = BTreeMap::new();
     for one in usable {
         by_voltage.entry((one.test_voltage_v, one.series)).or_default().push(one);
@@ -76,6 +79,7 @@ pub fn compute(facts: &BenchFacts<'_>) -> BenchResult {
         look: run.look,
         rules_version: RULES_VERSION,
         lapsed: lapsed(&voltages).into_iter().collect(),
+        untold,
         unusable: unusable.into_iter().map(|m| m.id).collect(),
         voltages,
     }

@@ -113,8 +113,10 @@ fn untested(
         .map(|p| Warmth::of(p.conditions.temperature_c, edition))
         .filter(|w| *w != Warmth::Reference)
         .collect();
+    // At reference conditions means at a temperature that somebody read.
+    let at_known_temperature = points.iter().any(|p| p.base && p.conditions.temperature_c.is_some());
     let tested = [
-        (OperatingPart::Intrinsic, !no_reference_point),
+        (OperatingPart::Intrinsic, !no_reference_point && at_known_temperature),
         (OperatingPart::Position, largest[0].is_some() && positions.len() == 2),
         (OperatingPart::Supply, largest[1].is_some()),
         (OperatingPart::Temperature, largest[2].is_some() && warmths.len() == 2),

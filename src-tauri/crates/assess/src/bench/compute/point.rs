@@ -9,6 +9,7 @@ use crate::quantity::{Comparator, Ohms, Percent, Shown};
 use crate::tester::{Range, VoltageCard};
 use crate::uncertainty::{Budget, Input, count, spread};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use statrs::distribution::{ContinuousCDF, Normal};
@@ -100,7 +101,26 @@ pub struct PointResult {
     pub range: Option<usize>,
 }
 
+/// An error and its expanded uncertainty, both in % of the known resistance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RelativeError {
+    /// Error, %.
+    pub error_percent: f64,
+    /// U of it, %.
+    pub expanded_percent: f64,
+}
+
 impl PointResult {
+    /// Its error as a share of the known resistance; `None` where the reference cannot be used, or nothing is budgeted.
+    #[must_use]
+    pub fn relative_error(&self) -> Option<RelativeError> {
+        let known = self.known_ohm?.0.to_f64().filter(|known| *known > 0.0)?;
+        Some(RelativeError {
+            error_percent: self.error_ohm?.0.to_f64()? / known * 100.0,
+            expanded_percent: self.budget.as_ref()?.expanded / known * 100.0,
+        })
+    }
+
     /// The known resistance; where the reference cannot be used, what is marked on it.
     pub(super) fn known_or_nominal(&self) -> Ohms {
         self.known_ohm.unwrap_or(self.resistor.nominal_ohm)

@@ -1,5 +1,6 @@
 //! What a bench run comes to: every step of the computation, to be followed by hand.
 
+use super::untold::Untold;
 use super::{Budgeted, Decision, LoadResult, PointRemark, PointResult, WhyUndecided};
 use crate::bench::{DecisionRule, EditionId, Polarity, Series, TesterLook};
 use crate::ids::{BenchId, MeasuredId, ReferenceId, TesterId};
@@ -285,6 +286,9 @@ pub struct BenchResult {
     pub rules_version: u32,
     /// References whose certificates had lapsed when they were used.
     pub lapsed: Vec<ReferenceId>,
+    /// What nobody measured or stated, and no budget could take in.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub untold: Vec<Untold>,
     /// Facts with figures beyond all arithmetic; left out.
     pub unusable: Vec<MeasuredId>,
     /// Per test voltage and series, lowest voltage first, as found before as left.

@@ -1,6 +1,8 @@
 //! How the error at one known resistance went over the tester's verifications, with a fitted line.
 
+use crate::bench::Series;
 use crate::ids::VerificationId;
+use crate::moment::When;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use statrs::distribution::{ContinuousCDF, StudentsT};
@@ -17,14 +19,44 @@ const SAMPLES: u32 = 64;
 pub struct DriftPoint {
     /// The verification.
     pub verification: VerificationId,
+    /// When it was made.
+    pub made: When,
+    /// As found, or as left.
+    pub series: Series,
     /// When, in days since the first one shown.
     pub day: f64,
     /// Error, % of the known resistance.
     pub error_percent: f64,
     /// U of it, %.
     pub expanded_percent: f64,
-    /// The tester was adjusted after it was found so: a line never goes on beyond it.
-    pub adjusted_after: bool,
+}
+
+/// A verification at which the tester was adjusted, wherever that was done: a line never goes on beyond it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Adjustment {
+    /// The verification.
+    pub verification: VerificationId,
+    /// When it was made.
+    pub made: When,
+}
+
+impl Adjustment {
+    /// Whether an error was found before it.
+    fn is_after(&self, point: &DriftPoint) -> bool {
+        if point.verification == self.verification {
+            return point.series == Series::AsFound;
+        }
+        point.counts_from() < self.made.good_counts_from()
+    }
+}
+
+impl DriftPoint {
+    fn counts_from(&self) -> crate::moment::Instant {
+        match self.series {
+            Series::AsFound => self.made.failure_counts_from(),
+            Series::AsLeft => self.made.good_counts_from(),
+        }
+    }
 }
 
 /// The fitted line at one day.
@@ -43,8 +75,8 @@ pub struct FittedAt {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(deny_unknown_fields)]
 pub struct DriftPlot {
-    /// Points, earliest first.
-    pub points: Vec<DriftPoint>,
+    /// Points, earliest first, in the stretches between adjustments.
+    pub stretches: Vec<Vec<DriftPoint>>,
     /// A line for each stretch between adjustments that has three points or more on different days.
     pub lines: Vec<Vec<FittedAt>>,
 }
@@ -52,10 +84,13 @@ pub struct DriftPlot {
 /// Fits a straight line by least squares to each stretch between adjustments; its uncertainty at a day is
 /// t·s·√(1/n + (x − x̄)²/Sxx), s from the residuals with n − 2 degrees of freedom (GUM H.3, memory-H).
 #[must_use]
-pub fn fitted(mut points: Vec<DriftPoint>) -> DriftPlot {
-    points.sort_by(|a, b| a.day.total_cmp(&b.day).then(a.verification.cmp(&b.verification)));
-    let lines = points.split_inclusive(|p| p.adjusted_after).filter_map(line).collect();
-    DriftPlot { points, lines }
+pub fn fitted(mut points: Vec<DriftPoint>, adjustments: &[Adjustment]) -> DriftPlot {
+    points.sort_by_key(|one| (one.counts_from(), one.verification, one.series));
+    let between = |one: &DriftPoint| adjustments.iter().filter(|adjustment| !adjustment.is_after(one)).count();
+    let stretches: Vec<Vec<DriftPoint>> =
+        points.chunk_by(|one, next| between(one) == between(next)).map(<[_]>::to_vec).collect();
+    let lines = stretches.iter().filter_map(|stretch| line(stretch)).collect();
+    DriftPlot { stretches, lines }
 }
 
 fn line(points: &[DriftPoint]) -> Option<Vec<FittedAt>> {

@@ -2,7 +2,7 @@
 
 use super::axis::{Tick, decades};
 use super::{SAMPLES, log_spaced};
-use crate::bench::{Decision, PointResult, VoltageResult};
+use crate::bench::{Decision, PointResult, RelativeError, VoltageResult};
 use crate::ids::MeasuredId;
 use crate::quantity::{Comparator, Ohms, Volts};
 use crate::tester::{Range, VoltageCard};
@@ -11,14 +11,20 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-/// What is permitted at one resistance.
+/// No band is drawn higher: an accuracy of 100 % and more permits any indication above, %.
+const HIGHEST_PERCENT: f64 = 1_000.0;
+
+/// What is permitted at one resistance R: the indications I with |I − R| ≤ p·I + n·d, since the percentage is of the
+/// reading. What lies in the band is what is decided to be within.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(deny_unknown_fields)]
 pub struct PermittedAt {
     /// log10 of the resistance in ohms.
     pub log: f64,
-    /// Half-width, % of the resistance: 100·(p·R + n·d)/R.
-    pub percent: f64,
+    /// Its lower edge, % of the resistance: −(p + n·d/R)/(1 + p).
+    pub low_percent: f64,
+    /// Its upper edge, % of the resistance: (p + n·d/R)/(1 − p).
+    pub high_percent: f64,
 }
 
 /// A point of the plot.
@@ -93,14 +99,13 @@ pub fn error_plot(voltage: &VoltageResult, card: Option<&VoltageCard>, left_out:
 
 fn point(p: &PointResult) -> Option<ErrorPoint> {
     let known_ohm = p.known_ohm?;
-    let known = known_ohm.0.to_f64().filter(|k| *k > 0.0)?;
-    let error = p.error_ohm?.0.to_f64()?;
+    let RelativeError { error_percent, expanded_percent } = p.relative_error()?;
     Some(ErrorPoint {
         measured: p.measured.clone(),
-        log: known.log10(),
+        log: known_ohm.0.to_f64()?.log10(),
         known_ohm,
-        error_percent: error / known * 100.0,
-        expanded_percent: p.budget.as_ref().map_or(0.0, |b| b.expanded / known * 100.0),
+        error_percent,
+        expanded_percent,
         comparator: p.comparator,
         decision: p.decision,
     })
@@ -114,12 +119,17 @@ fn band(range: &Range, (low, high): (f64, f64)) -> Option<Vec<PermittedAt>> {
     let (from, to) = (range.from_ohm.0.to_f64()?.max(low), range.to_ohm.0.to_f64()?.min(high));
     (from > 0.0 && from < to).then(|| {
         log_spaced(from, to, SAMPLES)
-            .map(|ohm| PermittedAt { log: ohm.log10(), percent: p + steps / ohm * 100.0 })
+            .map(|ohm| {
+                let within = p + steps / ohm * 100.0;
+                let high = if p < 100.0 { within / (1.0 - p / 100.0) } else { f64::INFINITY };
+                let low_percent = -within / (1.0 + p / 100.0);
+                PermittedAt { log: ohm.log10(), low_percent, high_percent: high.min(HIGHEST_PERCENT) }
+            })
             .collect()
     })
 }
 
 fn nearest(band: &[PermittedAt], log: f64) -> f64 {
     let by_distance = |a: &&PermittedAt, b: &&PermittedAt| (a.log - log).abs().total_cmp(&(b.log - log).abs());
-    band.iter().min_by(by_distance).map_or(0.0, |at| at.percent)
+    band.iter().min_by(by_distance).map_or(0.0, |at| at.high_percent.max(-at.low_percent))
 }

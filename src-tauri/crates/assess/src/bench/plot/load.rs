@@ -1,7 +1,7 @@
 //! Output voltage against load, with the standard's bounds.
 
 use super::axis::{Tick, decades};
-use crate::bench::{LoadKind, VoltageResult};
+use crate::bench::{Conditions, LoadKind, VoltageResult};
 use crate::ids::MeasuredId;
 use crate::quantity::{Ohms, Volts};
 use crate::standard::Edition;
@@ -26,6 +26,8 @@ pub struct LoadPoint {
     pub expanded_v: f64,
     /// What it was measured for.
     pub kind: LoadKind,
+    /// Under what.
+    pub conditions: Conditions,
 }
 
 /// One panel.
@@ -66,6 +68,7 @@ pub fn load_plot(voltage: &VoltageResult, edition: &Edition) -> LoadPlot {
                 voltage_v: measured.value,
                 expanded_v: measured.budget.expanded,
                 kind: load.kind,
+                conditions: load.conditions,
             })
         })
         .collect();

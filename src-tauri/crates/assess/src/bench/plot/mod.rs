@@ -7,7 +7,7 @@ mod error;
 mod load;
 
 pub use axis::{Tick, decades};
-pub use drift::{DriftPlot, DriftPoint, FittedAt, fitted};
+pub use drift::{Adjustment, DriftPlot, DriftPoint, FittedAt, fitted};
 pub use error::{ErrorPlot, ErrorPoint, PermittedAt, error_plot};
 pub use load::{LoadPlot, LoadPoint, load_plot};
 
