@@ -1,7 +1,9 @@
 //! A tester turns out wrong after it was used on two jobs: what is put in doubt, and how each reading is settled.
 
 use crate::support::{Program, single_phase};
+use proptest::prelude::*;
 use serde_json::{Value, json};
+use std::collections::{BTreeMap, BTreeSet};
 
 struct Scene {
     program: Program,
@@ -336,4 +338,66 @@ fn a_signed_job_is_listed_and_says_so() {
     assert!(said.contains("number 1") && said.contains("R. Reviewer"), "{said}");
     assert!(said.ends_with("2 readings of the job are put in doubt"), "{said}");
     assert_eq!(recall["jobs"][1]["signed"], json!([]));
+}
+
+/// The tester's state for every reading that stands, by its id, as the job is judged.
+fn states(scene: &Scene) -> BTreeMap<String, String> {
+    let mut states = BTreeMap::new();
+    for (job, _) in &scene.jobs {
+        let judged = provenohm_api::headless::judge(&scene.program.api.job_file(job).unwrap(), None).unwrap();
+        let circuits = judged.boards.iter().flat_map(|board| &board.circuits);
+        for one in circuits.flat_map(|circuit| &circuit.pairs).flat_map(|pair| &pair.readings) {
+            states.insert(one.id.to_string(), serde_json::to_value(one.tester).unwrap().as_str().unwrap().to_owned());
+        }
+    }
+    states
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    /// The list is neither a rule nor a memory of its own: it is what judging the whole record says differently once the
+    /// failed entry is there.
+    #[test]
+    fn the_list_is_the_difference_the_failed_entry_makes(
+        readings in prop::collection::vec((0..2_usize, 20_u32..99_999, any::<bool>()), 1..6),
+        points in prop::collection::vec((prop::sample::select(vec![1_u32, 10, 100]), 80_u32..125), 1..4),
+        damage in any::<bool>(),
+    ) {
+        let scene = Scene::new();
+        scene.jobs.iter().for_each(|(_, board)| drop(scene.program.circuits(board, 2, single_phase())));
+        let other = scene.program.tester("Tester B");
+        scene.program.certificate(&other, "3 Mar 2026", "3 Mar 2027");
+        for (job, hundredths, by_other) in readings {
+            let board = &scene.jobs[job].1;
+            scene.hold(board, if by_other { &other } else { &scene.tester });
+            let slot = scene.program.ask("run", json!({ "board": board }))["slot"].clone();
+            scene.save(board, &slot, &format!("{}.{:02}", hundredths / 100, hundredths % 100));
+        }
+        let before = states(&scene);
+        if damage {
+            scene.program.ask("report_damage", json!({ "tester": scene.tester, "what": "dropped" }));
+        } else {
+            let shown = |(known, percent): (u32, u32)| {
+                let hundredths = known * percent;
+                json!({
+                    "known": format!("{known} MΩ"), "uncertainty_percent": "1",
+                    "shown": format!("{}.{:02} MΩ", hundredths / 100, hundredths % 100),
+                })
+            };
+            let points: Vec<Value> = points.into_iter().map(shown).collect();
+            let form = json!({ "volts": "500", "points": points });
+            scene.program.ask("record_quick_check", json!({ "tester": scene.tester, "form": form }));
+        }
+        let after = states(&scene);
+        let doubted = |state: &String| state == "in_doubt" || state == "barred";
+        let expected: BTreeSet<&String> =
+            after.iter().filter(|(id, state)| doubted(state) && !doubted(&before[*id])).map(|(id, _)| id).collect();
+        let recall = scene.recall();
+        let jobs = recall["jobs"].as_array().unwrap().iter();
+        let lines = jobs.flat_map(|job| job["boards"].as_array().unwrap()).flat_map(|one| one["lines"].as_array().unwrap());
+        let listed: Vec<String> = lines.map(|line| line["reading"].as_str().unwrap().to_owned()).collect();
+        prop_assert_eq!(listed.len(), recall["counts"]["all"].as_u64().unwrap() as usize);
+        prop_assert_eq!(listed.iter().collect::<BTreeSet<_>>(), expected);
+    }
 }

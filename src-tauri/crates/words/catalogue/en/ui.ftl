@@ -304,6 +304,7 @@ holds-add = Add where indications hold
 holds-remove = Remove this interval
 
 card-ranging = Ranges
+card-ranging-hint = Of ranges that overlap, enter each from where the one below ends: a resistance is verified on the finest range that holds it
 card-ranging-none = Not stated
 card-ranging-automatic = Chosen by the tester
 card-ranging-manual = Set by hand
