@@ -1,4 +1,5 @@
 //! Testers of different cards side by side, a plot looked at closely, and the thirty-second routine between verifications.
+use crate::bench::picture;
 use provenohm_tests::{Job, Opening, Trouble, Window, single_phase};
 use serde_json::{Value, json};
 
@@ -100,6 +101,7 @@ async fn testers_of_different_cards_are_compared_and_one_is_checked_between_veri
     window.ask(out, &[]).await?;
     let marks_are = "return document.querySelectorAll('#screen-compare svg[role=img]')[0].querySelectorAll('path[transform]').length === arguments[0]";
     window.until("the far point to leave the plot", marks_are, &[json!(5)]).await?;
+    picture(&window, "compare").await?;
 
     quick_check(&window, &job).await
 }

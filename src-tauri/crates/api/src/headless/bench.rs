@@ -132,7 +132,7 @@ fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Str
     if lines.is_empty() {
         lines.push(words.failure("nothing_measured"));
     }
-    lines.extend(say::shortcomings(words, result, about));
+    lines.extend(say::shortcomings(words, result, about).into_iter().map(|said| said.words));
     lines.extend(say::looked(words, &result.look).into_iter().map(|said| said.words));
     lines
 }

@@ -52,8 +52,7 @@ pub(crate) fn bench_result(state: &mut State, asked: BenchResultAsk) -> Result<B
 /// Lapsed references, figures left out, and what the look at the tester found.
 fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
     let mut remarks = Vec::new();
-    let short = say::shortcomings(words, result, &run.about());
-    remarks.extend(short.into_iter().map(|words| Sentence { level: Level::Look, words }));
+    remarks.extend(say::shortcomings(words, result, &run.about()));
     if !result.unusable.is_empty() {
         let args = [("count", result.unusable.len().into())];
         remarks.push(Sentence { level: Level::Look, words: words.text_with("answer-result-unusable", &args) });

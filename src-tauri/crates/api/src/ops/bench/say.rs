@@ -245,7 +245,7 @@ pub(crate) fn requirement(words: &Words, found: &RequirementFound, about: &About
 }
 
 /// What lapsed references cost the decision, and what no budget could take in.
-pub(crate) fn shortcomings(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<String> {
+pub(crate) fn shortcomings(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Sentence> {
     let of = |key, id: ReferenceId| words.text_with(key, &[("reference", about.name(id).into())]);
     let lapsed = result.lapsed.iter().map(|id| of("answer-result-lapsed", *id));
     let untold = result.untold.iter().map(|one| match one {
@@ -253,7 +253,8 @@ pub(crate) fn shortcomings(words: &Words, result: &BenchResult, about: &AboutBen
         Untold::Drift { reference } => of("answer-result-no-drift", *reference),
         Untold::TemperatureCoefficient { reference } => of("answer-result-no-temperature-coefficient", *reference),
     });
-    lapsed.chain(untold).collect()
+    let said = |level| move |words| Sentence { level, words };
+    lapsed.map(said(Level::Look)).chain(untold.map(said(Level::Remark))).collect()
 }
 
 /// The look at the tester, item by item.

@@ -168,13 +168,16 @@ impl Telling<'_> {
         }
     }
 
-    /// Lapsed references with what that costs, and figures that were left out.
+    /// Lapsed references with what that costs, what no budget could take in, and figures that were left out.
     fn remarks(&self, result: &BenchResult) -> Vec<Said> {
         let words = self.words;
-        let mut remarks = say::shortcomings(words, result, &self.about);
+        let short = say::shortcomings(words, result, &self.about);
+        let mut remarks: Vec<Said> =
+            short.into_iter().map(|said| Said { sign: Sign::from(said.level), text: said.words }).collect();
         if !result.unusable.is_empty() {
-            remarks.push(words.text_with("answer-result-unusable", &[("count", result.unusable.len().into())]));
+            let text = words.text_with("answer-result-unusable", &[("count", result.unusable.len().into())]);
+            remarks.push(Said { sign: Sign::Look, text });
         }
-        remarks.into_iter().map(|text| Said { sign: Sign::Look, text }).collect()
+        remarks
     }
 }
