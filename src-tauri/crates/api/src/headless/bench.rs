@@ -2,7 +2,7 @@
 
 use super::{Refused, words};
 use crate::ops::bench::figures::detail;
-use crate::ops::bench::say;
+use crate::ops::bench::{say, usual_decisions};
 use crate::tell;
 use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, Measured, Series, VoltageResult, compute};
 use provenohm_assess::reference::Reference;
@@ -132,7 +132,7 @@ fn lines(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Str
     if lines.is_empty() {
         lines.push(words.failure("nothing_measured"));
     }
-    lines.extend(say::shortcomings(words, result, about).into_iter().map(|said| said.words));
+    lines.extend(say::shortcomings(words, result, about, &usual_decisions()).into_iter().map(|said| said.words));
     lines.extend(say::looked(words, &result.look).into_iter().map(|said| said.words));
     lines
 }

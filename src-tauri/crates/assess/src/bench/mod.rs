@@ -21,5 +21,8 @@ pub use measured::{
 };
 pub use plan::{PlannedPoint, PlannedWhat};
 pub use run::{BenchRun, DecisionRule, EditionId, LookedAt, TesterLook};
-pub use usual::{DecisionPoint, decision_points, least_open_circuit_load, reads_open_circuit, usual_points};
+pub use usual::{
+    DecisionPoint, ReadTooSeldom, decision_points, least_open_circuit_load, read_too_seldom, reads_open_circuit,
+    usual_points,
+};
 pub use warmth::Warmth;

@@ -1,6 +1,6 @@
 //! The usual points of a tester, chosen from the references at hand. Nothing is filled in: a plan only asks.
 
-use super::{PlannedPoint, PlannedWhat, Resistor, Supply, TesterPosition, Warmth};
+use super::{BenchResult, PlannedPoint, PlannedWhat, Resistor, Supply, TesterPosition, Warmth};
 use crate::limits::{LimitSet, Minimum, Row};
 use crate::quantity::{Ohms, Volts};
 use crate::reference::Reference;
@@ -156,4 +156,45 @@ fn further_loads(hand: &BTreeMap<Ohms, Resistor>, rated: Ohms) -> Vec<Resistor> 
     let heavier = hand.range(..rated).next_back();
     let lighter = hand.range(rated..).filter(|(ohms, _)| **ohms != rated).take(2);
     heavier.into_iter().chain(lighter).filter(|(ohms, _)| near(ohms)).map(|(_, resistor)| *resistor).collect()
+}
+
+/// A resistance beside a limit that was read less often than repeatability asks for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ReadTooSeldom {
+    /// Test voltage, V d.c.
+    pub test_voltage_v: Volts,
+    /// The limit, Ω.
+    pub limit_ohm: Ohms,
+    /// What is marked on the resistor next to it, Ω.
+    pub nominal_ohm: Ohms,
+    /// Times read.
+    pub taken: u32,
+    /// Times asked for.
+    pub asked: u32,
+}
+
+/// Where a run decides and was read too seldom: at or above each limit, and next below it, whatever its plan asked.
+#[must_use]
+pub fn read_too_seldom(result: &BenchResult, decisions: &[DecisionPoint]) -> Vec<ReadTooSeldom> {
+    let mut all = Vec::new();
+    for voltage in &result.voltages {
+        let bases = || voltage.points.iter().filter(|point| point.base);
+        for decision in decisions.iter().filter(|one| one.test_voltage_v == voltage.test_voltage_v) {
+            let below = bases().filter(|it| it.resistor.nominal_ohm < decision.limit_ohm);
+            let above = bases().filter(|it| it.resistor.nominal_ohm >= decision.limit_ohm);
+            let beside =
+                [below.max_by_key(|it| it.resistor.nominal_ohm), above.min_by_key(|it| it.resistor.nominal_ohm)];
+            all.extend(beside.into_iter().flatten().filter_map(|point| {
+                let taken = u32::try_from(point.shown.len()).unwrap_or(u32::MAX);
+                (taken < REPEATS).then_some(ReadTooSeldom {
+                    test_voltage_v: voltage.test_voltage_v,
+                    limit_ohm: decision.limit_ohm,
+                    nominal_ohm: point.resistor.nominal_ohm,
+                    taken,
+                    asked: REPEATS,
+                })
+            }));
+        }
+    }
+    all
 }

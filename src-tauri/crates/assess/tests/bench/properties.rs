@@ -142,7 +142,7 @@ proptest! {
             for point in voltage.points.iter().filter(|p| p.base || p.fails_in_use) {
                 let known = point.known_ohm.unwrap();
                 let inside = interval.from_ohm <= known && known <= interval.to_ohm;
-                let holds = !point.fails_in_use && point.decision.unwrap().is_within();
+                let holds = !point.fails_in_use && point.decision.is_some_and(Decision::is_within);
                 prop_assert!(!inside || holds, "{interval:?} {point:?}");
             }
         }

@@ -1,5 +1,5 @@
-use crate::scene::{BOX, Scene, sound};
-use provenohm_assess::bench::{OperatingPart, Untold, WhyNotTested};
+use crate::scene::{BOX, Scene, mega, sound, volts};
+use provenohm_assess::bench::{DecisionPoint, OperatingPart, Untold, WhyNotTested, read_too_seldom};
 use provenohm_assess::quantity::{Celsius, Percent, PpmPerKelvin};
 use provenohm_assess::reference::ReferenceKind;
 use rust_decimal::Decimal;
@@ -50,4 +50,25 @@ fn a_temperature_nobody_read_is_said_and_leaves_the_intrinsic_part_untested() {
     scene.measured[0].conditions.temperature_c = Some(Celsius(Decimal::from(23)));
     assert!(!untested(&scene).contains(&OperatingPart::Intrinsic));
     assert_eq!(scene.result().untold, [Untold::Temperature], "the others still have none");
+}
+
+/// At least three repeats where the limit is judged (common practice), whatever the plan asked.
+#[test]
+fn what_was_read_too_seldom_beside_a_limit_is_said() {
+    let decision = DecisionPoint { test_voltage_v: volts("500"), limit_ohm: mega("1") };
+    let told = |scene: &Scene| -> Vec<(String, u32)> {
+        let all = read_too_seldom(&scene.result(), &[decision]);
+        all.iter().map(|one| (one.nominal_ohm.0.to_string(), one.taken)).collect()
+    };
+    let mut scene = Scene::new();
+    for (known, times) in [("0.1", 1), ("0.5", 2), ("1", 3), ("10", 1)] {
+        for _ in 0..times {
+            scene.shows(known, known);
+        }
+    }
+    assert_eq!(told(&scene), [("500000".to_owned(), 2)], "further away once is enough");
+    scene.shows("0.5", "0.5");
+    assert_eq!(told(&scene), []);
+    let elsewhere = DecisionPoint { test_voltage_v: volts("250"), ..decision };
+    assert_eq!(read_too_seldom(&scene.result(), &[elsewhere]), []);
 }

@@ -14,6 +14,7 @@ answer-result-lapsed = The certificate of { $reference } had lapsed: what rests 
 answer-result-no-temperature = No temperature was read for some indications: they are taken as at reference conditions
 answer-result-no-drift = { $reference } states no change since its certificate: no budget has it
 answer-result-no-temperature-coefficient = { $reference } states no temperature coefficient and was used away from the reference temperature, or at one nobody read
+answer-result-read-too-seldom = At { $volts } { $known } was read { $taken } of at least { $asked } times: it lies beside the limit of { $limit }
 answer-result-card-of-then = Worked out with the card as it stood when the run was closed; closing it again takes the card of today
 answer-result-unusable = { $count ->
     [one] One figure is beyond all arithmetic and left out

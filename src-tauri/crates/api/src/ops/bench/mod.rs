@@ -23,7 +23,7 @@ pub(crate) use close::close_bench;
 pub(crate) use compare::compare;
 pub(crate) use drift::{drift, drift_until};
 pub(crate) use measure::{bench_draft, measure, set_meter, skip_step, undo_measured, withdraw_measured};
-pub(crate) use plan::plan_bench;
+pub(crate) use plan::{plan_bench, usual_decisions};
 pub(crate) use result::bench_result;
 pub(crate) use set::{set_bench_look, set_plan, set_series, set_temperature};
 pub(crate) use start::{benches, start_bench};

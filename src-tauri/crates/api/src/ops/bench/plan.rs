@@ -11,7 +11,7 @@ use provenohm_assess::bench::{
     usual_points,
 };
 use provenohm_assess::ids::ReferenceId;
-use provenohm_assess::limits::{LimitSet, shipped};
+use provenohm_assess::limits::{LimitSet, Loaded, shipped};
 use provenohm_assess::quantity::Volts;
 use provenohm_assess::reference::{Reference, ReferenceKind};
 use provenohm_assess::standard::Edition;
@@ -45,7 +45,7 @@ pub(crate) fn chosen(state: &State, ids: &[ReferenceId]) -> Result<Vec<Reference
 }
 
 /// The limits that readings are judged by: of the sets the jobs on this device use, else of the default set.
-fn decisions(state: &State) -> Result<Vec<DecisionPoint>, Failure> {
+pub(super) fn decisions(state: &State) -> Result<Vec<DecisionPoint>, Failure> {
     let mut points = Vec::new();
     for job in state.record.view().jobs()? {
         for rules in &job.rules.live {
@@ -55,12 +55,17 @@ fn decisions(state: &State) -> Result<Vec<DecisionPoint>, Failure> {
         }
     }
     if points.is_empty() {
-        let shipped = shipped().map_err(|complaint| Failure::of("unexpected").because(complaint))?;
-        points.extend(shipped.first().into_iter().flat_map(|loaded| decision_points(&loaded.set)));
+        points.extend(usual_decisions());
     }
     points.sort_unstable();
     points.dedup();
     Ok(points)
+}
+
+/// The limits of the default set, for what is computed without a job.
+pub(crate) fn usual_decisions() -> Vec<DecisionPoint> {
+    let default = shipped().ok().and_then(<[Loaded]>::first);
+    default.into_iter().flat_map(|loaded| decision_points(&loaded.set)).collect()
 }
 
 fn decision_words(words: &Words, one: &DecisionPoint) -> String {

@@ -1,6 +1,7 @@
 //! What a run comes to, in sentences, tables and plots.
 
 use super::figures::{In, budget, detail, quantity, signed_percent, with_uncertainty};
+use super::plan::decisions;
 use super::run::Run;
 use super::{plot, say};
 use crate::failure::Failure;
@@ -8,8 +9,8 @@ use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::plot::{error_plot, load_plot};
 use provenohm_assess::bench::{
-    BenchResult, CurrentResult, Decision, LoadKind, LoadResult, OperatingAt, PointResult, RequirementFound,
-    VoltageResult,
+    BenchResult, CurrentResult, Decision, DecisionPoint, LoadKind, LoadResult, OperatingAt, PointResult,
+    RequirementFound, VoltageResult,
 };
 use provenohm_assess::ids::MeasuredId;
 use provenohm_assess::interval::{USUAL_MONTHS, last_day};
@@ -27,11 +28,12 @@ pub(crate) fn bench_result(state: &mut State, asked: BenchResultAsk) -> Result<B
     let run = Run::as_closed(state, asked.bench)?;
     let result = run.result();
     let today = Run::of(state, asked.bench)?;
+    let decisions = decisions(state)?;
     let magnified = asked.magnified.unwrap_or(1).clamp(1, MOST_MAGNIFIED);
     let now = state.host.now();
     let words = &state.words;
     let seen = Seen { words, run: &run, about: run.about(), left_out: &asked.left_out, magnified };
-    let mut remarks = remarks(words, &run, &result);
+    let mut remarks = remarks(words, &run, &result, &decisions);
     let close = if today.card == run.card {
         close_view(words, &run, &result, now)
     } else {
@@ -50,9 +52,9 @@ pub(crate) fn bench_result(state: &mut State, asked: BenchResultAsk) -> Result<B
 }
 
 /// Lapsed references, figures left out, and what the look at the tester found.
-fn remarks(words: &Words, run: &Run, result: &BenchResult) -> Vec<Sentence> {
+fn remarks(words: &Words, run: &Run, result: &BenchResult, decisions: &[DecisionPoint]) -> Vec<Sentence> {
     let mut remarks = Vec::new();
-    remarks.extend(say::shortcomings(words, result, &run.about()));
+    remarks.extend(say::shortcomings(words, result, &run.about(), decisions));
     if !result.unusable.is_empty() {
         let args = [("count", result.unusable.len().into())];
         remarks.push(Sentence { level: Level::Look, words: words.text_with("answer-result-unusable", &args) });

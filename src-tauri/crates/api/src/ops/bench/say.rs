@@ -4,8 +4,9 @@ use super::run::Run;
 use super::step::{Figure, Key};
 use crate::views::{Choice, Sentence, TesterPart, TesterPartLine};
 use provenohm_assess::bench::{
-    BenchResult, DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity, RequirementFound,
-    Resistor, Series, Supply, TesterLook, TesterPosition, Untold, VoltageResult, Warmth,
+    BenchResult, DecisionPoint, DecisionRule, LoadReading, LookedAt, Measured, MeasuredWhat, PlannedWhat, Polarity,
+    RequirementFound, Resistor, Series, Supply, TesterLook, TesterPosition, Untold, VoltageResult, Warmth,
+    read_too_seldom,
 };
 use provenohm_assess::ids::ReferenceId;
 use provenohm_assess::judgement::Level;
@@ -244,8 +245,13 @@ pub(crate) fn requirement(words: &Words, found: &RequirementFound, about: &About
     words.text_with("answer-result-requirement", &args)
 }
 
-/// What lapsed references cost the decision, and what no budget could take in.
-pub(crate) fn shortcomings(words: &Words, result: &BenchResult, about: &AboutBench<'_>) -> Vec<Sentence> {
+/// What lapsed references cost the decision, what no budget could take in, and what was read too seldom beside a limit.
+pub(crate) fn shortcomings(
+    words: &Words,
+    result: &BenchResult,
+    about: &AboutBench<'_>,
+    decisions: &[DecisionPoint],
+) -> Vec<Sentence> {
     let of = |key, id: ReferenceId| words.text_with(key, &[("reference", about.name(id).into())]);
     let lapsed = result.lapsed.iter().map(|id| of("answer-result-lapsed", *id));
     let untold = result.untold.iter().map(|one| match one {
@@ -253,8 +259,18 @@ pub(crate) fn shortcomings(words: &Words, result: &BenchResult, about: &AboutBen
         Untold::Drift { reference } => of("answer-result-no-drift", *reference),
         Untold::TemperatureCoefficient { reference } => of("answer-result-no-temperature-coefficient", *reference),
     });
+    let seldom = read_too_seldom(result, decisions).into_iter().map(|one| {
+        let args = [
+            ("volts", words.volts(one.test_voltage_v).into()),
+            ("known", words.ohms(one.nominal_ohm).into()),
+            ("limit", words.ohms(one.limit_ohm).into()),
+            ("taken", one.taken.into()),
+            ("asked", one.asked.into()),
+        ];
+        words.text_with("answer-result-read-too-seldom", &args)
+    });
     let said = |level| move |words| Sentence { level, words };
-    lapsed.map(said(Level::Look)).chain(untold.map(said(Level::Remark))).collect()
+    lapsed.map(said(Level::Look)).chain(untold.chain(seldom).map(said(Level::Remark))).collect()
 }
 
 /// The look at the tester, item by item.

@@ -10,7 +10,7 @@ mod voltage;
 
 pub(crate) use drift::drift_tables;
 
-use crate::ops::bench::say;
+use crate::ops::bench::{say, usual_decisions};
 use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, LookedAt, Measured, compute};
 use provenohm_assess::reference::Reference;
 use provenohm_assess::standard::Edition;
@@ -171,7 +171,7 @@ impl Telling<'_> {
     /// Lapsed references with what that costs, what no budget could take in, and figures that were left out.
     fn remarks(&self, result: &BenchResult) -> Vec<Said> {
         let words = self.words;
-        let short = say::shortcomings(words, result, &self.about);
+        let short = say::shortcomings(words, result, &self.about, &usual_decisions());
         let mut remarks: Vec<Said> =
             short.into_iter().map(|said| Said { sign: Sign::from(said.level), text: said.words }).collect();
         if !result.unusable.is_empty() {
