@@ -87,10 +87,8 @@ impl Figures<'_> {
     }
 
     fn source(&self, range: Option<&Range>, span: &Span) -> Option<GuardSource> {
-        let of_span = |budget: Budget<'_>| GuardSource::Budget {
-            verification: budget.verification,
-            percent: span.percent,
-        };
+        let of_span =
+            |budget: Budget<'_>| GuardSource::Budget { verification: budget.verification, percent: span.percent };
         let budget = self.budget.map(of_span);
         let operating = || {
             self.operating.map(|(verification, percent)| GuardSource::OperatingUncertainty { verification, percent })
