@@ -10,8 +10,10 @@ use crate::state::State;
 use crate::views::*;
 use provenohm_assess::bench::Measured;
 use provenohm_papers::Pages;
+use provenohm_papers::report::Digest;
 use provenohm_papers::tester_report::TesterReport;
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 
 pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> Result<Written, Failure> {
     let run = Run::as_closed(state, asked.bench)?;
@@ -32,12 +34,22 @@ pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> 
         },
         invented: is_invented(&state.record.view(), run.tester())?,
         drift,
+        record: Some(record_of(&run)),
     };
     let report = tester_report(&state.words, made);
     let name = format!("tester-{}-{}.{}", asked.bench, report.as_of.format("%Y%m%d-%H%M%S"), ending(asked.format));
     let path = place_of(state, &name)?;
     write_file(&path, &bytes(&state.words, &report, asked.format)?)?;
     Ok(written(state, "answer-tester-report-written", &[path]))
+}
+
+/// The digest of what the record says of a run: its entries that stand, those of the verification it became among them. What
+/// is recorded later of the tester leaves it as it was.
+fn record_of(run: &Run) -> Digest {
+    let opened = run.bench.opened.live.iter().map(|one| one.entry);
+    let entries = opened.chain(run.live().map(|one| one.entry)).chain(closed(&run.bench).map(|one| one.entry));
+    let entries: BTreeSet<String> = entries.map(|entry| entry.to_string()).collect();
+    Digest::of(entries.into_iter().collect::<Vec<_>>().join("\n").as_bytes())
 }
 
 /// The report in a format.
