@@ -12,7 +12,7 @@ mod unwatched;
 mod window;
 
 pub use job::{Job, single_phase, tester, verification};
-pub use opening::Opening;
+pub use opening::{Opening, program};
 pub use recorder::Entry;
 pub use trouble::Trouble;
 pub use unwatched::Unwatched;

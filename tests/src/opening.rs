@@ -42,7 +42,10 @@ impl Opening {
 }
 
 /// A program of the workspace, beside the check that runs.
-pub(crate) fn program(name: &str) -> Result<PathBuf, Trouble> {
+///
+/// # Errors
+/// [`Trouble`] if it is not built.
+pub fn program(name: &str) -> Result<PathBuf, Trouble> {
     let this = std::env::current_exe().map_err(Trouble::system("this program"))?;
     let folders = this.ancestors().skip(1).take(2);
     let found = folders.map(|folder| folder.join(name)).find(|file| file.is_file());

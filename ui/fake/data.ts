@@ -159,6 +159,8 @@ const table: BoardTable = {
 export const look: LookView = {
   job: 'j1',
   words: '1 stop, 3 to look at. 96 readings in all',
+  as_of: 'As of 25 Nov 2026, 16:20, fingerprint 3f2a 91c0 77de 5b10',
+  lacking: [],
   stop: 1,
   look: 3,
   accepted: 1,
@@ -186,8 +188,8 @@ const lines = [
 export const origin: OriginView = {
   place: 'DB-2 · 4 Sockets, east wall · L–PE',
   visits: ['25 Nov 2025: 480 MΩ; now 620 MΩ, 1.3 times that'],
-  current: [{ id: 'r2', shown: '0.98 MΩ', what: null, judgement: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'done', words: 'Tester A was proved at 500 V from 0.5 MΩ to 1 GΩ' }], lines }],
-  earlier: [{ id: 'r0', shown: '0.31 MΩ', what: 'Replaced: repaired, tested again', judgement: [{ level: 'look', words: 'Below 1.0 MΩ' }], lines: lines.slice(0, 3) }],
+  current: [{ id: 'r2', shown: '0.98 MΩ', what: null, judgement: [{ level: 'look', words: 'Below 1.0 MΩ, the limit set for this job' }, { level: 'done', words: 'Tester A was proved at 500 V from 0.5 MΩ to 1 GΩ' }], lines, changeable: true }],
+  earlier: [{ id: 'r0', shown: '0.31 MΩ', what: 'Replaced: repaired, tested again', judgement: [{ level: 'look', words: 'Below 1.0 MΩ' }], lines: lines.slice(0, 3), changeable: false }],
   not_tested: null,
   acceptable: true,
   review: [{ entry: 'e1', what: 'request', words: 'B. Reviewer asks for a new reading (25 Nov 2026, 16:05): far below its neighbours', holds: true }],
@@ -332,7 +334,7 @@ export function moved(circuit: string, by: number): CircuitsView {
 export const signOff: SignOffView = {
   job: 'j1',
   title: 'Harbour workshop',
-  counts: ['54 readings', '3 lines to look at', '1 pair not tested', '2 readings withdrawn or replaced'],
+  counts: ['54 readings', '3 lines to look at', '1 pair not tested', '2 readings withdrawn, replaced or not chosen'],
   blocked: null,
   testers: [
     { words: 'Tester A, serial number 1001', state: { level: 'done', words: 'proved' }, verifications: ['Calibration of 3 Mar 2026 by A laboratory: good'] },
@@ -342,21 +344,23 @@ export const signOff: SignOffView = {
     { said: { level: 'look', words: '2 readings are below their limit' }, to: { kind: 'look' } },
     { said: { level: 'look', words: '1 pair is not tested' }, to: { kind: 'look' } },
   ],
-  covers: 'This will be sign-off No. 3, over 412 entries on this device now, fingerprint 3f2a 91c0 77de 5b10',
+  covers: 'This will be sign-off No. 3, over 412 entries on this device now, as of 25 Nov 2026, 16:20, fingerprint 3f2a 91c0 77de 5b10',
   button: 'Sign off 54 readings',
   signed: [
     {
       entry: 'e2',
       words: 'Signed as No. 2 by B. Reviewer, 25 Nov 2026, 16:05',
       since: [{ level: 'look', words: '2 entries after sign-off' }, { level: 'look', words: 'Since then 6 readings have come into doubt' }],
-      later: ['A reading · A. Recorder · 25 Nov 2026, 17:12', 'A verification of a tester · A. Laboratory · 2 Dec 2026, 09:00'],
+      later: ['A reading: DB-2 · 4 Sockets, east wall · L–PE, 120 MΩ · A. Recorder · 25 Nov 2026, 17:12', 'A verification of a tester · A. Laboratory · 2 Dec 2026, 09:00'],
+      more: 3,
       stands: true,
     },
     {
       entry: 'e1',
       words: 'Signed as No. 1 by B. Reviewer, 25 Nov 2026, 15:20',
-      since: [{ level: 'remark', words: 'Withdrawn 25 Nov 2026, 15:31: circuit 3 was forgotten' }],
+      since: [{ level: 'remark', words: 'Withdrawn by B. Reviewer, 25 Nov 2026, 15:31: circuit 3 was forgotten' }],
       later: [],
+      more: 0,
       stands: false,
     },
   ],

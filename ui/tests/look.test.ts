@@ -1,6 +1,8 @@
 import { flushSync, mount, tick, unmount } from 'svelte';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import * as data from '../fake/data';
 import * as door from '../fake/door';
+import { answer } from '../fake/host';
 import { call } from '../src/host';
 import LookScreen from '../src/screens/look/LookScreen.svelte';
 import { useCatalogue } from '../src/words';
@@ -99,6 +101,20 @@ describe('what a reviewer does', () => {
     ]);
     const told = document.querySelector('dialog')?.textContent ?? '';
     for (const part of ['0.98 MΩ', 'Below 1.0 MΩ', 'A. Recorder', 'serial 1001, proved to 3 Mar 2027', '10:42', 'Replaced: repaired']) expect(told).toContain(part);
+  });
+
+  it('replaces and withdraws only what the person here read, and says what to do of the rest', async () => {
+    const words = () => document.querySelector('dialog')?.textContent ?? '';
+    rows()[1]?.click();
+    await settle();
+    expect(words()).toContain('Replace or withdraw');
+    expect(document.getElementById('other-acts-not')).toBeNull();
+    const current = data.origin.current.map((one) => ({ ...one, changeable: false }));
+    vi.spyOn(door, 'knock').mockImplementation(async (operation, input) => (operation === 'origin' ? { ...data.origin, current } : answer(operation, input)));
+    await press('look-after');
+    await settle();
+    expect(words()).not.toContain('Replace or withdraw');
+    expect(byId('other-acts-not').textContent).toContain('Ask for a new one, or add your own');
   });
 
   it('asks for a reason where the focus goes, and moves on to the next with an undo line', async () => {

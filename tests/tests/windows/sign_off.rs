@@ -34,7 +34,7 @@ async fn seen(window: &Window, name: &str) -> Result<(), Trouble> {
 }
 
 /// Gives a file's bytes (in base64) to the control that chooses one, as the system's own chooser does.
-const CHOOSE: &str = "
+pub(crate) const CHOOSE: &str = "
     const bytes = Uint8Array.from(atob(arguments[0]), (one) => one.charCodeAt(0));
     const chosen = new DataTransfer();
     chosen.items.add(new File([bytes], 'schedule.pdf'));
@@ -62,7 +62,7 @@ async fn a_job_is_signed_off_verified_and_taken_back_by_keys_alone() -> Result<(
     window.until("the sign-off is said", said, &[]).await?;
     window.until_shown("Nothing was recorded after sign-off").await?;
 
-    let made = window.call("make_schedule", json!({ "job": job.job, "format": "pdf", "as_signed": false })).await?;
+    let made = window.call("make_schedule", json!({ "job": job.job, "format": "pdf" })).await?;
     read(&window, &job.board, "489").await?;
     window.go(&format!("#/job/{}", job.job)).await?;
     window.until_shown("1 entry after sign-off").await?;
@@ -73,7 +73,7 @@ async fn a_job_is_signed_off_verified_and_taken_back_by_keys_alone() -> Result<(
     let encoded =
         std::process::Command::new("base64").args(["-w0", made["files"][0].as_str().unwrap()]).output().unwrap();
     window.go(&format!("#/handover/{}", job.job)).await?;
-    window.until_shown("Choose a PDF or a bundle").await?;
+    window.until_shown("Choose PDFs or a bundle").await?;
     window.ask(CHOOSE, &[json!(String::from_utf8(encoded.stdout).unwrap())]).await?;
     window.until_shown("What was signed is as it was signed").await?;
     window.until_shown("The pages are those of the attached data").await?;
@@ -83,7 +83,9 @@ async fn a_job_is_signed_off_verified_and_taken_back_by_keys_alone() -> Result<(
     window.until_shown("This will be sign-off No. 2").await?;
     tab_to(&window, "it.textContent.trim() === 'Withdraw'").await?;
     window.type_keys(ENTER).await?;
-    window.until_shown("It stays on record with this reason").await?;
+    window.until_shown("It stays on record with this name and reason").await?;
+    tab_to(&window, "it.id === 'withdraw-name'").await?;
+    window.type_keys("R. Reviewer").await?;
     tab_to(&window, "it.id === 'withdraw-reason'").await?;
     window.type_keys("circuit 3 was forgotten").await?;
     tab_to(&window, "it.id === 'withdraw-do'").await?;

@@ -1,7 +1,8 @@
 //! One job on three devices, each with a record of its own, from an empty board to a verified paper. Each step is broken
 //! off once: the app is killed while it works on it. What it had begun is then there whole or not at all, and asking once
 //! more goes on from there.
-use provenohm_tests::{Job, Opening, Trouble, Window, single_phase};
+use crate::sign_off::CHOOSE;
+use provenohm_tests::{Job, Opening, Trouble, Window, program, single_phase};
 use serde_json::{Value, json};
 use tempfile::TempDir;
 
@@ -177,19 +178,29 @@ async fn two_record_one_reviews_and_a_kill_in_each_step_loses_nothing() -> Resul
     }
     let view = three.call("sign_off_view", json!({ "job": job.job })).await?;
     assert_eq!(signed(&view), 1, "signed once: {view}");
-    let paper = json!({ "job": job.job, "format": "pdf", "as_signed": false });
+    let paper = json!({ "job": job.job, "format": "pdf" });
     let three = three.killed_in("make_schedule", &paper).await?;
     let written = three.call("make_schedule", paper).await?;
-    let verified = three.call("verify_file", json!({ "base64": base64(&written)? })).await?;
+    let verified = three.call("verify_file", json!({ "files": [base64(&written)?] })).await?;
     assert_eq!(verified["holds"], json!(true), "{verified}");
     assert_eq!(verified["words"], "What was signed is as it was signed", "{verified}");
+
+    // Somebody else has the file alone: the app says so from it, and so does the program without a window.
+    three.window.go("#/handover").await?;
+    three.window.until_shown("Choose PDFs or a bundle").await?;
+    three.window.ask(CHOOSE, &[base64(&written)?]).await?;
+    three.window.until_shown("What was signed is as it was signed").await?;
+    let file = written["files"][0].as_str().unwrap();
+    let told = std::process::Command::new(program("provenohm-office")?).args(["verify", file]).output().unwrap();
+    let said = String::from_utf8_lossy(&told.stdout).into_owned();
+    assert!(told.status.success() && said.contains("What was signed is as it was signed"), "{told:?}");
 
     // One reading arrives late: it is after sign-off, and the paper still says what was signed.
     two.read(&job, 1, &["201"]).await?;
     three.take_in(&two.bundle(&job.job).await?).await?;
     let late = three.call("sign_off_view", json!({ "job": job.job })).await?;
     assert!(late["signed"][0]["since"].to_string().contains("after sign-off"), "{late}");
-    let verified = three.call("verify_file", json!({ "base64": base64(&written)? })).await?;
+    let verified = three.call("verify_file", json!({ "files": [base64(&written)?] })).await?;
     assert_eq!(verified["words"], "What was signed is as it was signed", "{verified}");
     Ok(())
 }

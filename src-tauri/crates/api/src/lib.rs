@@ -9,6 +9,7 @@ mod failure;
 pub mod headless;
 mod host;
 mod judged;
+mod lacking;
 mod long_work;
 mod operations;
 mod ops;

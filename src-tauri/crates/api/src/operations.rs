@@ -255,7 +255,9 @@ operations! {
     sign_off_view: OfJob => SignOffView, sign_off;
     /// Signs off all that is here of a job, under a name.
     sign_off: SignOffAsk => SignOffView, sign_off;
-    /// Takes a sign-off back, with a reason; it stays on record.
+    /// Everything that came after a sign-off.
+    after_sign_off: AfterSignOff => AfterSignOffView, sign_off;
+    /// Takes a sign-off back, with a name and a reason; it stays on record.
     withdraw_sign_off: WithdrawSignOff => SignOffView, sign_off;
     /// Writes a job file.
     export_job: OfJob => Written, job_file;
@@ -276,7 +278,7 @@ operations! {
     /// Stops the work in hand; then nothing of it was kept.
     stop_long_work: NoInput => LongWorkView, long_work;
     /// Whether a schedule's PDF or a bundle is what was signed.
-    verify_file: BundleFile => VerifyView, verify;
+    verify_file: VerifyAsk => VerifyView, verify;
     /// The cautions.
     cautions: OfJob => CautionsView, cautions;
     /// This person has read the cautions for this job.

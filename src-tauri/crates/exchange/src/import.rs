@@ -236,14 +236,7 @@ impl Plan {
                 }
             }
         }
-        let mut kept: BTreeMap<_, Vec<EntryRef>> = BTreeMap::new();
-        for taken in self.file.readings.iter().filter(|taken| taken.stands() && taken.kept_at.is_some()) {
-            let slot = (taken.reading.stage, &taken.reading.pair);
-            kept.entry(slot).or_default().extend(entries.get(&taken.reading.id));
-        }
-        for together in kept.values() {
-            writer.settle(together, &[], None)?;
-        }
+        self.append_choices(writer, &entries)?;
         for said in &self.file.not_tested {
             writer.append(body::NotTested {
                 job: self.job,
@@ -267,6 +260,38 @@ impl Plan {
             writer.append(Fact::from(resolved).because(said.reason.as_str()))?;
         }
         self.append_review(writer)
+    }
+
+    /// What people chose of the readings of each slot: those they let stand, and those they did not.
+    fn append_choices(
+        &self,
+        writer: &mut Writer<'_>,
+        entries: &BTreeMap<ReadingId, EntryRef>,
+    ) -> Result<(), WriteError> {
+        let mut slots: BTreeMap<_, Vec<&Taken>> = BTreeMap::new();
+        for taken in &self.file.readings {
+            slots.entry((taken.reading.stage, &taken.reading.pair)).or_default().push(taken);
+        }
+        for readings in slots.values() {
+            let those = |which: &dyn Fn(&Taken) -> bool| -> Vec<EntryRef> {
+                let chosen = readings.iter().filter(|taken| which(taken));
+                chosen.filter_map(|taken| entries.get(&taken.reading.id).copied()).collect()
+            };
+            let not_chosen = |taken: &Taken| taken.past.as_ref().is_some_and(|past| past.fate == Fate::NotChosen);
+            let aside = those(&not_chosen);
+            // What was chosen may itself have been replaced since; a choice names it all the same.
+            let kept =
+                those(&|taken| taken.kept_at.is_some() && !not_chosen(taken) && (taken.stands() || !aside.is_empty()));
+            let reason = readings.iter().filter(|taken| not_chosen(taken)).find_map(|taken| taken.past.as_ref());
+            let reason = reason.map(|past| past.reason.as_str()).filter(|reason| !reason.is_empty());
+            if !kept.is_empty() {
+                writer.settle(&kept, &aside, reason)?;
+            } else if !aside.is_empty() {
+                // A file that does not say what was chosen instead.
+                writer.take_back(&aside)?;
+            }
+        }
+        Ok(())
     }
 
     fn append_review(&self, writer: &mut Writer<'_>) -> Result<(), WriteError> {

@@ -424,6 +424,7 @@ fn past<'a>(one: &ReadingOnRecord, by_entry: impl Fn(EntryRef) -> Option<&'a Rea
         Some(by) => {
             Fate::Replaced { by: by.taken.value.reading.id, why: by.taken.value.why.map_or(ReplacedWhy::Repeated, why) }
         }
+        None if ended.role == Role::SetsAside => Fate::NotChosen,
         None => Fate::Withdrawn,
     };
     Some(Past { fate, reason: ended.reason.clone().unwrap_or_default(), person: ended.by, recorded_at: ended.recorded })

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use provenohm_assess::moment::Moment;
 use provenohm_words::{Arg, Words};
 
-use crate::report::{Accepted, Circuit, FindingPlace};
+use crate::report::{Accepted, Circuit, Digest, FindingPlace, Fingerprint};
 
 /// The catalogue, seen from the papers.
 pub(crate) struct Fixed<'a> {
@@ -56,6 +56,20 @@ impl<'a> Fixed<'a> {
 
     pub(crate) fn date_time(&self, at: Moment) -> String {
         self.words.date_time(at)
+    }
+
+    /// What every foot carries: the fingerprint of the record; of a paper made from a file alone its own digest, called so.
+    pub(crate) fn fingerprint(&self, record: Option<Fingerprint>, own: &Digest) -> String {
+        match record {
+            Some(it) => self.with("fingerprint", &[("fingerprint", &it.to_string())]),
+            None => self.with("own-fingerprint", &[("fingerprint", &own.fingerprint().to_string())]),
+        }
+    }
+
+    /// A digest in groups of sixteen.
+    pub(crate) fn grouped(digest: &Digest) -> String {
+        let groups = digest.as_str().as_bytes().chunks(16);
+        groups.map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
     }
 
     /// Who and when, on two lines.

@@ -26,7 +26,7 @@ fn current(schedule: &Schedule) -> Vec<&Reading> {
     circuits.flat_map(|circuit| &circuit.lines).filter_map(Line::reading).collect()
 }
 
-/// Every reading with its number: the current ones, then those withdrawn or replaced.
+/// Every reading with its number: the current ones, then those withdrawn, replaced or not chosen.
 fn every_reading(schedule: &Schedule) -> Vec<(usize, &Reading)> {
     let circuits = || schedule.boards.iter().flat_map(|board| &board.circuits);
     let lines = circuits().flat_map(|circuit| &circuit.lines);

@@ -38,6 +38,22 @@ name: string,
  */
 role: string, };
 
+export type AfterSignOff = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Which sign-off.
+ */
+entry: string, };
+
+export type AfterSignOffView = { 
+/**
+ * One line an entry.
+ */
+lines: Array<string>, };
+
 export type AskVolts = { 
 /**
  * `Tester set to 250 V`.
@@ -1782,6 +1798,14 @@ job: JobId,
  */
 words: string, 
 /**
+ * As of when the record says so, and its fingerprint: equal on every device that holds the same.
+ */
+as_of: string, 
+/**
+ * What of the job is not here or cannot be read, a line each.
+ */
+lacking: Array<string>, 
+/**
  * Things that block a sign-off.
  */
 stop: number, 
@@ -1836,9 +1860,9 @@ job: JobId,
  */
 format: ScheduleFormat, 
 /**
- * As it was signed, not as it is now.
+ * As it was signed by this sign-off; absent: as it is now.
  */
-as_signed: boolean, };
+as_signed: string | null, };
 
 export type MakeTesterReport = { 
 /**
@@ -2014,7 +2038,11 @@ judgement: Array<Sentence>,
 /**
  * Who, device, tester, when, test voltage, conditions; old values of what was corrected.
  */
-lines: Array<Line>, };
+lines: Array<Line>, 
+/**
+ * It stands, and the person at this device may replace or withdraw it: theirs, or another asked for it anew.
+ */
+changeable: boolean, };
 
 export type OriginView = { 
 /**
@@ -2080,9 +2108,9 @@ job: JobId,
  */
 page: number, 
 /**
- * As it was signed, not as it is now.
+ * As it was signed by this sign-off; absent: as it is now.
  */
-as_signed: boolean, };
+as_signed: string | null, };
 
 export type PageView = { 
 /**
@@ -3448,9 +3476,9 @@ title: string,
  */
 ready: Array<ReadyLine>, 
 /**
- * The choice of the paper as it was signed, where something came after; absent: there is one paper only.
+ * The sign-offs whose paper is another than that of now; none: there is one paper only.
  */
-as_signed: string | null, 
+as_signed: Array<Choice>, 
 /**
  * Formats to choose from.
  */
@@ -3784,6 +3812,20 @@ done: Done,
  */
 view: SettlingView, };
 
+export type SettledLine = { 
+/**
+ * Where, and what was chosen.
+ */
+words: string, 
+/**
+ * By whom, on which device, when.
+ */
+by: string, 
+/**
+ * What takes it back; absent: it was made elsewhere or by somebody else.
+ */
+undo: UndoToken | null, };
+
 export type SettlingView = { 
 /**
  * The job.
@@ -3800,7 +3842,11 @@ words: string,
 /**
  * One thing after the other, in the one order that holds on every device.
  */
-questions: Array<SettleQuestion>, };
+questions: Array<SettleQuestion>, 
+/**
+ * What was settled and not taken back, the newest first.
+ */
+made: Array<SettledLine>, };
 
 export type Sign = "todo" | "done" | "look" | "stop";
 
@@ -3883,6 +3929,10 @@ since: Array<Sentence>,
  * What has come since, one line an entry; the first ones.
  */
 later: Array<string>, 
+/**
+ * How many more there are.
+ */
+more: number, 
 /**
  * Not withdrawn.
  */
@@ -4252,6 +4302,12 @@ withdrawn: string | null,
  */
 form: VerificationForm, };
 
+export type VerifyAsk = { 
+/**
+ * Each file's bytes, as Base64.
+ */
+files: Array<string>, };
+
 export type VerifyView = { 
 /**
  * Nothing was found that is not as it was written or signed.
@@ -4431,6 +4487,10 @@ job: JobId,
  * Which sign-off.
  */
 entry: string, 
+/**
+ * The name of who withdraws it, as typed.
+ */
+name: string, 
 /**
  * Why.
  */
@@ -4684,7 +4744,9 @@ export interface Operations {
   sign_off_view: { input: OfJob; output: SignOffView };
   /** Signs off all that is here of a job, under a name. */
   sign_off: { input: SignOffAsk; output: SignOffView };
-  /** Takes a sign-off back, with a reason; it stays on record. */
+  /** Everything that came after a sign-off. */
+  after_sign_off: { input: AfterSignOff; output: AfterSignOffView };
+  /** Takes a sign-off back, with a name and a reason; it stays on record. */
   withdraw_sign_off: { input: WithdrawSignOff; output: SignOffView };
   /** Writes a job file. */
   export_job: { input: OfJob; output: Written };
@@ -4705,7 +4767,7 @@ export interface Operations {
   /** Stops the work in hand; then nothing of it was kept. */
   stop_long_work: { input: NoInput; output: LongWorkView };
   /** Whether a schedule's PDF or a bundle is what was signed. */
-  verify_file: { input: BundleFile; output: VerifyView };
+  verify_file: { input: VerifyAsk; output: VerifyView };
   /** The cautions. */
   cautions: { input: OfJob; output: CautionsView };
   /** This person has read the cautions for this job. */

@@ -24,6 +24,7 @@ pub fn tester_report_of(text: &str) -> Result<TesterReport, Refused> {
         tester: Named { name: tester.name, serial: tester.serial, model: tester.model },
         invented: file.invented,
         drift: Vec::new(),
+        record: None,
     };
     Ok(report::tester_report(&words(), made))
 }

@@ -2,10 +2,11 @@
 
 use super::{Judged, JudgedReading, Slot};
 use provenohm_assess::circuit::{Pair, Stage};
-use provenohm_assess::ids::ReadingId;
+use provenohm_assess::ids::{PersonId, ReadingId};
 use provenohm_assess::judgement::Level;
+use provenohm_assess::reading::Reading;
 use provenohm_exchange::job_file::{Accepted, AcceptedOf, NotTested, Requested};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The code of a slot that was not tested, beside those of judgements.
 pub(crate) const NOT_TESTED: &str = "not_tested";
@@ -34,6 +35,13 @@ impl Judged {
     pub(crate) fn waiting(&self, stage: Stage, pair: &Pair) -> Vec<Requested> {
         let here = |asked: &&Requested| asked.stage == stage && asked.pair == *pair && self.is_waiting(asked);
         self.file.requested.iter().filter(here).cloned().collect()
+    }
+
+    /// Whether a person, under all ids that mean them, may put another reading in the place of this one, or withdraw it:
+    /// their own, and any that somebody else asked to be taken anew. What another read stays on record beside theirs.
+    pub(crate) fn may_change(&self, one: &Reading, me: &BTreeSet<PersonId>) -> bool {
+        let asked = || self.waiting(one.stage, &one.pair).iter().any(|asked| !me.contains(&asked.person));
+        me.contains(&one.person) || asked()
     }
 
     /// What was accepted of a reading, in the order it was recorded.

@@ -4,6 +4,8 @@
 mod tests;
 
 use crate::failure::Failure;
+use crate::lacking::Lacking;
+use crate::ops::devices::short;
 use crate::ops::files::{file_stem, place_of, write_file, written};
 use crate::ops::run::Hand;
 use crate::state::State;
@@ -12,9 +14,8 @@ use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use provenohm_assess::ids::{JobId, PersonId, TesterId};
 use provenohm_assess::moment::Moment;
-use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle, books_of};
+use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle};
 use provenohm_exchange::join::{self, Joined, Watch};
-use provenohm_logbook::chain::Gap;
 use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::record::{By, Record, TakeInError, of_book};
@@ -26,7 +27,10 @@ use uuid::Uuid;
 
 pub(crate) fn hand_over(state: &mut State, asked: HandOverAsk) -> Result<Written, Failure> {
     let judged = state.judged(asked.job)?;
-    let path = place_of(state, &format!("{}.{ENDING}", file_stem(&judged)))?;
+    // Two devices may hand one job over into one folder, and two jobs may bear one name: neither takes the other's place.
+    let (device, at) = (short(state.record.device().id()), state.host.now());
+    let name = format!("{}-{device}-{}.{ENDING}", file_stem(&judged), at.format("%Y%m%d-%H%M%S"));
+    let path = place_of(state, &name)?;
     // The tester in hand goes too: whoever divides the work gives it with a board nobody has read on yet.
     let in_hand = Hand::of(state)?.tester;
     let testers: Vec<TesterId> = asked.testers.into_iter().chain(in_hand).collect();
@@ -92,18 +96,24 @@ fn came_back(state: &State, job: JobId, bundle: &Bundle<'_>) -> Result<BTreeSet<
     Ok(back)
 }
 
+/// Where a job is, as far as this device knows: only here, or handed over and when.
+pub(crate) fn whereabouts(state: &State, job: JobId) -> Result<String, Failure> {
+    let handed: Option<Told> = state.setting(&of_book(job.into(), HANDED))?;
+    let words = &state.words;
+    Ok(match &handed {
+        Some(handed) => words.text_with("answer-handed-at", &[("at", words.date_time(handed.at).into())]),
+        None => words.text("answer-handed-never"),
+    })
+}
+
 pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Failure> {
     let kept = |what: &str| of_book(asked.job.into(), what);
     let own = own_readings(state, asked.job)?;
     let handed: Option<Told> = state.setting(&kept(HANDED))?;
     let received: Option<Moment> = state.setting(&kept(RECEIVED))?;
     let back: Option<Told> = state.setting(&kept(BACK))?;
+    let mut lines = vec![whereabouts(state, asked.job)?];
     let words = &state.words;
-    let mut lines = Vec::new();
-    lines.push(match &handed {
-        Some(handed) => words.text_with("answer-handed-at", &[("at", words.date_time(handed.at).into())]),
-        None => words.text("answer-handed-never"),
-    });
     let since = Told::lacks(handed.as_ref(), &own);
     lines.push(words.text_with("answer-handed-not-yet", &[("count", since.into())]));
     lines.extend(received.map(|at| words.text_with("answer-received-at", &[("at", words.date_time(at).into())])));
@@ -113,23 +123,8 @@ pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Fail
         lines.push(words.text_with("answer-received-back", &args));
     }
     lines.push(words.text_with("answer-only-here", &[("count", only_here.into())]));
-    lines.extend(lacking(state, asked.job)?);
+    lines.extend(Lacking::of(&state.record.view(), asked.job)?.lines(&state.words));
     Ok(HandedView { lines })
-}
-
-/// What is missing of a job on this device, as far as it can tell: a line each, none where nothing is.
-fn lacking(state: &State, job: JobId) -> Result<Vec<String>, Failure> {
-    let view = state.record.view();
-    let books = books_of(&view, job, &[])?;
-    let mut missing = 0;
-    let mut without = 0_u64;
-    for book in &books {
-        missing += view.gaps(*book)?.iter().map(Gap::missing).sum::<u64>();
-        without += u64::from(view.logs(*book)?.is_empty());
-    }
-    let counts = [("answer-bundle-gaps", missing), ("answer-bundle-lacks", without)];
-    let there = counts.into_iter().filter(|(_, count)| *count > 0);
-    Ok(there.map(|(key, count)| state.words.text_with(key, &[("count", count.into())])).collect())
 }
 
 pub(crate) fn preview_bundle(state: &mut State, asked: BundleFile) -> Result<BundleView, Failure> {

@@ -1,7 +1,7 @@
 //! Correcting circumstances of many readings, replacing and withdrawing one: each with a reason, the old staying visible.
 
 use crate::failure::Failure;
-use crate::judged::{JudgedReading, slot_id};
+use crate::judged::{Judged, JudgedReading, slot_id};
 use crate::ops::run::unit_of;
 use crate::ops::undo::token;
 use crate::read::Fields;
@@ -9,7 +9,7 @@ use crate::state::State;
 use crate::tell;
 use crate::views::*;
 use chrono::{Duration, NaiveDateTime, TimeZone};
-use provenohm_assess::ids::{ReadingId, TesterId};
+use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Display, Typed as Line, Volts};
 use provenohm_assess::reading::{Conditions, Reading};
@@ -115,14 +115,28 @@ fn known_tester(state: &State, tester: TesterId) -> Result<(), Failure> {
     if state.record.view().tester(tester)?.identity.live.is_empty() { Err(Failure::of("not_found")) } else { Ok(()) }
 }
 
+/// A reading that stands, and the person here, who may replace or withdraw it.
+fn changeable<'a>(
+    state: &State,
+    judged: &'a Judged,
+    reading: ReadingId,
+) -> Result<(&'a JudgedReading, PersonId), Failure> {
+    let one = judged.reading(reading).filter(|one| one.taken.stands()).ok_or_else(|| Failure::of("not_found"))?;
+    let person = state.person(judged.file.job.id)?;
+    if judged.may_change(&one.reading, &state.ids_of(person)?) {
+        Ok((one, person))
+    } else {
+        Err(Failure::of("reading_of_another"))
+    }
+}
+
 pub(crate) fn replace_reading(state: &mut State, asked: ReplaceReading) -> Result<Done, Failure> {
     let judged = state.judged(asked.job)?;
-    let old = judged.reading(asked.reading).filter(|one| one.taken.stands()).ok_or_else(|| Failure::of("not_found"))?;
+    let (old, person) = changeable(state, &judged, asked.reading)?;
     let refuse = |why| Failure::of("refused").saying(state.words.refusal(why, &asked.text));
     let shown = Line::kept(Display::Tester, asked.comparator, &asked.text)
         .and_then(|line| line.shown(unit_of(asked.unit)))
         .map_err(refuse)?;
-    let person = state.person(asked.job)?;
     let now = state.host.now();
     let (why, at) = match asked.why {
         // A mistyped reading was taken when the old one was; the others are tests of their own.
@@ -143,12 +157,11 @@ pub(crate) fn replace_reading(state: &mut State, asked: ReplaceReading) -> Resul
 
 pub(crate) fn withdraw_reading(state: &mut State, asked: WithdrawReading) -> Result<Done, Failure> {
     let judged = state.judged(asked.job)?;
-    let one = judged.reading(asked.reading).filter(|one| one.taken.stands()).ok_or_else(|| Failure::of("not_found"))?;
+    let (one, person) = changeable(state, &judged, asked.reading)?;
     let mut fields = Fields::new(&state.words);
     let reason = fields.needed("reason", &asked.reason, "complaint-reason-needed");
     fields.settle(Some(()))?;
     let entries = entries_of(&state.record.view(), asked.reading)?;
-    let person = state.person(asked.job)?;
     let said = state.words.reading(&one.reading.shown);
     let receipt = state.write(person, |writer| Ok(writer.withdraw(&entries, &reason)?))?;
     let words = state.words.text_with("answer-reading-withdrawn", &[("reading", said.into())]);

@@ -6,6 +6,7 @@ use crate::state::State;
 use crate::views::*;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
 /// The setting that keeps the folder a person chose.
@@ -81,18 +82,49 @@ fn media_type(path: &Path) -> &'static str {
     }
 }
 
-/// Writes a file whole or not at all.
+/// Writes a file whole or not at all. Once this returns it stays, whatever happens to the device.
 pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    let aside = path.with_extension("part");
-    std::fs::write(&aside, bytes).and_then(|()| std::fs::rename(&aside, path)).map_err(not_written)
+    let aside = path.with_added_extension("part");
+    let written = || {
+        let mut file = std::fs::File::create(&aside)?;
+        file.write_all(bytes)?;
+        file.sync_all()?;
+        std::fs::rename(&aside, path)?;
+        flush_folder(path)
+    };
+    written().map_err(not_written)
+}
+
+/// A folder keeps a file's new name once it is flushed itself.
+#[cfg(unix)]
+fn flush_folder(of: &Path) -> std::io::Result<()> {
+    let folder = of.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    match std::fs::File::open(folder)?.sync_all() {
+        // Some mounted folders, as of another computer, know no flushing.
+        Err(error) if matches!(error.kind(), std::io::ErrorKind::InvalidInput | std::io::ErrorKind::Unsupported) => {
+            Ok(())
+        }
+        flushed => flushed,
+    }
+}
+
+/// Here a folder cannot be opened to be flushed.
+#[cfg(not(unix))]
+fn flush_folder(_: &Path) -> std::io::Result<()> {
+    Ok(())
 }
 
 /// The job's name as a file may be named.
 pub(crate) fn file_stem(judged: &Judged) -> String {
-    let kept = |c: char| if c.is_alphanumeric() { c } else { '-' };
-    let name: String = judged.file.job.name.chars().take(60).map(kept).collect();
-    let name = name.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-");
+    let name = file_named(&judged.file.job.name);
     if name.is_empty() { judged.file.job.id.to_string() } else { name }
+}
+
+/// A name as part of a file's.
+pub(crate) fn file_named(name: &str) -> String {
+    let kept = |c: char| if c.is_alphanumeric() { c } else { '-' };
+    let name: String = name.chars().take(60).map(kept).collect();
+    name.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
 }
 
 pub(crate) fn not_written(error: std::io::Error) -> Failure {

@@ -2,6 +2,7 @@
 
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard};
+use crate::ops::bundle::whereabouts;
 use crate::ops::recall::in_doubt_words;
 use crate::ops::rules::set_line;
 use crate::ops::settle::how_many;
@@ -272,7 +273,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         look: tally.look,
         stop: tally.stop,
         look_words: tell::review_sum(words, &tally),
-        whereabouts: words.text("answer-whereabouts-here"),
+        whereabouts: whereabouts(state, job)?,
         to_settle,
         to_settle_words: words.text_with("answer-to-settle", &[("count", to_settle.into())]),
     })

@@ -3,6 +3,7 @@
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedBoard, JudgedReading};
 use crate::ops::run::shown;
+use crate::signed::Said;
 use crate::state::State;
 use crate::tally::Tally;
 use crate::tell;
@@ -17,6 +18,7 @@ use provenohm_words::Words;
 pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure> {
     let judged = state.judged(asked.job)?;
     let today = state.host.now().date_naive();
+    let said = Said::of(&state.record.view(), asked.job)?;
     let words = &state.words;
     let mut items = to_look_at(words, &judged, Some(today));
     items.splice(0..0, taken_away(words, &judged, today));
@@ -27,6 +29,8 @@ pub(crate) fn look(state: &mut State, asked: OfJob) -> Result<LookView, Failure>
     Ok(LookView {
         job: asked.job,
         words: tell::review_sum(words, &tally),
+        as_of: said.stamp(words),
+        lacking: said.lacking(words),
         stop: tally.stop,
         look: tally.look,
         accepted: tally.accepted,

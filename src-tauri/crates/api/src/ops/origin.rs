@@ -24,9 +24,13 @@ pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Fai
     let review = review::told(state, &judged, &slot)?;
     let today = state.host.now().date_naive();
     let known = known_devices(&state.record.view(), job)?;
+    let me = state.me(job)?.map(|person| state.ids_of(person)).transpose()?.unwrap_or_default();
     let words = &state.words;
     let here = |one: &&JudgedReading| one.reading.stage == stage && one.reading.pair == pair;
-    let tell_one = |one: &JudgedReading| origin_reading((words, &judged), one, &known, today);
+    let tell_one = |one: &JudgedReading| OriginReading {
+        changeable: one.taken.stands() && judged.may_change(&one.reading, &me),
+        ..origin_reading((words, &judged), one, &known, today)
+    };
     let covering = slot.covered_by.and_then(|index| judged.readings.get(index));
     let earlier: Vec<OriginReading> =
         judged.readings.iter().filter(here).filter(|one| !one.taken.stands()).map(tell_one).rev().collect();
@@ -97,9 +101,10 @@ fn origin_reading(
     OriginReading {
         id: one.reading.id,
         shown: words.reading(&one.reading.shown),
-        what: past(words, one),
+        what: past(words, judged, one),
         judgement: tell::sentences(words, judged, one, Some(today)),
         lines,
+        changeable: false,
     }
 }
 
@@ -116,10 +121,19 @@ pub(crate) fn tester(words: &Words, judged: &Judged, id: Option<provenohm_assess
 }
 
 /// What became of a reading that no longer stands.
-pub(crate) fn past(words: &Words, one: &JudgedReading) -> Option<String> {
+pub(crate) fn past(words: &Words, judged: &Judged, one: &JudgedReading) -> Option<String> {
     let past = one.taken.past.as_ref()?;
     Some(match &past.fate {
         Fate::Withdrawn => words.text_with("answer-withdrawn", &[("reason", tell::withdrawn_why(words, past).into())]),
+        Fate::NotChosen => {
+            let who = past.person.map(|id| judged.person(id).to_owned()).unwrap_or_default();
+            let args = [
+                ("person", who.into()),
+                ("time", words.date_time(past.recorded_at).into()),
+                ("reason", tell::not_chosen_why(words, past).into()),
+            ];
+            words.text_with("answer-not-chosen", &args)
+        }
         Fate::Replaced { why, .. } => words.text_with("answer-replaced", &[("reason", replaced(words, *why).into())]),
     })
 }

@@ -15,11 +15,14 @@ use provenohm_assess::ids::TesterId;
 use provenohm_assess::judgement::Level;
 use provenohm_assess::policy::Policies;
 use provenohm_assess::recall::Class;
+use provenohm_exchange::bundle::books_of;
 use provenohm_logbook::entry::Fact;
-use provenohm_logbook::entry::body::{RecallResolved, SignOff};
-use provenohm_logbook::view::Stated;
+use provenohm_logbook::entry::body::{Book, RecallResolved, SignOff};
+use provenohm_logbook::view::{Stated, View};
+use provenohm_papers::report::Digest;
 use provenohm_papers::{Pages, PaperError};
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 use std::path::Path;
 
 pub(crate) fn recall(state: &mut State, asked: RecallAsk) -> Result<RecallView, Failure> {
@@ -133,8 +136,9 @@ pub(crate) fn write_recall(
 ) -> Result<(), Failure> {
     let recalled = Recalled::of(state, tester)?;
     let as_of = state.host.now();
+    let record = record_of(&state.record.view(), &recalled)?;
     let words = &state.words;
-    let list = report::recall_list(words, &recalled, |words| view_of(words, &recalled), as_of);
+    let list = report::recall_list(words, &recalled, |words| view_of(words, &recalled), as_of, record);
     let written = match format {
         RecallFormat::Csv => list.csv(),
         RecallFormat::Pdf => Pages::typeset_recall(&list, words).and_then(|pages| pages.pdf()),
@@ -144,6 +148,16 @@ pub(crate) fn write_recall(
         other => Failure::of("schedule").because(other),
     })?;
     write_file(path, &bytes)
+}
+
+/// The digest of what a recall list is made from: the books of the tester, and of the jobs with their testers.
+fn record_of(view: &View<'_>, recalled: &Recalled) -> Result<Option<Digest>, Failure> {
+    let id = recalled.tester.id;
+    let mut books: BTreeSet<Book> = view.tester(id)?.same.into_iter().chain([id]).map(Book::from).collect();
+    for job in &recalled.jobs {
+        books.extend(books_of(view, job.judged.file.job.id, &[])?);
+    }
+    Ok(Digest::named(&view.fingerprint(&books)?.to_string()))
 }
 
 /// How many lines, sorted and resolved.

@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use crate::long_work::LongWork;
-use crate::ops::files::{file_stem, place_of, write_file, written};
+use crate::ops::files::{file_named, file_stem, place_of, write_file, written};
 use crate::ops::sign_off::{said, since_of};
 use crate::signed::{Standing, model_of, signatures, standing};
 use crate::state::State;
@@ -27,7 +27,9 @@ pub(crate) fn schedule(state: &mut State, asked: OfJob) -> Result<ScheduleView, 
     let standing = standing(state, asked.job)?;
     let words = &state.words;
     let mut ready = signed_lines(words, &standing);
-    let later = standing.iter().any(|one| !one.after.is_empty());
+    let several = standing.len() > 1;
+    let other = standing.iter().filter(|one| several || !one.after.is_empty());
+    let as_signed = other.map(|one| Choice { id: one.said.entry.to_string(), words: said(words, &one.said) }).collect();
     ready.extend(model.findings.iter().map(|finding| {
         let level = match finding.sign {
             PaperSign::Stop => Level::Stop,
@@ -42,13 +44,13 @@ pub(crate) fn schedule(state: &mut State, asked: OfJob) -> Result<ScheduleView, 
         job: asked.job,
         title: judged.file.job.name.clone(),
         ready,
-        as_signed: later.then(|| words.text("answer-schedule-as-signed")),
+        as_signed,
         formats: formats.map(|(id, name)| Choice { id: id.to_owned(), words: name.to_owned() }).into(),
     })
 }
 
 pub(crate) fn preview_page(state: &mut State, asked: PageAsk) -> Result<PageView, Failure> {
-    let model = of(state, asked.job, asked.as_signed)?;
+    let model = of(state, asked.job, asked.as_signed.as_deref())?;
     let words = &state.words;
     let parts = parts(&model)?;
     // Pages are counted through all parts.
@@ -69,13 +71,16 @@ pub(crate) fn preview_page(state: &mut State, asked: PageAsk) -> Result<PageView
 
 pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Written, Failure> {
     let judged = state.judged(asked.job)?;
-    let model = of(state, asked.job, asked.as_signed)?;
+    let model = of(state, asked.job, asked.as_signed.as_deref())?;
     let extension = match asked.format {
         ScheduleFormat::Pdf => "pdf",
         ScheduleFormat::Xlsx => "xlsx",
         ScheduleFormat::Csv => "csv",
     };
-    let name = format!("{}-{}.{extension}", file_stem(&judged), model.as_of.format("%Y%m%d-%H%M%S"));
+    // Two who signed apart signed two papers, maybe as of one instant.
+    let by = asked.as_signed.as_ref().and(model.signatures.first()).map(|one| format!("-{}", file_named(&one.name)));
+    let at = model.as_of.format("%Y%m%d-%H%M%S");
+    let name = format!("{}-{at}{}.{extension}", file_stem(&judged), by.unwrap_or_default());
     let work = Arc::clone(&state.long_work);
     let files = write_schedule(&state.words, &model, asked.format, &place_of(state, &name)?, &work)?;
     Ok(written(state, "answer-schedule-made", &files))
@@ -96,8 +101,11 @@ fn signed_lines(words: &Words, standing: &[Standing]) -> Vec<ReadyLine> {
 }
 
 /// The model of what the record says now, or of what was signed.
-fn of(state: &mut State, job: JobId, as_signed: bool) -> Result<Schedule, Failure> {
-    if as_signed { signed(state, job) } else { now(state, job) }
+fn of(state: &mut State, job: JobId, as_signed: Option<&str>) -> Result<Schedule, Failure> {
+    match as_signed {
+        Some(entry) => signed(state, job, entry),
+        None => now(state, job),
+    }
 }
 
 fn now(state: &mut State, job: JobId) -> Result<Schedule, Failure> {
@@ -106,12 +114,12 @@ fn now(state: &mut State, job: JobId) -> Result<Schedule, Failure> {
     Ok(Schedule { signatures, ..model_of(&state.words, &state.record.view(), job, &judged)? })
 }
 
-/// What was signed, as it was signed: the same bytes each time, whatever has come since.
-fn signed(state: &mut State, job: JobId) -> Result<Schedule, Failure> {
-    let not_signed = || Failure::of("not_signed");
+/// What was signed by one of the sign-offs that stand, as it was signed: the same bytes each time, whatever has come since.
+fn signed(state: &mut State, job: JobId, entry: &str) -> Result<Schedule, Failure> {
     let standing = standing(state, job)?;
-    let one = standing.first().ok_or_else(not_signed)?;
-    let signature = signatures(state, job)?.into_iter().next().ok_or_else(not_signed)?;
+    let all = standing.iter().zip(signatures(state, job)?);
+    let found = all.into_iter().find(|(one, _)| one.said.entry.to_string() == entry);
+    let (one, signature) = found.ok_or_else(|| Failure::of("not_signed"))?;
     let lacking = || Failure::of("sign_off_incomplete");
     let as_signed = state.as_signed(job, &one.said)?.ok_or_else(lacking)?;
     let words = Locale::named(&one.said.value.language).map_or_else(|| state.words.clone(), Words::new);

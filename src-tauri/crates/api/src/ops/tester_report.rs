@@ -12,8 +12,10 @@ use crate::views::*;
 use provenohm_assess::bench::Measured;
 use provenohm_assess::ids::BenchId;
 use provenohm_papers::Pages;
+use provenohm_papers::report::Digest;
 use provenohm_papers::tester_report::TesterReport;
 use provenohm_words::Words;
+use std::collections::BTreeSet;
 use std::path::Path;
 
 pub(crate) fn make_tester_report(state: &mut State, asked: MakeTesterReport) -> Result<Written, Failure> {
@@ -65,6 +67,7 @@ fn report_of(state: &State, bench: BenchId) -> Result<TesterReport, Failure> {
         },
         invented: is_invented(&state.record.view(), run.tester())?,
         drift,
+        record: Some(record_of(&run)),
     };
     Ok(tester_report(&state.words, made))
 }
@@ -78,6 +81,15 @@ pub(crate) fn format_of(path: &Path) -> Option<TesterReportFormat> {
         "json" => Some(TesterReportFormat::Json),
         _ => None,
     }
+}
+
+/// The digest of what the record says of a run: its entries that stand, those of the verification it became among them. What
+/// is recorded later of the tester leaves it as it was.
+fn record_of(run: &Run) -> Digest {
+    let opened = run.bench.opened.live.iter().map(|one| one.entry);
+    let entries = opened.chain(run.live().map(|one| one.entry)).chain(closed(&run.bench).map(|one| one.entry));
+    let entries: BTreeSet<String> = entries.map(|entry| entry.to_string()).collect();
+    Digest::of(entries.into_iter().collect::<Vec<_>>().join("\n").as_bytes())
 }
 
 /// The report in a format.

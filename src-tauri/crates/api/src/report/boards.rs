@@ -192,6 +192,7 @@ fn past_reading(words: &Words, judged: &Judged, one: &JudgedReading, circuit: Ci
     let past = one.taken.past.as_ref()?;
     let (fate, reason) = match &past.fate {
         job_file::Fate::Withdrawn => (Fate::Withdrawn, tell::withdrawn_why(words, past)),
+        job_file::Fate::NotChosen => (Fate::NotChosen, tell::not_chosen_why(words, past)),
         job_file::Fate::Replaced { by, why } => (Fate::Replaced { by: *by }, replaced(words, *why)),
     };
     Some(Past {

@@ -127,7 +127,7 @@ impl Finder<'_> {
         self.finding("answer-finding-accepted", Sign::Done, places.collect())
     }
 
-    /// Readings withdrawn or replaced, in the order of the boards and their circuits.
+    /// Readings withdrawn, replaced or not chosen, in the order of the boards and their circuits.
     fn gone(&self) -> Option<Finding> {
         let mut gone: BTreeMap<CircuitId, Vec<&JudgedReading>> = BTreeMap::new();
         for one in self.judged.readings.iter().filter(|one| !one.taken.stands()) {
@@ -140,7 +140,7 @@ impl Finder<'_> {
             for circuit in board.circuits.iter().chain(&board.removed) {
                 places.extend(gone.get(&circuit.id).into_iter().flatten().map(|one| FindingPlace {
                     reading: Some(one.reading.id),
-                    ..self.place(&board.name, circuit, &one.reading.pair, origin::past(self.words, one))
+                    ..self.place(&board.name, circuit, &one.reading.pair, origin::past(self.words, self.judged, one))
                 }));
             }
         }

@@ -6,6 +6,7 @@ use crate::views::{RecallClass, RecallJob as JobShown, RecallView};
 use provenohm_assess::RULES_VERSION;
 use provenohm_assess::moment::Moment;
 use provenohm_papers::recall::{RecallBoard, RecallCause, RecallJob, RecallLine, RecallList, RecallSort};
+use provenohm_papers::report::Digest;
 use provenohm_words::Words;
 
 /// The list as a report model, of what `show` tells in words that say a time's offset where it is not the usual one.
@@ -14,6 +15,7 @@ pub(crate) fn recall_list(
     recalled: &Recalled,
     show: impl FnOnce(&Words) -> RecallView,
     as_of: Moment,
+    record: Option<Digest>,
 ) -> RecallList {
     let offset = usual_offset(recalled.readings().map(|one| one.reading.at)).unwrap_or(*as_of.offset());
     let shown = show(&words.with_usual_offset(offset));
@@ -30,6 +32,7 @@ pub(crate) fn recall_list(
         sum: shown.words.clone(),
         causes: shown.causes.iter().map(cause).collect(),
         jobs: shown.jobs.iter().map(|job| of_job(recalled, job)).collect(),
+        record,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::failure::Failure;
 use crate::judged::Judged;
+use crate::lacking::Lacking;
 use crate::report;
 use provenohm_assess::ids::JobId;
 use provenohm_assess::moment::Moment;
@@ -11,7 +12,7 @@ use provenohm_exchange::snapshot;
 use provenohm_logbook::entry::body::CutEnd;
 use provenohm_logbook::record::Record;
 use provenohm_logbook::view::View;
-use provenohm_papers::report::{Digest, Schedule};
+use provenohm_papers::report::{Digest, Finding, Schedule, Sign};
 use provenohm_words::Words;
 
 /// A job as it was signed.
@@ -26,6 +27,7 @@ pub(crate) struct AsSigned {
 pub(crate) struct Said {
     digest: Option<Digest>,
     last: Option<Moment>,
+    lacking: Lacking,
 }
 
 impl Said {
@@ -33,12 +35,27 @@ impl Said {
     pub(crate) fn of(view: &View<'_>, job: JobId) -> Result<Self, Failure> {
         let books = books_of(view, job, &[])?;
         let digest = Digest::named(&view.fingerprint(&books)?.to_string());
-        Ok(Self { digest, last: view.last_recorded(&books)? })
+        Ok(Self { digest, last: view.last_recorded(&books)?, lacking: Lacking::of(view, job)? })
+    }
+
+    /// As of when this is, and its fingerprint.
+    pub(crate) fn stamp(&self, words: &Words) -> String {
+        let fingerprint = self.digest.as_ref().map(|digest| digest.fingerprint().to_string()).unwrap_or_default();
+        let as_of = self.last.map(|last| words.date_time(last)).unwrap_or_default();
+        words.text_with("answer-as-of", &[("time", as_of.into()), ("fingerprint", fingerprint.into())])
+    }
+
+    /// What is missing of it, a line each.
+    pub(crate) fn lacking(&self, words: &Words) -> Vec<String> {
+        self.lacking.lines(words)
     }
 
     /// The report model of the job as judged on this record. Nothing in it was recorded later than its "as of".
     pub(crate) fn model(&self, words: &Words, judged: &Judged) -> Result<Schedule, Failure> {
-        let model = report::schedule(words, judged)?;
+        let mut model = report::schedule(words, judged)?;
+        let lacking = self.lacking.lines(words).into_iter();
+        let lacking = lacking.map(|sentence| Finding { sign: Sign::Look, sentence, places: Vec::new() });
+        model.findings.splice(0..0, lacking);
         let as_of = self.last.map_or(model.as_of, |last| last.max(model.as_of));
         Ok(Schedule { record: self.digest.clone(), as_of, ..model })
     }

@@ -8,7 +8,8 @@ use base64::engine::general_purpose::STANDARD;
 use provenohm_assess::ids::{JobId, ReadingId};
 use provenohm_assess::judgement::TesterState;
 use provenohm_exchange::bundle::books_of;
-use provenohm_logbook::entry::body::SignOff;
+use provenohm_logbook::entry::EntryRef;
+use provenohm_logbook::entry::body::{Book, SignOff};
 use provenohm_logbook::view::{Later, Stated, View};
 use provenohm_papers::report::{Digest, Signature};
 use std::collections::BTreeSet;
@@ -18,8 +19,36 @@ pub(crate) struct Standing {
     pub(crate) said: Stated<SignOff>,
     /// What its job and testers were told since.
     pub(crate) after: Vec<Later>,
+    /// Testers that came to the job since.
+    pub(crate) new_testers: usize,
     /// Readings it covers whose tester was found failed since.
     pub(crate) in_doubt: u32,
+}
+
+/// What a job and the testers it was signed with were told since. What was known before of a tester that came to the job
+/// later is not news of what was signed: the readings taken with it are.
+pub(crate) struct Since {
+    pub(crate) after: Vec<Later>,
+    pub(crate) new_testers: usize,
+}
+
+impl Since {
+    pub(crate) fn of(view: &View<'_>, job: JobId, said: &Stated<SignOff>) -> Result<Self, Failure> {
+        let now = books_of(view, job, &[])?;
+        let cut = &said.value.cut;
+        let mut then = BTreeSet::from([Book::from(job)]);
+        for end in cut {
+            then.extend(view.book_of(end.log)?);
+        }
+        if !now.is_subset(&then) {
+            // Nothing may have been here of a tester that was used.
+            let later: BTreeSet<EntryRef> = view.after(cut, &[job.into()])?.iter().map(|one| one.entry).collect();
+            let signed = view.readings(job)?.into_iter().filter(|one| !later.contains(&one.taken.entry));
+            then.extend(signed.filter_map(|one| one.taken.value.reading.tester).map(Book::from));
+        }
+        let new_testers = now.difference(&then).filter(|book| matches!(book, Book::Tester { .. })).count();
+        Ok(Self { after: view.after(cut, now.intersection(&then))?, new_testers })
+    }
 }
 
 /// The sign-offs that stand: those with the highest number. Two, where two people signed apart.
@@ -27,9 +56,9 @@ pub(crate) fn standing(state: &mut State, job: JobId) -> Result<Vec<Standing>, F
     let mut all = Vec::new();
     for said in latest(&state.record.view(), job)? {
         let view = state.record.view();
-        let after = view.after(&said.value.cut, &books_of(&view, job, &[])?)?;
+        let Since { after, new_testers } = Since::of(&view, job, &said)?;
         let in_doubt = since(state, job, &said)?;
-        all.push(Standing { said, after, in_doubt });
+        all.push(Standing { said, after, new_testers, in_doubt });
     }
     Ok(all)
 }

@@ -3,7 +3,7 @@
 use crate::judged::Judged;
 use provenohm_assess::circuit::{Earthing, Electrical, Pair};
 use provenohm_assess::ids::CircuitId;
-use provenohm_exchange::job_file::Circuit;
+use provenohm_exchange::job_file::{Board, Circuit};
 use provenohm_words::{PairNames, Words};
 
 /// `L1–PE`, as named in the row of a circuit.
@@ -34,6 +34,14 @@ pub(crate) fn place(words: &Words, judged: &Judged, board: &str, circuit: &Circu
             ("pair", pair_name(words, judged, circuit.id, pair).into()),
         ],
     )
+}
+
+/// The same, by the pair alone; nothing where its circuit is on no board.
+pub(crate) fn place_of_pair(words: &Words, judged: &Judged, pair: &Pair) -> Option<String> {
+    let id = pair.circuits().first().copied()?;
+    let on = |board: &&Board| board.circuits.iter().chain(&board.removed).any(|circuit| circuit.id == id);
+    let board = judged.file.boards.iter().find(on)?;
+    Some(place(words, judged, &board.name, judged.circuit(id)?, pair))
 }
 
 /// What holds for a circuit beside its voltage, measure and conductors.

@@ -13,6 +13,11 @@ pub(crate) fn withdrawn_why(words: &Words, past: &Past) -> String {
     if past.reason.is_empty() { words.text("answer-taken-back") } else { past.reason.clone() }
 }
 
+/// Why a reading was not chosen. Who settles need not say it.
+pub(crate) fn not_chosen_why(words: &Words, past: &Past) -> String {
+    if past.reason.is_empty() { words.text("answer-another-chosen") } else { past.reason.clone() }
+}
+
 /// Value, tester, method: one sentence each, the gravest first. What is in order with the tester is said too.
 pub(crate) fn sentences(
     words: &Words,

@@ -17,6 +17,9 @@ use provenohm_words::Words;
 /// What a SQLite file begins with.
 const SQLITE: &[u8] = b"SQLite format 3\0";
 
+/// What a PDF begins with.
+const PDF: &[u8] = b"%PDF-";
+
 /// What is found, in the order it is found.
 pub(crate) struct Found<'w> {
     words: &'w Words,
@@ -71,10 +74,19 @@ pub(crate) fn bytes(words: &Words, host: &mut Host, bytes: &[u8], work: &LongWor
         record::look(&mut found, host, &record)?;
         return work.unless_stopped(found.told());
     }
-    if bytes.starts_with(b"%PDF-") {
+    if bytes.starts_with(PDF) {
         return work.unless_stopped(parts(words, &[bytes.to_vec()])?);
     }
     Err(Failure::of(if is_record(bytes) { "verify_record" } else { "verify_nothing" }))
+}
+
+/// Looks at the PDFs of one schedule together, while somebody watches who can stop it.
+pub(crate) fn several(words: &Words, files: &[Vec<u8>], work: &LongWork) -> Result<VerifyView, Failure> {
+    work.begin();
+    if files.is_empty() || files.iter().any(|file| !file.starts_with(PDF)) {
+        return Err(Failure::of("verify_several"));
+    }
+    work.unless_stopped(parts(words, files)?)
 }
 
 /// Whether bytes are those of a record's file, which is looked at where it lies.

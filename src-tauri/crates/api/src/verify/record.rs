@@ -4,12 +4,11 @@ use super::{Found, place};
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::ops::sign_off::said;
-use crate::signed::{model_of, put_together};
+use crate::signed::{Since, model_of, put_together};
 use crate::state::maker;
 use provenohm_assess::RULES_VERSION;
 use provenohm_assess::ids::JobId;
 use provenohm_assess::judgement::Level;
-use provenohm_exchange::bundle::books_of;
 use provenohm_exchange::job_file::Made;
 use provenohm_logbook::chain::{Fault, LogReport};
 use provenohm_logbook::entry::body::{Book, SignOff};
@@ -101,7 +100,7 @@ fn sign_off(
         return Ok(());
     }
     found.signed += usize::from(found.wrong.len() == before);
-    let after = view.after(&one.value.cut, &books_of(view, job, &[])?)?.len();
+    let after = Since::of(view, job, one)?.after.len();
     if after > 0 {
         let args = [("count", after.into()), number()];
         found.say(Level::Look, words.text_with("answer-verify-after", &args));

@@ -13,6 +13,10 @@ told! {
         pub job: JobId,
         /// In a sentence.
         pub words: String,
+        /// As of when the record says so, and its fingerprint: equal on every device that holds the same.
+        pub as_of: String,
+        /// What of the job is not here or cannot be read, a line each.
+        pub lacking: Vec<String>,
         /// Things that block a sign-off.
         pub stop: u32,
         /// Things to look at.
@@ -137,6 +141,8 @@ told! {
         pub judgement: Vec<Sentence>,
         /// Who, device, tester, when, test voltage, conditions; old values of what was corrected.
         pub lines: Vec<Line>,
+        /// It stands, and the person at this device may replace or withdraw it: theirs, or another asked for it anew.
+        pub changeable: bool,
     }
 
     /// Readings to choose from for a correction.

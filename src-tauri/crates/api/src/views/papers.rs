@@ -12,8 +12,8 @@ told! {
         pub title: String,
         /// What is missing, to look at, unproved or unsigned. Never blocks a draft.
         pub ready: Vec<ReadyLine>,
-        /// The choice of the paper as it was signed, where something came after; absent: there is one paper only.
-        pub as_signed: Option<String>,
+        /// The sign-offs whose paper is another than that of now; none: there is one paper only.
+        pub as_signed: Vec<Choice>,
         /// Formats to choose from.
         pub formats: Vec<Choice>,
     }
@@ -173,7 +173,7 @@ asked! {
         pub testers: Vec<TesterId>,
     }
 
-    /// A bundle, or another file to look at.
+    /// A bundle.
     pub struct BundleFile {
         /// Its bytes, base64.
         pub base64: String,
@@ -197,9 +197,8 @@ asked! {
         pub job: JobId,
         /// Page, from 1.
         pub page: u32,
-        /// As it was signed, not as it is now.
-        #[serde(default)]
-        pub as_signed: bool,
+        /// As it was signed by this sign-off; absent: as it is now.
+        pub as_signed: Option<String>,
     }
 
     /// A schedule to make.
@@ -208,9 +207,8 @@ asked! {
         pub job: JobId,
         /// Format.
         pub format: ScheduleFormat,
-        /// As it was signed, not as it is now.
-        #[serde(default)]
-        pub as_signed: bool,
+        /// As it was signed by this sign-off; absent: as it is now.
+        pub as_signed: Option<String>,
     }
 
     /// A tester report to make.

@@ -1,6 +1,6 @@
 //! What waits for a person to settle, one thing after the other.
 
-use super::Done;
+use super::{Done, UndoToken};
 use provenohm_assess::ids::JobId;
 
 told! {
@@ -14,6 +14,18 @@ told! {
         pub words: String,
         /// One thing after the other, in the one order that holds on every device.
         pub questions: Vec<SettleQuestion>,
+        /// What was settled and not taken back, the newest first.
+        pub made: Vec<SettledLine>,
+    }
+
+    /// A choice somebody made.
+    pub struct SettledLine {
+        /// Where, and what was chosen.
+        pub words: String,
+        /// By whom, on which device, when.
+        pub by: String,
+        /// What takes it back; absent: it was made elsewhere or by somebody else.
+        pub undo: Option<UndoToken>,
     }
 
     /// One thing to settle. Nothing is chosen beforehand.

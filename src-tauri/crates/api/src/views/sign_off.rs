@@ -46,8 +46,16 @@ told! {
         pub since: Vec<Sentence>,
         /// What has come since, one line an entry; the first ones.
         pub later: Vec<String>,
+        /// How many more there are.
+        pub more: u32,
         /// Not withdrawn.
         pub stands: bool,
+    }
+
+    /// Everything that came after a sign-off.
+    pub struct AfterSignOffView {
+        /// One line an entry.
+        pub lines: Vec<String>,
     }
 
     /// Whether a file is what was signed.
@@ -70,12 +78,28 @@ asked! {
         pub name: String,
     }
 
+    /// A sign-off that stands.
+    pub struct AfterSignOff {
+        /// The job.
+        pub job: JobId,
+        /// Which sign-off.
+        pub entry: String,
+    }
+
+    /// Files to look at: one, or the parts of one schedule.
+    pub struct VerifyAsk {
+        /// Each file's bytes, as Base64.
+        pub files: Vec<String>,
+    }
+
     /// A sign-off to take back.
     pub struct WithdrawSignOff {
         /// The job.
         pub job: JobId,
         /// Which sign-off.
         pub entry: String,
+        /// The name of who withdraws it, as typed.
+        pub name: String,
         /// Why.
         pub reason: String,
     }

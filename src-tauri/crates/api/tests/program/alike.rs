@@ -170,17 +170,53 @@ fn two_different_circuits_are_not_asked_about_again_on_any_device() {
 }
 
 #[test]
-fn circuits_of_one_device_of_other_references_or_of_another_kind_are_not_asked_about() {
+fn circuits_of_one_device_or_of_other_references_are_not_asked_about() {
     let two = Two::start();
     added_twice(&two, "7", "8");
     two.one.circuits(&two.board, 1, single_phase());
-    let mut form = two.circuit(&two.other, 0)["form"].clone();
-    form["reference"] = json!("7");
-    form["nominal"] = json!("400");
-    two.other.ask("save_circuit", json!({ "board": two.board, "form": form }));
     let all = two.meet();
     // Whatever number the first device gave its new circuit, it is the 8 of the other's at most.
     assert!(all.iter().all(|one| one["place"] == "DB-1 · 8"), "{all:?}");
+}
+
+/// What each device wrote of the circuit may differ: that is shown, and settled once they are one.
+#[test]
+fn one_reference_is_asked_about_whatever_else_is_said_of_the_circuits() {
+    let two = Two::start();
+    for (program, nominal) in [(&two.one, "230"), (&two.other, "400")] {
+        let mut form = two.circuit(program, 0)["form"].clone();
+        form["reference"] = json!("7");
+        form["nominal"] = json!(nominal);
+        program.ask("save_circuit", json!({ "board": two.board, "form": form }));
+    }
+    let all = two.meet();
+    assert_eq!((all.len(), &all[0]["asks"]), (1, &json!("One circuit added twice?")), "{all:?}");
+    let lines = all[0]["choices"][0]["lines"].to_string();
+    assert!(lines.contains("They differ: 230"), "{lines}");
+    answer(&two, &all[0], "same");
+    let all = two.meet();
+    assert_eq!(all.len(), 1, "{all:?}");
+    assert_eq!(choices(&all[0]).len(), 2, "which of the two it is: {all:?}");
+}
+
+/// Each device adds the board by its name: its circuits are asked about one by one, as boards are not joined.
+#[test]
+fn circuits_of_two_boards_of_one_name_are_asked_about() {
+    let two = Two::start();
+    for (program, name) in [(&two.one, "DB-9"), (&two.other, "db - 9"), (&two.other, "DB-8")] {
+        let view = program.ask("add_board", json!({ "job": two.job, "name": name }));
+        let board = view["boards"].as_array().unwrap().last().unwrap()["id"].as_str().unwrap().to_owned();
+        program.circuits(&board, 1, single_phase());
+    }
+    let all = two.meet();
+    assert_eq!((all.len(), &all[0]["asks"]), (1, &json!("One circuit added twice?")), "{all:?}");
+    let lines = all[0]["choices"][0]["lines"].to_string();
+    assert!(lines.contains("On two boards of one name: DB"), "{lines}");
+    answer(&two, &all[0], "same");
+    let all = two.meet();
+    assert_eq!((all.len(), &all[0]["asks"]), (1, &json!("Two boards for one circuit")), "{all:?}");
+    answer(&two, &all[0], all[0]["choices"][0]["id"].as_str().unwrap());
+    assert_eq!(two.meet(), Vec::<Value>::new());
 }
 
 /// The same tester, written into each device's list by hand, and one reading on each.

@@ -756,7 +756,9 @@ fn a_report_made_again_says_what_the_first_one_said() {
     for key in first.as_object().unwrap().keys().filter(|key| *key != "as_of") {
         assert_eq!(again[key], first[key], "{key}");
     }
+    assert_eq!(first["record"].as_str().unwrap().len(), 64, "what the record says of this run");
     let later = second.report(&second.id);
+    assert_ne!(later["record"], first["record"]);
     let drift = later["drift"].as_array().unwrap().iter().find(|one| plain(&one["title"]) == "500 V, 1.0 MΩ").unwrap();
     assert_eq!(drift["lines"].as_array().unwrap().len(), 2);
     assert_eq!(plain(&drift["lines"][0]["error"]), "−12 %");

@@ -27,8 +27,16 @@ fn read(program: &Program, board: &str, text: &str) {
 fn handed(program: &Program, job: &str) -> Vec<u8> {
     let written = program.ask("hand_over", json!({ "job": job, "testers": [] }));
     let path = written["files"][0].as_str().unwrap();
-    assert!(path.ends_with("Mill-Lane.provenohm-bundle"), "{path}");
+    assert!(is_of_mill_lane(path), "{path}");
     std::fs::read(path).unwrap()
+}
+
+/// Named by the job, the device and the time: `Mill-Lane-0190a0c1-20261125-101500.provenohm-bundle`.
+fn is_of_mill_lane(path: &str) -> bool {
+    let name = std::path::Path::new(path).file_name().unwrap().to_str().unwrap();
+    let told = name.strip_prefix("Mill-Lane-").and_then(|rest| rest.strip_suffix(".provenohm-bundle")).unwrap();
+    let lengths: Vec<usize> = told.split('-').map(str::len).collect();
+    lengths == [8, 8, 6]
 }
 
 fn file(bytes: &[u8]) -> Value {
@@ -67,7 +75,7 @@ fn a_written_file_is_told_whole_and_no_other_file_is() {
     let written = program.ask("hand_over", json!({ "job": job, "testers": [] }));
     let path = written["files"][0].as_str().unwrap();
     let told = program.ask("written_file", json!({ "path": path }));
-    assert_eq!(told["name"], "Mill-Lane.provenohm-bundle");
+    assert!(is_of_mill_lane(told["name"].as_str().unwrap()), "{}", told["name"]);
     assert_eq!(BASE64_STANDARD.decode(told["base64"].as_str().unwrap()).unwrap(), std::fs::read(path).unwrap());
 
     let papers = std::path::Path::new(path).parent().unwrap();
@@ -79,6 +87,29 @@ fn a_written_file_is_told_whole_and_no_other_file_is() {
     }
     std::fs::remove_file(path).unwrap();
     assert_eq!(program.refused("written_file", json!({ "path": path })).code, "file_not_there");
+}
+
+/// Two phones and two jobs of one name write into one folder, and one phone twice: every file stays.
+#[test]
+fn no_bundle_takes_the_place_of_another() {
+    let (program, job, _) = recorded();
+    let other = Program::start_with(9);
+    other.ask("take_in_bundle", file(&handed(&program, &job)));
+    let folder = tempfile::tempdir().unwrap();
+    for one in [&program, &other] {
+        one.ask("set_files_folder", json!({ "folder": folder.path().display().to_string() }));
+    }
+    let (second, board) = program.job();
+    program.circuits(&board, 1, single_phase());
+    let mut written = std::collections::BTreeSet::new();
+    for (program, job) in [(&program, &job), (&program, &second), (&other, &job), (&program, &job)] {
+        let files = program.ask("hand_over", json!({ "job": job, "testers": [] }))["files"].clone();
+        written.insert(files[0].as_str().unwrap().to_owned());
+    }
+    assert_eq!(written.len(), 4, "{written:?}");
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 4, "and nothing half written beside them");
+    let whereabouts = other.ask("job", json!({ "job": job }))["whereabouts"].clone();
+    assert!(whereabouts.as_str().unwrap().starts_with("Handed over on "), "the job says so too: {whereabouts}");
 }
 
 #[test]
@@ -99,7 +130,7 @@ fn files_go_to_the_folder_a_person_chose_while_it_is_there() {
     let written = program.ask("hand_over", json!({ "job": job, "testers": [] }));
     let path = std::path::PathBuf::from(written["files"][0].as_str().unwrap());
     assert_eq!(path.parent(), Some(folder.as_path()));
-    assert_eq!(program.ask("written_file", json!({ "path": path }))["name"], "Mill-Lane.provenohm-bundle");
+    assert!(is_of_mill_lane(program.ask("written_file", json!({ "path": path }))["name"].as_str().unwrap()));
 
     std::fs::remove_dir_all(&folder).unwrap();
     assert_eq!(program.refused("export_job", json!({ "job": job })).code, "folder_not_there");
@@ -195,10 +226,10 @@ fn long_work_is_asked_about_and_stopped_while_it_goes_on() {
     other.ask("stop_long_work", json!({}));
     let again = other.ask("take_in_bundle", file(&bytes));
     assert_eq!(again["same"], came, "what was stopped too late stops nothing that comes after");
-    let verified = other.ask("verify_file", file(&bytes));
+    let verified = other.ask("verify_file", json!({ "files": [BASE64_STANDARD.encode(&bytes)] }));
     assert_eq!(verified["holds"], true);
     assert_eq!(other.ask("long_work", json!({})), json!({ "done": came, "of": came }), "so does verifying");
-    other.ask("make_schedule", json!({ "job": job, "format": "pdf", "as_signed": false }));
+    other.ask("make_schedule", json!({ "job": job, "format": "pdf" }));
     assert_eq!(other.ask("long_work", json!({})), json!({ "done": 1, "of": 1 }), "and making pages, part by part");
 }
 

@@ -401,3 +401,28 @@ proptest! {
         prop_assert_eq!(listed.iter().collect::<BTreeSet<_>>(), expected);
     }
 }
+
+/// Two people make the list at two times from one record: its fingerprint is one, until the record says more.
+#[test]
+fn the_list_names_the_record_it_was_made_from() {
+    let scene = Scene::new();
+    scene.fail();
+    let other = Program::start_with(9);
+    for (job, _) in &scene.jobs {
+        crate::settle::give(&scene.program, &other, job);
+    }
+    let fingerprint = |program: &Program| {
+        let made = program.ask("make_recall", json!({ "tester": scene.tester, "format": "csv" }));
+        let csv = std::fs::read_to_string(made["files"][0].as_str().unwrap()).unwrap();
+        let last = |line: &str| line.rsplit(',').next().unwrap().to_owned();
+        let mut lines = csv.lines();
+        assert_eq!(last(lines.next().unwrap()), "fingerprint");
+        last(lines.next().unwrap())
+    };
+    let before = fingerprint(&scene.program);
+    assert_eq!(before.len(), 19, "four groups of four: {before}");
+    assert_eq!(fingerprint(&other), before);
+    let slot = scene.recall()["jobs"][0]["boards"][0]["lines"][0]["slot"].clone();
+    scene.save(&scene.jobs[0].1, &slot, "300");
+    assert_ne!(fingerprint(&scene.program), before);
+}

@@ -235,9 +235,10 @@ fn a_pair_not_tested_is_accepted_as_long_as_that_is_what_was_said() {
     let scene = Scene::new();
     let slot = scene.below();
     let asked = |reason: &str| json!({ "board": scene.board, "slot": slot, "reason": reason });
-    let reading = scene.origin(&scene.reviewer, &slot)["current"][0]["id"].clone();
-    scene.reviewer.ask("withdraw_reading", json!({ "job": scene.job, "reading": reading, "reason": "wrong circuit" }));
-    scene.reviewer.ask("mark_not_tested", asked("no_access"));
+    let reading = scene.origin(&scene.recorder, &slot)["current"][0]["id"].clone();
+    scene.recorder.ask("withdraw_reading", json!({ "job": scene.job, "reading": reading, "reason": "wrong circuit" }));
+    scene.recorder.ask("mark_not_tested", asked("no_access"));
+    bring(&scene.recorder, &scene.reviewer, &scene.job);
     assert_eq!(counts(&scene.look(&scene.reviewer)), [1, 0, 0, 0]);
     scene.reviewer.ask("accept", scene.about(&slot, "the landlord has it tested"));
     let look = scene.look(&scene.reviewer);
@@ -281,6 +282,48 @@ fn the_reviewer_never_overwrites() {
     assert_eq!(first(&scene.recorder), before);
 }
 
+/// Replacing and withdrawing are for whoever took the reading, and for anyone once somebody else asks for it anew.
+#[test]
+fn what_another_read_is_neither_replaced_nor_withdrawn() {
+    let scene = Scene::new();
+    let slot = scene.below();
+    let reading = scene.origin(&scene.reviewer, &slot)["current"][0]["id"].clone();
+    let again = json!({ "job": scene.job, "reading": reading, "text": "120", "comparator": "exact", "unit": "m", "why": "mistyped" });
+    let withdrawn = json!({ "job": scene.job, "reading": reading, "reason": "looks odd" });
+    let changeable = |program: &Program| scene.origin(program, &slot)["current"][0]["changeable"].clone();
+    let refuses = |when: &str| {
+        for (act, asked) in [("replace_reading", &again), ("withdraw_reading", &withdrawn)] {
+            let refused = scene.reviewer.refused(act, asked.clone());
+            assert_eq!(refused.code, "reading_of_another", "{act}, {when}");
+            assert!(refused.words.contains("Ask for a new one, or add your own"), "{}", refused.words);
+        }
+        assert_eq!((changeable(&scene.reviewer), changeable(&scene.recorder)), (json!(false), json!(true)), "{when}");
+    };
+    refuses("at first");
+    scene.reviewer.ask("ask_reading", scene.about(&slot, "looks odd"));
+    refuses("to ask is not to be asked");
+    // A third person at the reviewer's device is asked like the recorder.
+    let view = scene.reviewer.ask("add_person", json!({ "job": scene.job, "name": "C. Recorder", "role": "recorder" }));
+    let people = view["people"].as_array().unwrap();
+    let third = people.iter().find(|one| one["name"] == "C. Recorder").unwrap()["id"].clone();
+    scene.reviewer.ask("be_person", json!({ "job": scene.job, "person": third }));
+    assert_eq!(changeable(&scene.reviewer), true);
+    let undo = scene.reviewer.ask("replace_reading", again.clone())["undo"].clone();
+    assert_eq!(scene.origin(&scene.reviewer, &slot)["earlier"][0]["changeable"], false, "it no longer stands");
+    scene.reviewer.ask("undo", json!({ "token": undo }));
+    // The recorder mends it after all, having been asked, and takes that back.
+    bring(&scene.reviewer, &scene.recorder, &scene.job);
+    assert_eq!(changeable(&scene.recorder), true);
+    let mended = scene.recorder.ask("replace_reading", again);
+    scene.recorder.ask("undo", json!({ "token": mended["undo"] }));
+    assert_eq!(scene.origin(&scene.recorder, &slot)["current"][0]["id"], reading);
+    // What it was read with may be put right by anyone, with a reason: the old value stays in sight.
+    let correct = json!({ "job": scene.job, "readings": [reading], "volts": 250, "reason": "set to 250 V that day" });
+    scene.reviewer.ask("correct_readings", correct);
+    scene.recorder.ask("withdraw_reading", withdrawn);
+    assert_eq!(scene.origin(&scene.recorder, &slot)["current"], json!([]));
+}
+
 #[test]
 fn what_is_signed_says_what_was_accepted_and_asked_for() {
     let scene = Scene::new();
@@ -293,13 +336,13 @@ fn what_is_signed_says_what_was_accepted_and_asked_for() {
     let open: Vec<&str> =
         view["open"].as_array().unwrap().iter().map(|it| it["said"]["words"].as_str().unwrap()).collect();
     assert!(open.contains(&"1 new reading is asked for"), "{open:?}");
-    scene.reviewer.ask("sign_off", json!({ "job": scene.job, "name": "R. Reviewer" }));
+    let signed = scene.reviewer.ask("sign_off", json!({ "job": scene.job, "name": "R. Reviewer" }));
     let paper = |format: &str| {
-        let asked = json!({ "job": scene.job, "format": format, "as_signed": true });
+        let asked = json!({ "job": scene.job, "format": format, "as_signed": signed["signed"][0]["entry"] });
         std::fs::read(scene.reviewer.ask("make_schedule", asked)["files"][0].as_str().unwrap()).unwrap()
     };
     let pdf = paper("pdf");
-    let told = scene.reviewer.ask("verify_file", json!({ "base64": BASE64_STANDARD.encode(&pdf) }));
+    let told = scene.reviewer.ask("verify_file", json!({ "files": [BASE64_STANDARD.encode(&pdf)] }));
     assert_eq!((&told["holds"], &told["words"]), (&json!(true), &json!("What was signed is as it was signed")));
     let csv = String::from_utf8(paper("csv")).unwrap();
     assert!(csv.contains("an old heating cable,R. Reviewer,2026-11-25T"), "{csv}");

@@ -131,6 +131,61 @@ fn two_readings_of_a_pair_say_who_where_when_and_with_which_tester() {
     assert_eq!(two.meet(), Vec::<Value>::new());
 }
 
+/// The screen may be left and the app ended: what was settled stands in the record, and whoever did it takes it back.
+#[test]
+fn a_settling_is_taken_back_later_by_whoever_made_it() {
+    let two = Two::start();
+    read(&two.one, &two.board, "487");
+    read(&two.other, &two.board, "350");
+    let question = two.meet().remove(0);
+    two.settled(&question, at(&question, "350\u{a0}MΩ"));
+    let made = |program: &Program| program.ask("settling", json!({ "job": two.job }))["made"].clone();
+    let (here, there) = (made(&two.one), made(&two.other));
+    assert_eq!(here[0]["words"], "DB-1 · 1 · L–N: 350\u{a0}MΩ");
+    assert!(here[0]["by"].as_str().unwrap().starts_with("A. Recorder, this device, 25 Nov 2026"), "{here}");
+    assert_eq!((here.as_array().unwrap().len(), &there[0]["words"]), (1, &here[0]["words"]));
+    assert_eq!(there[0]["undo"], Value::Null, "another device's choice is not this one's to undo");
+    two.open_again(&here[0]["undo"], &question);
+    assert_eq!(made(&two.one), json!([]));
+}
+
+/// Nobody took it back: the other was chosen, and that is what every place says of it, and a job made of the file.
+#[test]
+fn what_was_not_chosen_is_told_as_that() {
+    let two = Two::start();
+    read(&two.one, &two.board, "487");
+    read(&two.other, &two.board, "350");
+    let question = two.meet().remove(0);
+    let undo = two.settled(&question, at(&question, "350\u{a0}MΩ"));
+    let slot = two.one.ask("look", json!({ "job": two.job }))["boards"][0]["rows"][0]["cells"][0]["slot"].clone();
+    let earlier = |program: &Program, board: &Value| {
+        let all = program.ask("origin", json!({ "board": board, "slot": slot }))["earlier"].clone();
+        (all[0]["shown"].clone(), all[0]["what"].as_str().unwrap().to_owned(), all[1].clone())
+    };
+    let (shown, what, more) = earlier(&two.other, &json!(two.board));
+    assert_eq!((shown, more), (json!("487\u{a0}MΩ"), Value::Null));
+    assert!(what.starts_with("not chosen by A. Recorder, 25 Nov 2026 10:"), "{what}");
+    assert!(what.ends_with(": another reading of the pair was chosen"), "{what}");
+    let past = |program: &Program, job: &str| -> Vec<Value> {
+        let file: Value = serde_json::from_str(&program.api.job_file(job).unwrap()).unwrap();
+        file["readings"].as_array().unwrap().iter().map(|one| one["past"]["fate"]["kind"].clone()).collect()
+    };
+    let mut said = past(&two.one, &two.job);
+    assert_eq!(said.iter().filter(|it| **it == "not_chosen").count(), 1, "{said:?}");
+    said.retain(|it| !it.is_null());
+    assert_eq!(said, ["not_chosen"]);
+    let csv = two.one.ask("make_schedule", json!({ "job": two.job, "format": "csv" }))["files"][0].clone();
+    let csv = std::fs::read_to_string(csv.as_str().unwrap()).unwrap();
+    assert!(csv.contains(",not_chosen,") && !csv.contains(",withdrawn,"), "{csv}");
+    // A new job made of the file chooses as this one did.
+    let third = Program::start_with(9);
+    let text = two.one.api.job_file(&two.job).unwrap();
+    let job = third.ask("import_job_file", json!({ "text": text }))["job"].as_str().unwrap().to_owned();
+    assert_eq!(past(&third, &job), past(&two.one, &two.job));
+    assert_eq!(open(&third, &job), Vec::<Value>::new(), "nothing is asked again");
+    two.open_again(&undo, &question);
+}
+
 #[test]
 fn two_names_of_a_job() {
     let two = Two::start();

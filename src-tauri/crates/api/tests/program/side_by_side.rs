@@ -73,7 +73,7 @@ fn a_reading_and_the_word_of_another_device_that_none_was_taken_stop_until_one_i
     for program in [&two.one, &two.other] {
         assert_eq!(counts(program, &two.job), [1, 1, 0]);
     }
-    let made = two.one.ask("make_schedule", json!({ "job": two.job, "format": "csv", "as_signed": false }));
+    let made = two.one.ask("make_schedule", json!({ "job": two.job, "format": "csv" }));
     let paper = std::fs::read_to_string(made["files"][0].as_str().unwrap()).unwrap();
     assert!(paper.contains(&format!("other value, to settle: {}", said[1])), "both are on the paper: {paper}");
     let undo = settle(&two.one, &two.job, &question, &said[1]);
@@ -260,7 +260,7 @@ fn nothing_on_a_paper_was_recorded_after_its_as_of() {
     let circuit = two.circuit(&two.other, 1)["id"].clone();
     // The name of the file says "as of".
     let paper = || {
-        let made = two.other.ask("make_schedule", json!({ "job": two.job, "format": "csv", "as_signed": false }));
+        let made = two.other.ask("make_schedule", json!({ "job": two.job, "format": "csv" }));
         let path = made["files"][0].as_str().unwrap().to_owned();
         path[path.len() - "20261125-100000.csv".len()..].to_owned()
     };

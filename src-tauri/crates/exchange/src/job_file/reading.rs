@@ -1,4 +1,4 @@
-//! Readings: what was shown never changes; circumstances are corrected, readings withdrawn or replaced, with reasons.
+//! Readings: what was shown never changes; circumstances are corrected, readings withdrawn, replaced or not chosen, with reasons.
 
 use provenohm_assess::circuit::{Pair, Stage};
 use provenohm_assess::ids::{DeviceId, PersonId, ReadingId, TesterId};
@@ -102,7 +102,7 @@ pub struct Circumstances {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Past {
-    /// Withdrawn or replaced.
+    /// Withdrawn, replaced, or not chosen.
     pub fate: Fate,
     /// Why, in words; empty where a replacement says why by itself, or for an undo.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -114,12 +114,14 @@ pub struct Past {
     pub recorded_at: Moment,
 }
 
-/// Withdrawn or replaced.
+/// Withdrawn, replaced, or not chosen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case", tag = "kind")]
 pub enum Fate {
     /// Withdrawn.
     Withdrawn,
+    /// It stood beside another of its slot, and a person chose that one.
+    NotChosen,
     /// Replaced by another reading.
     Replaced {
         /// That one.
@@ -196,11 +198,11 @@ impl Taken {
     pub fn replaced_by(&self) -> Option<ReadingId> {
         match self.past.as_ref()?.fate {
             Fate::Replaced { by, .. } => Some(by),
-            Fate::Withdrawn => None,
+            Fate::Withdrawn | Fate::NotChosen => None,
         }
     }
 
-    /// Whether it stands: neither withdrawn nor replaced.
+    /// Whether it stands: neither withdrawn, replaced nor set aside.
     #[must_use]
     pub fn stands(&self) -> bool {
         self.past.is_none()

@@ -1,41 +1,46 @@
 //! What looks like one thing that two devices recorded apart. It is only asked: a person says whether it is one.
 
-use super::board::Circuit;
+use super::board::{Board, Circuit};
 use super::query::{ReadError, View};
 use super::sameness::Sameness;
 use super::to_settle::{Question, ToSettle};
 use crate::entry::body::{Book, CircuitLabel, Person, SamePerson, TesterIdentity};
 use crate::entry::{Kind, Noun, Object, ObjectId};
-use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
+use provenohm_assess::ids::{BoardId, DeviceId, JobId, ReferenceId, TesterId};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 impl View<'_> {
-    /// Circuits of one board with the same reference and the same electrical data, first recorded on different devices.
+    /// Circuits with the same reference on one board, or on boards of one name, first recorded on different devices.
+    /// What else they say may differ: once they are one, that is settled.
     pub(super) fn circuits_alike(&self, job: JobId, circuits: &[Circuit]) -> Result<Vec<ToSettle>, ReadError> {
-        let mut alike: BTreeMap<_, Vec<&Circuit>> = BTreeMap::new();
+        let mut alike: BTreeMap<String, Vec<(&Circuit, BoardId)>> = BTreeMap::new();
         for circuit in circuits.iter().filter(|one| one.is_present()) {
             if let (Some(label), Some(place)) = (circuit.label.first(), circuit.place.first()) {
-                alike.entry((place.board, plain(&label.reference))).or_default().push(circuit);
+                alike.entry(plain(&label.reference)).or_default().push((circuit, place.board));
             }
         }
-        alike.retain(|(_, reference), all| all.len() > 1 && !reference.is_empty());
+        alike.retain(|reference, all| all.len() > 1 && !reference.is_empty());
         if alike.is_empty() {
             return Ok(Vec::new());
         }
+        let boards = self.boards(job)?.into_iter().filter(Board::is_present);
+        let names: BTreeMap<BoardId, String> =
+            boards.map(|it| (it.board, it.names.first().map_or(String::new(), |one| plain(&one.name)))).collect();
         let same = self.same_circuits(job)?;
         let mut first: BTreeMap<_, Option<DeviceId>> = BTreeMap::new();
         for one in self.stated::<CircuitLabel>(Object { noun: Noun::Job, id: ObjectId(job.0) })? {
             first.entry(same.one(one.value.circuit.0)).or_insert(one.device);
         }
         let device = |it: &Circuit| first.get(&it.circuit.0).copied().flatten();
-        let electrical = |it: &Circuit| it.electrical.one().map(|one| one.electrical.clone());
+        let together = |one: BoardId, other: BoardId| {
+            let named = names.get(&one).filter(|name| !name.is_empty());
+            one == other || (named.is_some() && named == names.get(&other))
+        };
         let mut asked = Vec::new();
-        for (at, one, other) in alike.values().flat_map(|all| pairs(all)).map(|(one, other)| (device(one), one, other))
-        {
-            let apart = at.is_some() && device(other).is_some() && at != device(other);
-            let equal = electrical(one).is_some() && electrical(one) == electrical(other);
-            if apart && equal && !same.are_two(one.circuit.0, other.circuit.0) {
+        for ((one, on), (other, beside)) in alike.values().flat_map(|all| pairs(all)) {
+            let apart = device(one).is_some() && device(other).is_some() && device(one) != device(other);
+            if apart && together(on, beside) && !same.are_two(one.circuit.0, other.circuit.0) {
                 let of = |it: &Circuit| Object { noun: Noun::Circuit, id: ObjectId(it.circuit.0) };
                 asked.push(ToSettle {
                     question: Question::Alike { one: of(one), other: of(other) },

@@ -16,6 +16,7 @@ mod reading;
 mod removed;
 mod review;
 mod sameness;
+mod settled;
 mod sign_off;
 mod tester;
 mod to_settle;

@@ -96,7 +96,7 @@ impl<'v> View<'v> {
     }
 
     /// What readable entries say, in the one order that holds on every device.
-    fn bodies_where(&self, clause: &str, params: impl Params) -> Result<Vec<Stated<Body>>, ReadError> {
+    pub(super) fn bodies_where(&self, clause: &str, params: impl Params) -> Result<Vec<Stated<Body>>, ReadError> {
         let mut statement = self.connection.prepare_cached(&format!(
             "SELECT e.envelope, e.salt, e.body, s.withdrawn, s.replaced, s.set_aside,
                     (SELECT min(device) FROM opened o WHERE o.log = e.log),

@@ -4,7 +4,7 @@ use super::facet::Stated;
 use super::query::{ReadError, View};
 use crate::entry::body::{Book, SignOff};
 use crate::entry::{Entry, EntryRef, Kind, Noun, Object, ObjectId};
-use crate::store::{blob, number};
+use crate::store::{blob, counter, number};
 use provenohm_assess::ids::JobId;
 use rusqlite::params;
 
@@ -31,6 +31,24 @@ impl View<'_> {
              ORDER BY e.seq, e.hash",
             params![blob(&sign_off.log.0), number(sign_off.seq.0), sign_off.short, number(Kind::Seal.number())],
         )
+    }
+
+    /// How many entries of some books this version cannot read.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn need_newer<'b>(&self, books: impl IntoIterator<Item = &'b Book>) -> Result<u64, ReadError> {
+        let mut counted = self.connection.prepare_cached(
+            "SELECT count(*) FROM standing s CROSS JOIN entry e ON e.id = s.entry
+             WHERE s.readable = 0 AND s.withdrawn = 0 AND e.body IS NOT NULL
+               AND e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2)",
+        )?;
+        let mut count = 0;
+        for book in books {
+            let Object { noun, id } = book.object();
+            count += counted.query_row(params![noun.number(), blob(&id.0)], |row| row.get(0)).map(counter)?;
+        }
+        Ok(count)
     }
 
     /// How many entries of some books this version cannot read and must not sign over.

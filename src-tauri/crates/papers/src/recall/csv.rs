@@ -5,7 +5,7 @@ use crate::PaperError;
 use crate::defused::defused;
 use crate::sheet::comparator_code;
 
-const HEADS: [&str; 22] = [
+const HEADS: [&str; 23] = [
     "tester",
     "serial",
     "job_id",
@@ -28,16 +28,18 @@ const HEADS: [&str; 22] = [
     "resolved",
     "times_in_texts",
     "invented_demonstration_data",
+    "fingerprint",
 ];
 
 impl RecallList {
-    /// A row a reading. `times_in_texts` is the offset (`UTC+01:00`) of every time a sentence states without one. A text that a spreadsheet could take for a formula has an apostrophe before it.
+    /// A row a reading. `fingerprint` is that of the record, as papers print it. `times_in_texts` is the offset (`UTC+01:00`) of every time a sentence states without one. A text that a spreadsheet could take for a formula has an apostrophe before it.
     ///
     /// # Errors
     /// [`PaperError::Table`] if the table cannot be written.
     pub fn csv(&self) -> Result<Vec<u8>, PaperError> {
         let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
         writer.write_record(HEADS)?;
+        let fingerprint = self.fingerprint().map(|it| it.to_string()).unwrap_or_default();
         let times = format!("UTC{}", self.offset());
         for job in &self.jobs {
             for board in &job.boards {
@@ -70,6 +72,7 @@ impl RecallList {
                         line.resolved.clone().unwrap_or_default(),
                         times.clone(),
                         (self.demo || job.demo).to_string(),
+                        fingerprint.clone(),
                     ];
                     writer.write_record(row.iter().map(|cell| defused(cell)))?;
                 }

@@ -7,6 +7,7 @@ mod view;
 
 pub(crate) use view::View;
 
+use crate::report::{Digest, Fingerprint};
 use chrono::FixedOffset;
 use provenohm_assess::ids::{JobId, ReadingId, TesterId};
 use provenohm_assess::moment::Moment;
@@ -41,6 +42,9 @@ pub struct RecallList {
     pub causes: Vec<RecallCause>,
     /// By job, the one with the most urgent line first.
     pub jobs: Vec<RecallJob>,
+    /// Digest of what the record says that this was made from: its start is the fingerprint. None where it was a file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub record: Option<Digest>,
 }
 
 /// A failed verification or quick check, or damage.
@@ -124,6 +128,12 @@ impl RecallList {
     #[must_use]
     pub fn offset(&self) -> FixedOffset {
         FixedOffset::east_opt(self.offset_minutes.saturating_mul(60)).unwrap_or(*self.as_of.offset())
+    }
+
+    /// The fingerprint of the record it was made from; nothing where that was a file.
+    #[must_use]
+    pub fn fingerprint(&self) -> Option<Fingerprint> {
+        self.record.as_ref().map(Digest::fingerprint)
     }
 
     /// How many readings it lists.

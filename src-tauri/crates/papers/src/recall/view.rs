@@ -73,10 +73,11 @@ impl<'a> View<'a> {
             tester: fixed.words().tester_named(&list.name, &list.serial),
             sum: &list.sum,
             page: fixed.with("page", &[("page", "@page@"), ("pages", "@pages@")]),
-            fingerprint: fixed.with("fingerprint", &[("fingerprint", &own.fingerprint().to_string())]),
+            fingerprint: fixed.fingerprint(list.fingerprint(), own),
             facts: vec![
                 [fixed.text("as-of"), fixed.date_time(list.as_of)],
                 [fixed.text("rules"), fixed.with("rules-version", &[("version", &list.rules_version.to_string())])],
+                [fixed.text("own-digest"), Fixed::grouped(own)],
             ],
             causes: list.causes.iter().map(|cause| (cause.title.as_str(), cause.lines.as_slice())).collect(),
             jobs: list.jobs.iter().map(|job| job_view(job, fixed)).collect(),

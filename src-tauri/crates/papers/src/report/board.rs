@@ -19,7 +19,7 @@ pub struct Board {
 }
 
 impl Board {
-    /// Lines of the schedule this board takes: current ones, and readings withdrawn or replaced.
+    /// Lines of the schedule this board takes: current ones, and readings withdrawn, replaced or not chosen.
     #[must_use]
     pub fn lines(&self) -> usize {
         self.circuits.iter().map(Circuit::lines_and_past).sum()
@@ -49,7 +49,7 @@ pub struct Circuit {
     pub notes: Vec<String>,
     /// Current readings, pairs not tested and pairs missing, in the order of the circuit's pairs.
     pub lines: Vec<Line>,
-    /// Readings withdrawn or replaced; they stay on paper, in a section of their own.
+    /// Readings withdrawn, replaced or not chosen; they stay on paper, in a section of their own.
     pub past: Vec<Past>,
 }
 

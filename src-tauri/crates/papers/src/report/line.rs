@@ -191,6 +191,8 @@ pub struct Correction {
 pub enum Fate {
     /// Withdrawn; nothing took its place.
     Withdrawn,
+    /// It stood beside another of its pair, and that one was chosen.
+    NotChosen,
     /// Replaced by another reading.
     Replaced {
         /// The reading that took its place.
@@ -198,7 +200,7 @@ pub enum Fate {
     },
 }
 
-/// A reading that was withdrawn or replaced.
+/// A reading that was withdrawn, replaced or not chosen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Past {
     /// The reading as it stood, judged as it would be.
@@ -207,7 +209,7 @@ pub struct Past {
     pub fate: Fate,
     /// The reason in words ("repaired, tested again").
     pub reason: String,
-    /// Who withdrew or replaced it.
+    /// Who withdrew or replaced it, or chose another.
     pub person: String,
     /// When.
     pub at: Moment,

@@ -23,7 +23,7 @@ pub struct Part {
     pub whole: Digest,
     /// Number of the first current line in this part; lines are numbered through the whole job.
     pub first_line: u32,
-    /// Number of the first withdrawn or replaced reading in this part; they are numbered after all current lines.
+    /// Number of the first withdrawn, replaced or not chosen reading in this part; they are numbered after all current lines.
     pub first_past: u32,
     /// Numbers of readings in other parts that this part names.
     pub elsewhere: BTreeMap<ReadingId, u32>,
@@ -51,7 +51,7 @@ pub struct Totals {
     pub not_tested: u32,
     /// Pairs missing.
     pub missing: u32,
-    /// Readings withdrawn or replaced.
+    /// Readings withdrawn, replaced or not chosen.
     pub past: u32,
 }
 
@@ -258,7 +258,7 @@ fn elsewhere(part: &Schedule, numbers: &BTreeMap<ReadingId, u32>) -> BTreeMap<Re
         part.boards.iter().flat_map(|board| &board.circuits).flat_map(|circuit| &circuit.past).filter_map(|past| {
             match past.fate {
                 Fate::Replaced { by } => Some(by),
-                Fate::Withdrawn => None,
+                Fate::Withdrawn | Fate::NotChosen => None,
             }
         });
     found

@@ -67,6 +67,7 @@ pub(super) const fn status(status: Status) -> &'static str {
         Status::Missing => "missing",
         Status::Withdrawn => "withdrawn",
         Status::Replaced => "replaced",
+        Status::NotChosen => "not_chosen",
     }
 }
 

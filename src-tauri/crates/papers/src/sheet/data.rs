@@ -9,7 +9,7 @@ use crate::fixed::Fixed;
 type Cell = fn(&Entry<'_>, &Fixed<'_>) -> String;
 
 /// Each column and what stands in it. A column that says nothing of a row is empty there.
-const COLUMNS: [(&str, Cell); 53] = [
+const COLUMNS: [(&str, Cell); 54] = [
     ("line_number", |it, _| it.number.to_string()),
     ("status", |it, _| codes::status(it.status()).to_owned()),
     ("sign", |it, _| codes::sign(it.sign()).to_owned()),
@@ -63,6 +63,7 @@ const COLUMNS: [(&str, Cell); 53] = [
     ("accepted_reason_text", |it, _| it.accepted().map(|said| said.reason.clone()).unwrap_or_default()),
     ("accepted_by", |it, _| it.accepted().map(|said| said.person.clone()).unwrap_or_default()),
     ("accepted_time", |it, _| it.accepted().map(|said| codes::time(said.at)).unwrap_or_default()),
+    ("fingerprint", |it, _| it.part.fingerprint().to_string()),
 ];
 
 /// The rows of `entries` for software.

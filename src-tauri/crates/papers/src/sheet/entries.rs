@@ -8,7 +8,7 @@ use provenohm_assess::moment::Moment;
 
 use crate::report::{Accepted, Board, Circuit, Fate, Limit, Line, Part, Past, Reading, Sign, Tester};
 
-/// One row of a table: a current line, or a reading withdrawn or replaced.
+/// One row of a table: a current line, or a reading withdrawn, replaced or not chosen.
 pub(super) struct Entry<'a> {
     /// Its number in the schedule.
     pub(super) number: u32,
@@ -39,6 +39,7 @@ pub(super) enum Status {
     Missing,
     Withdrawn,
     Replaced,
+    NotChosen,
 }
 
 impl<'a> Entry<'a> {
@@ -49,6 +50,7 @@ impl<'a> Entry<'a> {
             What::Current(Line::Missing(_)) => Status::Missing,
             What::Past(past) => match past.fate {
                 Fate::Withdrawn => Status::Withdrawn,
+                Fate::NotChosen => Status::NotChosen,
                 Fate::Replaced { .. } => Status::Replaced,
             },
         }
@@ -104,7 +106,7 @@ impl<'a> Entry<'a> {
         self.part.schedule.testers.iter().find(|tester| tester.id == id)
     }
 
-    /// Why a pair was not tested, why a reading was withdrawn or replaced, or why it took the place of another.
+    /// Why a pair was not tested, why a reading was withdrawn, replaced or not chosen, or why it took the place of another.
     pub(super) fn reason(&self) -> String {
         match self.line {
             What::Current(Line::NotTested(said)) => said.reason.clone(),
@@ -137,7 +139,7 @@ impl<'a> Entry<'a> {
     }
 }
 
-/// Every line of the parts in the order of the paper, then the readings withdrawn or replaced.
+/// Every line of the parts in the order of the paper, then the readings withdrawn, replaced or not chosen.
 pub(super) fn entries(parts: &[Part]) -> Vec<Entry<'_>> {
     let (mut current, mut past) = (Vec::new(), Vec::new());
     for part in parts {

@@ -68,6 +68,7 @@ const fn status(status: Status) -> &'static str {
         Status::Missing => "status-missing",
         Status::Withdrawn => "status-withdrawn",
         Status::Replaced => "status-replaced",
+        Status::NotChosen => "status-not-chosen",
     }
 }
 

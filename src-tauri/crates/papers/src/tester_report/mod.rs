@@ -20,7 +20,7 @@ pub(crate) use view::View;
 pub use voltage::VoltagePart;
 
 use crate::PaperError;
-use crate::report::Fact;
+use crate::report::{Digest, Fact, Fingerprint};
 use provenohm_assess::ids::{BenchId, TesterId};
 use provenohm_assess::moment::Moment;
 use schemars::JsonSchema;
@@ -78,9 +78,18 @@ pub struct TesterReport {
     pub measured: Vec<MeasuredLine>,
     /// What all of it was worked out from, and the result unrounded.
     pub evidence: Evidence,
+    /// SHA-256 of what the record says that this was made from: its start is the fingerprint. Absent where it was a file.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub record: Option<Digest>,
 }
 
 impl TesterReport {
+    /// The fingerprint of the record it was made from; nothing where that was a file.
+    #[must_use]
+    pub fn fingerprint(&self) -> Option<Fingerprint> {
+        self.record.as_ref().map(Digest::fingerprint)
+    }
+
     /// The report as JSON. The same report gives the same bytes.
     ///
     /// # Errors

@@ -100,7 +100,7 @@ impl View {
             invented: report.invented.then(|| fixed.text("tester-invented")),
             labels: LABELS.iter().map(|key| ((*key).to_owned(), fixed.text(key))).collect(),
             page: fixed.with("page", &[("page", "@page@"), ("pages", "@pages@")]),
-            fingerprint: fixed.with("fingerprint", &[("fingerprint", &own.fingerprint().to_string())]),
+            fingerprint: fixed.fingerprint(report.fingerprint(), own),
             facts,
             shortened: shortened.then(|| fixed.text("shortened")),
             cautions_title: fixed.words().cautions_title(),
@@ -122,12 +122,7 @@ pub(super) fn facts(report: &TesterReport, own: &Digest, fixed: &Fixed<'_>) -> V
     facts.push(fact("as-of", fixed.date_time(report.as_of)));
     facts.push(fact("rules", fixed.with("rules-version", &[("version", &report.rules_version.to_string())])));
     facts.push(fact("tester-run", report.bench.to_string()));
-    facts.push(fact("tester-digest", grouped(own)));
+    facts.extend(report.fingerprint().map(|it| fact("record-fingerprint", it.to_string())));
+    facts.push(fact("own-digest", Fixed::grouped(own)));
     facts
-}
-
-/// A digest in groups of sixteen.
-fn grouped(digest: &Digest) -> String {
-    let groups = digest.as_str().as_bytes().chunks(16);
-    groups.map(String::from_utf8_lossy).collect::<Vec<_>>().join(" ")
 }

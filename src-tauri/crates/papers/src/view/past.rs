@@ -14,7 +14,7 @@ use super::rows::said_of;
 /// Characters of a judgement or a reason beyond which a row may go on on the next page.
 const TALL: usize = 300;
 
-/// A reading withdrawn or replaced.
+/// A reading withdrawn, replaced or not chosen.
 #[derive(Serialize)]
 pub(super) struct PastRow {
     number: String,
@@ -74,6 +74,7 @@ fn fate(past: &Past, numbers: &BTreeMap<ReadingId, u32>, fixed: &Fixed<'_>) -> S
     let reason = ("reason", past.reason.as_str());
     match past.fate {
         Fate::Withdrawn => fixed.with("withdrawn", &[reason]),
+        Fate::NotChosen => fixed.with("not-chosen", &[reason]),
         Fate::Replaced { by } => match numbers.get(&by) {
             Some(number) => fixed.with("replaced-by", &[("number", &number.to_string()), reason]),
             None => fixed.with("replaced", &[reason]),

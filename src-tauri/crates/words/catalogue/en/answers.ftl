@@ -45,7 +45,6 @@ answer-look-asked = { $count ->
     [one] { $count } new reading asked for
    *[other] { $count } new readings asked for
 }
-answer-whereabouts-here = On this device
 answer-demo = Invented demonstration: no installation, no person and no tester in it is real
 answer-from-file = Made from a job file
 
@@ -175,6 +174,8 @@ answer-settle-circuits-alike = One circuit added twice?
 answer-settle-testers-alike = One tester registered twice?
 answer-settle-people-alike = One person entered twice?
 answer-settle-alike-says = They stay two until you say they are one. That can be taken back
+answer-settle-differ-board = On two boards of one name: { $one }; { $other }
+answer-settle-differ-electrical = They differ: { $one }; { $other }
 answer-settle-same = One and the same
 answer-settle-different = Two different ones
 answer-settle-counts = { $readings ->
@@ -292,6 +293,8 @@ answer-origin-voltage = Test voltage
 answer-origin-conditions = Conditions
 answer-withdrawn = withdrawn: { $reason }
 answer-replaced = replaced: { $reason }
+answer-not-chosen = not chosen by { $person }, { $time }: { $reason }
+answer-another-chosen = another reading of the pair was chosen
 answer-corrected = corrected: { $reason }, was { $before }
 answer-readings-corrected = { $count ->
     [one] Corrected { $count } reading
@@ -391,15 +394,16 @@ answer-bundle-lacks = { $count ->
 }
 answer-page-alt = Page { $page } of { $pages } of the schedule
 answer-not-signed = Not signed
-answer-schedule-as-signed = As it was signed
+answer-as-of = As of { $time }, fingerprint { $fingerprint }
 
 ## Signing off
 
 answer-sign-off-covers = This will be sign-off No. { $number }, over { $count ->
     [one] { $count } entry
    *[other] { $count } entries
-} on this device now, fingerprint { $fingerprint }
+} on this device now, as of { $time }, fingerprint { $fingerprint }
 answer-sign-off-button = { $count ->
+    [0] Sign off without a reading
     [one] Sign off { $count } reading
    *[other] Sign off { $count } readings
 }
@@ -413,11 +417,16 @@ answer-sign-off-after = { $count ->
     [one] { $count } entry after sign-off
    *[other] { $count } entries after sign-off
 }
+answer-sign-off-new-testers = { $count ->
+    [one] { $count } tester came to the job after sign-off
+   *[other] { $count } testers came to the job after sign-off
+}
 answer-sign-off-in-doubt = { $count ->
     [one] Since then { $count } reading has come into doubt
    *[other] Since then { $count } readings have come into doubt
 }
-answer-sign-off-withdrawn = Withdrawn { $time }: { $reason }
+answer-sign-off-withdrawn = Withdrawn by { $name }, { $time }: { $reason }
+answer-entry-at = { $what }: { $place }
 answer-entry-later = { $what } · { $name } · { $time }
 answer-entry-reading = A reading
 answer-entry-withdrawal = Something withdrawn
@@ -717,8 +726,8 @@ answer-finding-accepted = { $count ->
 }
 answer-finding-accepted-why = { $person }: { $reason }
 answer-finding-gone = { $count ->
-    [one] { $count } reading was withdrawn or replaced
-   *[other] { $count } readings were withdrawn or replaced
+    [one] { $count } reading was withdrawn, replaced or not chosen
+   *[other] { $count } readings were withdrawn, replaced or not chosen
 }
 
 ## Without a window

@@ -18,6 +18,9 @@ papers-scope = This schedule covers insulation resistance only and is no certifi
 papers-part = Part { $number } of { $of }
 papers-page = Page { $page } of { $pages }
 papers-fingerprint = Fingerprint { $fingerprint }
+papers-own-fingerprint = Digest of this paper { $fingerprint }
+papers-record-fingerprint = Fingerprint
+papers-own-digest = Digest of this paper (SHA-256)
 papers-sign-to-do = to do
 papers-sign-done = recorded
 papers-sign-look = look
@@ -71,8 +74,8 @@ papers-count-missing =
     }
 papers-count-past =
     { $count ->
-        [one] { $count } reading withdrawn or replaced
-       *[other] { $count } readings withdrawn or replaced
+        [one] { $count } reading withdrawn, replaced or not chosen
+       *[other] { $count } readings withdrawn, replaced or not chosen
     }
 
 papers-findings = To look at
@@ -129,7 +132,7 @@ papers-note = Note: { $note }
 papers-corrected = corrected, see the end
 papers-in-place-of = in place of No. { $number }: { $reason }
 
-papers-past = Withdrawn and replaced readings
+papers-past = Readings withdrawn, replaced or not chosen
 papers-corrections = Corrected readings
 papers-column-where = Board, circuit, pair
 papers-column-what = What became of it, and why
@@ -137,6 +140,7 @@ papers-column-correction = Correction, and why
 papers-column-by = By
 papers-column-taken = Taken
 papers-withdrawn = Withdrawn: { $reason }
+papers-not-chosen = Not chosen: { $reason }
 papers-replaced = Replaced: { $reason }
 papers-replaced-by = Replaced by No. { $number }: { $reason }
 papers-correction = { $sentence } ({ $reason })
@@ -181,3 +185,4 @@ papers-status-not-tested = not tested
 papers-status-missing = missing
 papers-status-withdrawn = withdrawn
 papers-status-replaced = replaced
+papers-status-not-chosen = not chosen

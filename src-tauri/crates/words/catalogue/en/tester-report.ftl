@@ -4,7 +4,6 @@ papers-tester-title = Verification of an insulation tester
 papers-tester-scope = What was measured on one tester, how it was worked out, and what follows. It is no certificate of any installation.
 papers-tester-invented = Invented data
 papers-tester-run = Bench run
-papers-tester-digest = SHA-256 of this report
 papers-tester-answers = The two answers for each test voltage
 papers-tester-card = What the tester is stated to do
 papers-tester-look = The look at the tester

@@ -189,6 +189,12 @@ cautions-confirm = I have read these cautions
 settle = To settle
 settle-step = To settle { $step } of { $of }
 settle-later = Later
+settle-made = { $count ->
+    [one] { $count } thing settled
+   *[other] { $count } things settled
+}
+settle-take-back = Take back
+settle-take-back-that = Take back: { $which }
 settle-keys = Keys: 1 2 … choose, B both, L later, Ctrl + Z takes back, ? all keys
 
 ## Circuits
@@ -408,7 +414,17 @@ files-folder-use = Use this folder
 files-folder-usual = The usual folder
 send-on = Send on…
 send-on-refused = The system did not take it. The file stays where it was written
+receive-drop = Or drop files on this window, or press Ctrl + O.
+receive-next = { $count ->
+    [one] On to the other file
+   *[other] On to the next of { $count } files
+}
 receive-take = Make a job of it
+
+## Which paper
+
+paper-as = Paper
+paper-now = As it is now
 
 ## Sign-off
 
@@ -424,17 +440,19 @@ sign-off-name = Name of who signs
 sign-off-before = Signed so far
 sign-off-none = Nobody has signed this job yet
 sign-off-later = What came after
+sign-off-later-all = Show { $count } more
 sign-off-withdraw = Withdraw
 sign-off-withdraw-that = Withdraw: { $which }
-sign-off-withdraw-about = It stays on record with this reason.
+sign-off-withdraw-about = It stays on record with this name and reason.
+sign-off-withdraw-name = Name of who withdraws it
 sign-off-withdraw-do = Withdraw sign-off
 sign-off-withdrawn = The sign-off was withdrawn
 
 ## Verifying a file
 
 verify = Verify a file
-verify-about = A schedule PDF or a bundle: whether it is what was signed, by whom and when.
-verify-file = Choose a PDF or a bundle
+verify-about = A schedule PDF or a bundle: whether it is what was signed, by whom and when. Of a schedule in parts, choose all of them at once.
+verify-file = Choose PDFs or a bundle
 
 ## Conditions of the next readings
 
@@ -508,6 +526,7 @@ ask-do = Ask for a new reading
 ask-send = Ask
 own-do = Add my own reading
 other-acts = Replace or withdraw
+other-acts-not = Somebody else took this reading. Ask for a new one, or add your own beside it.
 withdraw-request = Withdraw the request
 withdraw-acceptance = No longer accepted
 review-person = No person is named on this device. Name one on the job

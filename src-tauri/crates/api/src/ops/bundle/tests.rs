@@ -7,12 +7,17 @@ use crate::testing;
 use serde_json::json;
 use std::collections::BTreeMap;
 
+/// What is said to be missing.
+fn lacking(state: &State, job: JobId) -> Vec<String> {
+    Lacking::of(&state.record.view(), job).unwrap().lines(&state.words)
+}
+
 #[test]
 fn what_is_missing_of_a_job_is_said_where_it_is_handed_over() {
     let mut here = testing::state();
     let demo = dispatch(&mut here, "make_demo", json!({})).unwrap();
     let job: JobId = serde_json::from_value(demo["id"].clone()).unwrap();
-    assert_eq!(lacking(&here, job).unwrap(), [] as [String; 0]);
+    assert_eq!(lacking(&here, job), [] as [String; 0]);
 
     // The job's book alone, with two entries between two seals lost on the way.
     let handed = |state: &mut State| {
@@ -29,9 +34,19 @@ fn what_is_missing_of_a_job_is_said_where_it_is_handed_over() {
     let bytes = bundle::write(None, book, &BTreeMap::from([(book, later)])).unwrap();
     let mut there = testing::state();
     take_in(&mut there, &bytes).unwrap();
-    let said = lacking(&there, job).unwrap();
+    let said = lacking(&there, job);
     assert_eq!(said[0], "2 entries in between are missing: another bundle may bring them");
     assert!(said[1].starts_with("Readings rely on "), "{said:?}");
+    // Whoever signs, reviews or prints it is told as well, and the paper says it.
+    let asked = json!({ "job": job });
+    let open = dispatch(&mut there, "sign_off_view", asked.clone()).unwrap()["open"].clone();
+    let ready = dispatch(&mut there, "schedule", asked.clone()).unwrap()["ready"].clone();
+    let look = dispatch(&mut there, "look", asked).unwrap()["lacking"].clone();
+    for line in &said {
+        let told = |lines: &serde_json::Value| lines.as_array().unwrap().iter().any(|it| it["said"]["words"] == *line);
+        assert!(told(&open) && told(&ready), "{line}: {open} {ready}");
+        assert!(look.as_array().unwrap().contains(&json!(line)), "{line}: {look}");
+    }
 }
 
 /// What this device says of a job it holds.

@@ -154,9 +154,8 @@ pub(super) fn replaced<'a>(
     slot: &'a Slot,
     me: &'a BTreeSet<PersonId>,
 ) -> impl Iterator<Item = &'a JudgedReading> {
-    let asked = slot.requests.iter().any(|asked| !me.contains(&asked.person));
     let standing = slot.readings.iter().filter_map(|index| judged.readings.get(*index));
-    standing.filter(move |one| asked || me.contains(&one.reading.person))
+    standing.filter(move |one| judged.may_change(&one.reading, me))
 }
 
 /// The entries of those readings.

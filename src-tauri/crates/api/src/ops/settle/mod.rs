@@ -1,6 +1,7 @@
 //! Settling: what stands side by side is shown one after the other, and a person chooses. Nothing is chosen beforehand.
 
 mod act;
+mod made;
 mod say;
 #[cfg(test)]
 mod tests;
@@ -81,5 +82,6 @@ fn settling_view(state: &mut State, job: JobId) -> Result<SettlingView, Failure>
         name: judged.file.job.name.clone(),
         words: state.words.text_with("answer-to-settle", &[("count", all.len().into())]),
         questions: all,
+        made: made::made(state, &judged)?,
     })
 }

@@ -14,7 +14,7 @@ use provenohm_assess::limits::LimitSet;
 use provenohm_assess::reading::Reading;
 use provenohm_exchange::job_file::{Board, Circuit};
 use provenohm_logbook::entry::body::{Correction, ReferenceCard};
-use provenohm_logbook::entry::{Body, Kind, Noun, Object};
+use provenohm_logbook::entry::{Body, Kind, Noun, Object, Role};
 use provenohm_logbook::view::{Question, Stated, View};
 use provenohm_words::Words;
 use std::collections::BTreeSet;
@@ -64,6 +64,44 @@ impl<'a> Say<'a> {
         Ok(self.words.text_with("answer-settled", &[("choice", choice.into())]))
     }
 
+    /// What somebody chose before.
+    pub(super) fn made(&self, said: &Stated<Body>) -> Result<String, Failure> {
+        let (of, chosen) = match &said.value {
+            Body::SameCircuit(it) => {
+                // One of the two stands for both.
+                let place = [it.one, it.other].map(|id| self.circuit_place(id)).into_iter().find(|it| !it.is_empty());
+                (place.unwrap_or_default(), self.words.text(answer(What::Same)))
+            }
+            Body::SameTester(it) => (self.tester(Some(it.one))?, self.words.text(answer(What::Same))),
+            Body::SamePerson(it) => (self.person(Some(it.one)), self.words.text(answer(What::Same))),
+            Body::Different(it) => (self.object(it.one)?, self.words.text(answer(What::Different))),
+            _ => self.kept(said)?,
+        };
+        let of = if of.is_empty() { of } else { format!("{of}: ") };
+        Ok(format!("{of}{chosen}"))
+    }
+
+    /// What a settlement let stand: where, and which values.
+    fn kept(&self, said: &Stated<Body>) -> Result<(String, String), Failure> {
+        let (mut place, mut values) = (String::new(), Vec::new());
+        for kept in said.names.iter().filter(|one| one.role == Role::Keeps) {
+            let Some(kept) = self.view.said(kept.entry)? else { continue };
+            place = match &kept.value {
+                Body::Reading(it) => {
+                    let now = self.judged.reading(it.reading.id).map_or(&it.reading, |one| &one.reading);
+                    self.slot(&now.pair, now.stage)
+                }
+                Body::NotTested(it) => self.slot(&it.pair, it.stage),
+                other => other.subject().map(|of| self.object(of)).transpose()?.unwrap_or_default(),
+            };
+            let value = self.value(&kept.value)?;
+            if !values.contains(&value) {
+                values.push(value);
+            }
+        }
+        Ok((place, list(values)))
+    }
+
     fn choice(&self, question: &Question, one: &Choosable) -> Result<SettleChoice, Failure> {
         let (words, lines) = match (one.what, &one.said[..]) {
             (What::Value, [said, ..]) => (self.value(&said.value)?, self.lines(said)?),
@@ -80,11 +118,33 @@ impl<'a> Say<'a> {
         };
         let lines = match (one.what, question) {
             (What::Same, Question::Alike { one, other }) => {
-                lines.into_iter().chain(self.counts([*one, *other])?).collect()
+                let differ = self.differences([*one, *other]);
+                lines.into_iter().chain(differ).chain(self.counts([*one, *other])?).collect()
             }
             _ => lines,
         };
         Ok(SettleChoice { id: one.id.clone(), words, lines })
+    }
+
+    /// What two circuits that look like one say otherwise of themselves: it is settled once they are one.
+    fn differences(&self, both: [Object; 2]) -> Vec<String> {
+        if both.iter().any(|of| of.noun != Noun::Circuit) {
+            return Vec::new();
+        }
+        let [Some(one), Some(other)] = both.map(|of| self.circuit(CircuitId(of.id.0))) else { return Vec::new() };
+        let told = [one, other].map(|(board, circuit)| {
+            let place = [board.name.as_str(), board.place.as_str()];
+            let place = place.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ");
+            // Two boards of one name are two all the same.
+            let id: String = if one.0.id == other.0.id { String::new() } else { board.id.to_string() };
+            [(place, id), (tell::electrical(self.words, &circuit.electrical), String::new())]
+        });
+        let [of_one, of_other] = told;
+        let keys = ["answer-settle-differ-board", "answer-settle-differ-electrical"];
+        let lines = keys.into_iter().zip(of_one.into_iter().zip(of_other)).filter(|(_, (one, other))| one != other);
+        lines
+            .map(|(key, (one, other))| self.words.text_with(key, &[("one", one.0.into()), ("other", other.0.into())]))
+            .collect()
     }
 
     /// What counts for the one that two things would be, under whatever id it was read.
@@ -104,7 +164,7 @@ impl<'a> Say<'a> {
     }
 
     /// Who, on which device, when; of a reading with which tester.
-    fn lines(&self, said: &Stated<Body>) -> Result<Vec<String>, Failure> {
+    pub(super) fn lines(&self, said: &Stated<Body>) -> Result<Vec<String>, Failure> {
         let person = self.person(said.by);
         let by = match said.device {
             Some(device) if device == self.here => {

@@ -24,6 +24,10 @@ pub(crate) fn sign_off_view(state: &mut State, asked: OfJob) -> Result<SignOffVi
     told::view(state, asked.job)
 }
 
+pub(crate) fn after_sign_off(state: &mut State, asked: AfterSignOff) -> Result<AfterSignOffView, Failure> {
+    told::after(state, asked.job, &asked.entry)
+}
+
 pub(crate) fn sign_off(state: &mut State, asked: SignOffAsk) -> Result<SignOffView, Failure> {
     let mut fields = Fields::new(&state.words);
     let name = fields.needed("name", &asked.name, "complaint-name-needed");
@@ -77,7 +81,9 @@ fn may_sign(state: &mut State, job: JobId) -> Result<(), Failure> {
         return Err(Failure::of("sign_off_newer"));
     }
     let judged = state.judged(job)?;
-    if judged.readings.iter().all(|one| !one.taken.stands()) {
+    let read = judged.readings.iter().any(|one| one.taken.stands());
+    // That nothing could be tested on a visit is as much a statement as a reading.
+    if !read && judged.slots().all(|(_, _, slot)| slot.not_tested.is_empty()) {
         return Err(Failure::of("sign_off_nothing"));
     }
     not_stopped(&state.words, &judged)
@@ -92,14 +98,16 @@ fn not_stopped(words: &Words, judged: &Judged) -> Result<(), Failure> {
 
 pub(crate) fn withdraw_sign_off(state: &mut State, asked: WithdrawSignOff) -> Result<SignOffView, Failure> {
     let mut fields = Fields::new(&state.words);
+    let name = fields.needed("name", &asked.name, "complaint-name-needed");
     let reason = fields.needed("reason", &asked.reason, "complaint-reason-needed");
     fields.settle(Some(()))?;
     let entry: EntryRef = asked.entry.parse().map_err(|_| Failure::of("not_found"))?;
     let all = state.record.view().sign_offs(asked.job)?;
-    let one = all.into_iter().find(|one| one.entry == entry && one.is_live());
-    let one = one.ok_or_else(|| Failure::of("not_found"))?;
-    // Who acts on this device; where nobody records yet, whoever signed.
-    let person = state.me(asked.job)?.unwrap_or(one.value.person);
+    if !all.iter().any(|one| one.entry == entry && one.is_live()) {
+        return Err(Failure::of("not_found"));
+    }
+    // As with a signature, the name is asked: whoever takes it back may never have recorded here.
+    let person = state.person_named(&name, "")?;
     state.write(person, |writer| {
         writer.withdraw(&[entry], &reason)?;
         writer.seal(asked.job.into())?;

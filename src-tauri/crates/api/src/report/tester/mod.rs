@@ -15,7 +15,7 @@ use provenohm_assess::bench::{BenchFacts, BenchResult, BenchRun, LookedAt, Measu
 use provenohm_assess::reference::Reference;
 use provenohm_assess::standard::Edition;
 use provenohm_assess::tester::Card;
-use provenohm_papers::report::{Fact, Sign};
+use provenohm_papers::report::{Digest, Fact, Sign};
 use provenohm_papers::tester_report::{DriftTable, Evidence, FORMAT, ReferenceTold, Said, TesterReport, VERSION};
 use provenohm_words::{AboutBench, Words};
 
@@ -38,6 +38,8 @@ pub(crate) struct Made<'a> {
     pub(crate) invented: bool,
     /// Its drift over the verifications on record.
     pub(crate) drift: Vec<DriftTable>,
+    /// The digest of what the record says of it, where it was no file.
+    pub(crate) record: Option<Digest>,
 }
 
 /// What every part of the report needs.
@@ -97,6 +99,7 @@ pub(crate) fn tester_report(words: &Words, made: Made<'_>) -> TesterReport {
             measured: measured.clone(),
             result,
         },
+        record: made.record.clone(),
     }
 }
 
