@@ -8,9 +8,10 @@ use provenohm_assess::quantity::{Shown, Volts};
 use provenohm_papers::recall::{
     LINES_ON_PAPER, RecallBoard, RecallCause, RecallJob, RecallLine, RecallList, RecallSort,
 };
+use provenohm_papers::report::Digest;
 use provenohm_papers::{Pages, PaperError, Scale};
 use provenohm_words::{Locale, Words};
-use told::{spaced, told};
+use told::{spaced, text_of, told};
 use uuid::Uuid;
 
 fn line(shown: &str, sort: RecallSort, resolved: Option<&str>) -> RecallLine {
@@ -50,6 +51,7 @@ fn list(lines: Vec<RecallLine>) -> RecallList {
             signed: vec!["Signed: number 1".into()],
             boards: vec![RecallBoard { name: "DB-1".into(), lines }],
         }],
+        record: Digest::named(&"3f".repeat(32)),
     }
 }
 
@@ -98,7 +100,7 @@ fn every_time_says_its_offset_or_stands_in_the_one_named_on_each_page() {
     assert!(text.contains("Times in UTC+02:00"), "{text}");
     assert!(text.contains("1 Jun 2026 12:00 UTC+01:00") && text.contains("25 Nov 2026 10:00 UTC+01:00"), "{text}");
     let csv = String::from_utf8(list.csv().unwrap()).unwrap();
-    assert!(csv.lines().skip(1).all(|row| row.ends_with(",UTC+02:00,true")), "{csv}");
+    assert!(csv.lines().skip(1).all(|row| row.ends_with(",UTC+02:00,true,3f3f 3f3f 3f3f 3f3f")), "{csv}");
 }
 
 #[test]
@@ -107,4 +109,17 @@ fn too_long_a_list_says_so_and_its_table_takes_it() {
     let refused = Pages::typeset_recall(&long, &Words::new(Locale::ENGLISH)).err();
     assert!(matches!(refused, Some(PaperError::TooLong { most: LINES_ON_PAPER, .. })));
     assert_eq!(csv::Reader::from_reader(long.csv().unwrap().as_slice()).records().count(), LINES_ON_PAPER + 1);
+}
+
+/// The foot names the record; the digest of the paper itself is called so. Without a record only that is left.
+#[test]
+fn the_foot_names_the_record_and_not_the_paper() {
+    let words = Words::new(Locale::ENGLISH);
+    let pdf = |list: &RecallList| Pages::typeset_recall(list, &words).unwrap().pdf().unwrap();
+    let text = |list: &RecallList| spaced(&text_of(&pdf(list)));
+    let page = text(&two());
+    assert!(page.contains("Fingerprint 3f3f 3f3f 3f3f 3f3f"), "{page}");
+    assert!(page.contains("Digest of this paper (SHA-256)"), "{page}");
+    let alone = text(&RecallList { record: None, ..two() });
+    assert!(!alone.contains("Fingerprint") && alone.contains("Digest of this paper "), "{alone}");
 }

@@ -177,6 +177,9 @@ fn what_was_not_chosen_is_told_as_that() {
     let csv = two.one.ask("make_schedule", json!({ "job": two.job, "format": "csv" }))["files"][0].clone();
     let csv = std::fs::read_to_string(csv.as_str().unwrap()).unwrap();
     assert!(csv.contains(",not_chosen,") && !csv.contains(",withdrawn,"), "{csv}");
+    let pdf = two.one.ask("make_schedule", json!({ "job": two.job, "format": "pdf" }))["files"][0].clone();
+    let page = crate::sign_off::paper(&pdf.as_str().unwrap().into());
+    assert!(page.contains("Not chosen: another reading of the pair was chosen"), "{page}");
     // A new job made of the file chooses as this one did.
     let third = Program::start_with(9);
     let text = two.one.api.job_file(&two.job).unwrap();

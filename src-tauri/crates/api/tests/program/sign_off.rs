@@ -70,7 +70,7 @@ impl Signing {
     }
 }
 
-fn paper(path: &PathBuf) -> String {
+pub(crate) fn paper(path: &PathBuf) -> String {
     let output = Command::new("pdftotext").arg("-raw").arg(path).arg("-").output().unwrap();
     String::from_utf8(output.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ")
 }
