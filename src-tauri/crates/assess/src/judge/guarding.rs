@@ -6,7 +6,7 @@ use crate::tester::{Conforms, Relied};
 
 /// The figures a guard may rest on: those of the good statement relied on (never of a failed, silent or later one),
 /// and those of the card at the test voltage of the reading.
-pub(super) fn figures<'a>(asked: &Asked<'a>, relied: Option<Relied<'_>>) -> Figures<'a> {
+pub(super) fn figures<'a>(asked: &Asked<'a>, relied: Option<Relied<'a>>) -> Figures<'a> {
     let of_statement = |percent| relied.zip(percent).map(|(r, percent)| (r.verification, percent));
     let statement = relied.map(|r| r.statement);
     let by_papers = asked.tester.and_then(|t| t.card()).is_some_and(|card| card.conforms_iec_61557_2);
