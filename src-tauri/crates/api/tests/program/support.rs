@@ -9,7 +9,8 @@ pub(crate) fn host(start: &str) -> Host {
     host_from(start, 0)
 }
 
-fn host_from(start: &str, seed: u64) -> Host {
+/// The same with randomness of its own.
+pub(crate) fn host_from(start: &str, seed: u64) -> Host {
     let mut now: DateTime<FixedOffset> = start.parse().unwrap();
     let mut count = seed;
     Host::new(
@@ -38,6 +39,11 @@ impl Program {
         let papers = tempfile::tempdir().unwrap();
         let api = Api::in_memory(host("2026-11-25T10:00:00+00:00"), papers.path()).unwrap();
         Self { api, _papers: papers }
+    }
+
+    /// A program that is open already.
+    pub(crate) fn of(api: Api) -> Self {
+        Self { api, _papers: tempfile::tempdir().unwrap() }
     }
 
     /// Another device: its randomness is another.
