@@ -5,7 +5,7 @@ use provenohm_api::{Api, Failure, Host};
 use serde_json::{Value, json};
 use tauri::State;
 
-/// The opened record, or why it could not be opened: the screens then show those words instead of nothing.
+/// The record, opened or not: where it is not, the operations say why, and one of them is the way on.
 pub(crate) struct Door(Result<Api, Failure>);
 
 /// Where the record lies, and where the papers made from it go.
@@ -18,12 +18,11 @@ impl Door {
     /// Opens the record. With `demo`, an empty one starts with the invented job.
     pub(crate) fn open(folders: Folders, demo: bool) -> Self {
         let host = Host::system().with_papers(folders.papers);
-        let opened = Api::open(&folders.record, host).and_then(|api| {
-            if demo {
-                fill_if_empty(&api)?;
-            }
-            Ok(api)
-        });
+        let opened = Api::open_or_say(&folders.record, host);
+        if let (Ok(api), true) = (&opened, demo) {
+            // What refuses the demo refuses the first screen too, and is said there.
+            let _ = fill_if_empty(api);
+        }
         Self(opened)
     }
 }

@@ -106,6 +106,11 @@ const answers: Answers = {
   files_folder: () => ({ folder: '/home/recorder/Provenohm', usual: true }),
   set_files_folder: ({ folder }) => ({ folder: folder ?? '/home/recorder/Provenohm', usual: folder === null }),
   written_file: ({ path }) => ({ name: path.split('/').at(-1) ?? '', media_type: 'application/pdf', base64: 'JVBERg==' }),
+  set_record_aside: () => ({
+    words: 'The damaged record is set aside as record-set-aside-2026-11-25-160500.sqlite in /home/recorder. Nothing of it was deleted',
+    lines: ['412 entries of it are as they were written, and here again', 'Receive a bundle of each job from every device that has it: what they hold comes back'],
+    files: ['/home/recorder/record-set-aside-2026-11-25-160500.sqlite'],
+  }),
   long_work: () => ({ done: 1200, of: 5000 }),
   stop_long_work: () => ({ done: 1200, of: 5000 }),
   devices: () => ({

@@ -38,16 +38,46 @@ impl Api {
     ///
     /// # Errors
     /// A [`Failure`] in words.
-    pub fn open(folder: &Path, mut host: Host) -> Result<Self, Failure> {
+    pub fn open(folder: &Path, host: Host) -> Result<Self, Failure> {
+        let api = Self::open_or_say(folder, host)?;
+        match api.not_opened() {
+            Some(failure) => Err(failure),
+            None => Ok(api),
+        }
+    }
+
+    /// The same for a person at a screen: where the record does not open, every operation says why, except those that
+    /// need none and the one that is the way on.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words, where there is not even a record in memory.
+    pub fn open_or_say(folder: &Path, mut host: Host) -> Result<Self, Failure> {
         let english = provenohm_words::Words::new(provenohm_words::Locale::ENGLISH);
-        let open = || -> Result<State, Failure> {
-            std::fs::create_dir_all(folder).map_err(|error| Failure::of("storage").because(error))?;
-            let place = Place { record: folder.join(RECORD), device: folder.join("device.sqlite") };
-            let record = Record::open(&place, &mut host)?;
-            let papers = host.papers().cloned().unwrap_or_else(|| folder.join("papers"));
-            State::new(record, host, papers)
+        let place = Place { record: folder.join(RECORD), device: folder.join("device.sqlite") };
+        let papers = host.papers().cloned().unwrap_or_else(|| folder.join("papers"));
+        let opened = std::fs::create_dir_all(folder)
+            .map_err(|error| Failure::of("storage").because(error))
+            .and_then(|()| Ok(Record::open(&place, &mut host)?));
+        let state = || -> Result<State, Failure> {
+            let (record, not_opened) = match opened {
+                Ok(record) => (record, None),
+                Err(failure) => (Record::in_memory(&mut host)?, Some(failure)),
+            };
+            let mut state = State::new(record, host, papers);
+            if let Err(failure) = state.read_locale() {
+                state.closed(failure)?;
+            }
+            state.not_opened = not_opened.or(state.not_opened);
+            state.place = Some(place);
+            Ok(state)
         };
-        open().map(Self::over).map_err(|failure| failure.worded(&english))
+        state().map(Self::over).map_err(|failure| failure.worded(&english))
+    }
+
+    /// Why the record is not open.
+    fn not_opened(&self) -> Option<Failure> {
+        let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        state.not_opened.clone().map(|failure| failure.worded(&state.words))
     }
 
     /// A record that lives as long as the program, for batch commands and tests. Files go to `papers`.
@@ -56,7 +86,7 @@ impl Api {
     /// A [`Failure`] in words.
     pub fn in_memory(mut host: Host, papers: &Path) -> Result<Self, Failure> {
         let record = Record::in_memory(&mut host)?;
-        State::new(record, host, papers.to_owned()).map(Self::over)
+        Ok(Self::over(State::new(record, host, papers.to_owned())))
     }
 
     fn over(state: State) -> Self {
@@ -74,11 +104,11 @@ impl Api {
         text.map_err(|failure| failure.worded(&state.words))
     }
 
-    /// Writes a job as a bundle to a file, for hosts that choose the place themselves.
+    /// Writes a job as a bundle to a file, for hosts that choose the place themselves. What of it stays out, in words.
     ///
     /// # Errors
     /// A [`Failure`] in words.
-    pub fn bundle_file(&self, job: &str, path: &Path) -> Result<(), Failure> {
+    pub fn bundle_file(&self, job: &str, path: &Path) -> Result<Option<String>, Failure> {
         let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
         let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
         let written = job.and_then(|job| write_bundle(&mut state, job, &[], path));
@@ -135,7 +165,10 @@ impl Api {
         }
         // A panic elsewhere cannot leave the record half written, so what it held is used on.
         let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
-        let answer = operations::dispatch(&mut state, operation, input);
+        let answer = match state.refuses(operation) {
+            Some(failure) => Err(failure),
+            None => operations::dispatch(&mut state, operation, input),
+        };
         answer.map_err(|failure| failure.worded(&state.words))
     }
 }

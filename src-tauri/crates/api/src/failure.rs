@@ -8,6 +8,9 @@ use provenohm_logbook::store::OpenError;
 use provenohm_logbook::view::ReadError;
 use provenohm_words::Words;
 
+/// The code of everything that is refused since the record is not as it was written.
+pub(crate) const DAMAGED: &str = "record_damaged";
+
 /// An operation was refused or could not be done. Nothing of it was recorded.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize, ts_rs::TS, thiserror::Error)]
 #[error("{words}")]
@@ -52,7 +55,9 @@ impl Failure {
 impl From<WriteError> for Failure {
     fn from(error: WriteError) -> Self {
         let code = match &error {
+            damage if damage.is_damage() => DAMAGED,
             WriteError::NewerRecord => "record_newer",
+            WriteError::TooLong => "too_long",
             WriteError::DiskFull => "storage_full",
             WriteError::UnknownPerson(_) => "no_person",
             WriteError::NoReason => "reason_needed",
@@ -67,8 +72,8 @@ impl From<WriteError> for Failure {
 impl From<ReadError> for Failure {
     fn from(error: ReadError) -> Self {
         let code = match &error {
-            ReadError::Sqlite(_) => "storage",
-            _ => "record_damaged",
+            ReadError::Sqlite(_) if !error.is_damage() => "storage",
+            _ => DAMAGED,
         };
         Self::of(code).because(error)
     }
@@ -78,7 +83,7 @@ impl From<OpenError> for Failure {
     fn from(error: OpenError) -> Self {
         let code = match &error {
             OpenError::NeedsNewer => "record_newer",
-            OpenError::NotARecord => "record_damaged",
+            damage if damage.is_damage() => DAMAGED,
             _ => "storage",
         };
         Self::of(code).because(error)

@@ -273,6 +273,8 @@ operations! {
     preview_bundle: BundleFile => BundleView, bundle;
     /// Takes a bundle in, whole or not at all.
     take_in_bundle: BundleFile => BundleView, bundle;
+    /// Sets a damaged record aside, and goes on with what of it is as it was written.
+    set_record_aside: NoInput => SetAside, aside;
     /// How far the work in hand is; answered while it goes on.
     long_work: NoInput => LongWorkView, long_work;
     /// Stops the work in hand; then nothing of it was kept.

@@ -10,7 +10,7 @@ use provenohm_exchange::job_file::Made;
 use provenohm_exchange::{renewed, snapshot};
 use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::{Person, SignOff};
-use provenohm_logbook::record::{By, Receipt, Record, Writer};
+use provenohm_logbook::record::{By, Place, Receipt, Record, Writer};
 use provenohm_logbook::view::Stated;
 use provenohm_words::{Locale, Words};
 use serde::Serialize;
@@ -29,6 +29,10 @@ pub(crate) struct State {
     pub(crate) long_work: Arc<LongWork>,
     /// Where schedules and job files go.
     pub(crate) papers: PathBuf,
+    /// Where the record lies; nowhere if it is only in memory.
+    pub(crate) place: Option<Place>,
+    /// Why the record of that place is not open: what is here is an empty one in memory then.
+    pub(crate) not_opened: Option<Failure>,
     /// Jobs as judged, until something they rest on is written.
     judged: BTreeMap<JobId, Kept>,
     /// When another program last wrote to the record, as the record counts it: what was judged before no longer holds.
@@ -47,22 +51,52 @@ struct Kept {
 }
 
 impl State {
-    pub(crate) fn new(record: Record, host: Host, papers: PathBuf) -> Result<Self, Failure> {
-        let mut state = Self {
+    pub(crate) fn new(record: Record, host: Host, papers: PathBuf) -> Self {
+        Self {
             record,
             host,
             words: Words::new(Locale::ENGLISH),
             long_work: Arc::default(),
             papers,
+            place: None,
+            not_opened: None,
             judged: BTreeMap::new(),
             elsewhere: 0,
             homes: BTreeMap::new(),
             signed: BTreeMap::new(),
-        };
-        if let Some(locale) = state.setting::<String>("locale")?.and_then(|id| Locale::named(&id)) {
-            state.words = Words::new(locale);
         }
-        Ok(state)
+    }
+
+    /// Speaks the language that was chosen on this device.
+    pub(crate) fn read_locale(&mut self) -> Result<(), Failure> {
+        if let Some(locale) = self.setting::<String>("locale")?.and_then(|id| Locale::named(&id)) {
+            self.words = Words::new(locale);
+        }
+        Ok(())
+    }
+
+    /// Lets go of the record: from now on there is none, and that is why.
+    pub(crate) fn closed(&mut self, why: Failure) -> Result<(), Failure> {
+        let record = Record::in_memory(&mut self.host)?;
+        self.opened(record);
+        self.not_opened = Some(why);
+        Ok(())
+    }
+
+    /// Goes on with another record. What was worked out from the one before is forgotten.
+    pub(crate) fn opened(&mut self, record: Record) {
+        self.record = record;
+        self.not_opened = None;
+        self.judged.clear();
+        self.homes.clear();
+        self.signed.clear();
+    }
+
+    /// Why an operation cannot be done while the record is not open; only what needs none is.
+    pub(crate) fn refuses(&self, operation: &str) -> Option<Failure> {
+        const WITHOUT_RECORD: [&str; 6] =
+            ["catalogue", "settings", "set_settings", "place", "set_place", "set_record_aside"];
+        self.not_opened.clone().filter(|_| !WITHOUT_RECORD.contains(&operation))
     }
 
     /// A choice of this device.

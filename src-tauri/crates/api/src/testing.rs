@@ -23,5 +23,5 @@ pub(crate) fn state() -> State {
     };
     let mut host = Host::new(clock, random);
     let record = Record::in_memory(&mut host).unwrap();
-    State::new(record, host, std::path::PathBuf::new()).unwrap()
+    State::new(record, host, std::path::PathBuf::new())
 }

@@ -77,7 +77,7 @@ impl Joined {
     }
 }
 
-/// How far it is: entries done, of all.
+/// How far it is, in steps of even length: done, of all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Progress {
     /// Done.
@@ -116,7 +116,8 @@ fn each<C: Carrier>(
     watch: Watch<'_>,
 ) -> Result<Joined, TakeInError<C::Stopped>> {
     let books = carrier.books();
-    let of = books.values().sum();
+    // Each entry is taken, and then proven.
+    let of = 2 * books.values().sum::<u64>();
     record.take_in(|taking| {
         let mut joined = Joined::default();
         let mut before = 0;
@@ -126,7 +127,7 @@ fn each<C: Carrier>(
             let (name, lacks) = look_at(&taking.view(), *book, &books)?;
             joined.books.push(Brought { name, taken });
             joined.lacks.extend(lacks);
-            before += count;
+            before += 2 * count;
         }
         Ok((joined, fate))
     })

@@ -3,15 +3,19 @@
 
 mod support;
 
+use provenohm_assess::ids::NoteId;
+use provenohm_exchange::bundle::limits::MOST_RATIO;
 use provenohm_exchange::bundle::{Bundle, HandOverError, hand_over_watched, write};
-use provenohm_logbook::entry::body::Book;
-use provenohm_logbook::entry::{Entry, Hash};
-use provenohm_logbook::record::By;
+use provenohm_logbook::entry::body::{Book, Note};
+use provenohm_logbook::entry::{Entry, Fact, Hash, LARGEST_ENTRY, Noun, Object, ObjectId};
+use provenohm_logbook::record::{By, WriteError};
 use serde_json::{Value as Json, json};
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::path::PathBuf;
-use support::{Forger, Hand, JOB, handed, moment, of_the_future, receive, receive_entries, recorder, samples, taken};
+use support::{
+    Forger, Hand, JOB, handed, id, moment, of_the_future, receive, receive_entries, recorder, samples, taken,
+};
 
 fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
@@ -156,4 +160,72 @@ fn packing_tells_how_far_it_is_and_can_be_stopped() {
     let whole = packed(&mut hand, true).unwrap();
     let last = heard.last().unwrap();
     assert_eq!((last.done, last.of), (whole.entries, whole.entries));
+}
+
+#[test]
+fn packing_and_opening_many_entries_is_told_on_the_way_and_can_be_stopped() {
+    let mut forger = Forger::new(1, JOB.into());
+    for number in 0..2_500 {
+        forger.say(taken(number, 100));
+    }
+    let books = BTreeMap::from([(Book::from(JOB), forger.seal().to_vec())]);
+    let bytes = write(None, JOB.into(), &books).unwrap();
+    let mut heard = Vec::new();
+    let opened = Bundle::open_watched(&bytes, &mut |progress| {
+        heard.push((progress.done, progress.of));
+        ControlFlow::Continue(())
+    });
+    assert!(opened.unwrap().is_some());
+    assert_eq!(heard, [(1_000, 2_502), (2_000, 2_502)]);
+    assert!(Bundle::open_watched(&bytes, &mut |_| ControlFlow::Break(())).unwrap().is_none());
+    let mut hand = Hand::new(2);
+    receive(&mut hand, &bytes).unwrap();
+    let mut random = |bytes: &mut [u8]| hand.random.fill(bytes);
+    let by = By { person: hand.person, at: moment(9), random: &mut random };
+    let mut heard = Vec::new();
+    let packed = hand_over_watched(&mut hand.record, by, JOB, &[], &mut |progress| {
+        heard.push((progress.done, progress.of));
+        ControlFlow::Continue(())
+    });
+    assert!(packed.is_ok());
+    assert_eq!(heard, [(1_000, 2_502), (2_000, 2_502), (2_502, 2_502)]);
+}
+
+#[test]
+fn the_references_that_proved_a_tester_travel_with_it() {
+    let mut hand = recorder(1);
+    let of = |name: &str| samples::all().into_iter().find(|(its, _)| *its == name).unwrap().1;
+    for name in ["reference, a resistor", "reference, a voltmeter", "bench run"] {
+        hand.append(of(name));
+    }
+    let books = read(&handed(&mut hand));
+    let references: Vec<Book> = books.into_keys().filter(|book| matches!(book, Book::Reference { .. })).collect();
+    assert_eq!(references.len(), 1, "the one a run names, and no other");
+    let mut other = Hand::new(2);
+    receive(&mut other, &handed(&mut hand)).unwrap();
+    let [Book::Reference { reference }] = references[..] else { panic!("{references:?}") };
+    let card = |hand: &Hand| hand.record.view().known_reference(reference).unwrap().card.first().cloned();
+    assert!(card(&other).is_some() && card(&other) == card(&hand));
+}
+
+fn note(text: String) -> Fact {
+    let of = Object { noun: Noun::Job, id: ObjectId(JOB.0) };
+    Note { note: NoteId(id(0x77)), of, text, person: None, at: None }.into()
+}
+
+#[test]
+fn what_is_recorded_can_always_be_handed_on() {
+    let mut hand = recorder(1);
+    let (before, largest) = (hand.record.projection().unwrap(), LARGEST_ENTRY);
+    let refused = hand.write(|writer| writer.append_in(JOB.into(), note("a".repeat(largest))));
+    assert!(matches!(refused, Err(WriteError::TooLong)));
+    assert_eq!(hand.record.projection().unwrap(), before);
+
+    // One letter again and again: packed it would be less than a bundle may grow from.
+    hand.write(|writer| writer.append_in(JOB.into(), note("a".repeat(largest - 1_000)))).unwrap();
+    let bytes = handed(&mut hand);
+    let bundle = Bundle::open(&bytes).unwrap();
+    let largest = bundle.manifest().books.iter().max_by_key(|book| book.unpacked).unwrap();
+    assert!(largest.unpacked <= largest.packed * MOST_RATIO && largest.packed > largest.unpacked, "{largest:?}");
+    assert!(receive(&mut Hand::new(2), &bytes).unwrap().sum().adds_up());
 }

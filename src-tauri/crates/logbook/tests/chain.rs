@@ -65,7 +65,7 @@ fn what_is_handed_over_is_sealed() {
     let mut random = Counted::from(4);
     let by = By { person: PERSON, at: moment(60), random: &mut |bytes: &mut [u8]| random.fill(bytes) };
     let books = hand.record.hand_over(by, &[JOB.into(), TESTER.into()]).unwrap();
-    let entries: Vec<Entry> = books.into_iter().flat_map(|(_, entries)| entries).collect();
+    let entries: Vec<Entry> = books.into_iter().flat_map(|book| book.entries).collect();
     assert_eq!(entries.last().unwrap().envelope().kind, Kind::Seal.number());
     assert_eq!(report(&hand).sealed, entries.len() as u64);
 }

@@ -72,3 +72,32 @@ fn another_key_under_the_same_id_is_another_device() {
     a.append(Body::from(DeviceKnown { job: JOB, device: b.record.device().id(), key: [7; 32] }));
     assert_eq!(known(&a, &[&a, &b]), [true, false]);
 }
+
+#[test]
+fn a_device_that_goes_on_from_a_known_one_is_told_and_not_known() {
+    use provenohm_logbook::record::{Place, Record};
+    let [from, to] = [(); 2].map(|()| tempfile::TempDir::new().unwrap());
+    let place = |folder: &tempfile::TempDir| Place {
+        record: folder.path().join("record.sqlite"),
+        device: folder.path().join("device.sqlite"),
+    };
+    let open = |folder: &tempfile::TempDir, seed| {
+        let mut random = support::Counted::from(seed);
+        let record = Record::open(&place(folder), &mut |bytes: &mut [u8]| random.fill(bytes)).unwrap();
+        Hand { record, random, minutes: 0, person: support::PERSON }
+    };
+    let mut first = open(&from, 1);
+    let (person, name) = (support::PERSON, "Recorder A".to_owned());
+    let card = provenohm_logbook::entry::body::Person { person, name, role: String::new() };
+    first.record.keep_person(&card).unwrap();
+    first.job();
+    drop(first);
+    // A backup carries the record, and not the device's own file.
+    std::fs::copy(place(&from).record, place(&to).record).unwrap();
+    let mut restored = open(&to, 2);
+    restored.append(taken(0x901, 100));
+    let here = restored.record.device().id();
+    let all = restored.record.view().devices(JOB).unwrap();
+    let [one, other] = [true, false].map(|known| all.iter().find(|it| it.known == known).unwrap());
+    assert_eq!((other.device, other.goes_on_from, one.goes_on_from), (here, Some(one.device), None));
+}

@@ -21,8 +21,9 @@ pub(crate) fn import(file: &Path, record: &Path) -> Outcome {
 pub(crate) fn bundle(job: Option<&str>, record: &Path, output: &Path) -> Outcome {
     let api = existing(record)?;
     let id = only(&api, job)?;
-    api.bundle_file(&id, output).map_err(|failure| format!("{}: {}", output.display(), sentence(failure)))?;
-    Ok(ExitCode::SUCCESS)
+    let written = api.bundle_file(&id, output);
+    let without = written.map_err(|failure| format!("{}: {}", output.display(), sentence(failure)))?;
+    tell::lines(without)
 }
 
 pub(crate) fn receive(file: &Path, record: &Path, look: bool, as_json: bool) -> Outcome {
@@ -51,7 +52,11 @@ pub(crate) fn export(job: Option<&str>, record: &Path, output: Option<&Path>) ->
 
 /// The id of the job that is named, or of the only one there is.
 fn only(api: &Api, job: Option<&str>) -> Result<String, String> {
-    let jobs = call(api, "jobs", json!({}))?;
+    let jobs = match (call(api, "jobs", json!({})), job) {
+        // A record that cannot be listed may still hold the job that is named.
+        (Err(_), Some(job)) => return Ok(job.to_owned()),
+        (jobs, _) => jobs?,
+    };
     let jobs: Vec<&Value> = jobs["jobs"].as_array().into_iter().flatten().collect();
     let named = |one: &&&Value| job.is_none_or(|job| one["id"] == job || one["name"] == job);
     let found: Vec<&&Value> = jobs.iter().filter(named).collect();

@@ -150,6 +150,29 @@ fn an_entry_altered_by_hand_is_named() {
 }
 
 #[test]
+fn a_file_with_a_destroyed_page_is_damaged() {
+    let Job { folder, api, .. } = Job::signed();
+    drop(api);
+    let file = folder.file("record").join("record.sqlite");
+    let mut bytes = std::fs::read(&file).unwrap();
+    let at = (0..bytes.len() - 9).find(|at| bytes[*at..].starts_with(b"Mill Lane")).unwrap() / 4096 * 4096;
+    bytes[at..at + 4096].fill(0xa5);
+    std::fs::write(&file, bytes).unwrap();
+    let said = does_not(&[&file.display().to_string()]);
+    assert_eq!(said, "This file is damaged: entries may be missing that nothing here tells of");
+}
+
+#[test]
+fn a_record_larger_than_any_bundle_is_looked_at_where_it_lies() {
+    let Job { folder, api, .. } = Job::signed();
+    drop(api);
+    let file = folder.file("record").join("record.sqlite");
+    // Room that SQLite keeps at the end of a file and does not count.
+    std::fs::OpenOptions::new().write(true).open(&file).unwrap().set_len(300 << 20).unwrap();
+    assert_eq!(holds(&file.display().to_string()), SIGNED);
+}
+
+#[test]
 fn a_tail_cut_off_is_named() {
     let job = Job::signed();
     job.reading("200");

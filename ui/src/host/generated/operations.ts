@@ -3496,6 +3496,20 @@ words: string, };
 
 export type Series = "as_found" | "as_left";
 
+export type SetAside = { 
+/**
+ * Where it lies now, in a sentence.
+ */
+words: string, 
+/**
+ * What came back, what did not, and what to do next.
+ */
+lines: Array<string>, 
+/**
+ * The paths of the files set aside.
+ */
+files: Array<string>, };
+
 export type SetBoardPeople = { 
 /**
  * The board.
@@ -4418,7 +4432,11 @@ device: string,
 /**
  * Its key.
  */
-key: string, };
+key: string, 
+/**
+ * Why, where this device is not known to the job itself.
+ */
+reason: string, };
 
 export type Warmth = "reference" | "cold" | "warm" | "other";
 
@@ -4762,6 +4780,8 @@ export interface Operations {
   preview_bundle: { input: BundleFile; output: BundleView };
   /** Takes a bundle in, whole or not at all. */
   take_in_bundle: { input: BundleFile; output: BundleView };
+  /** Sets a damaged record aside, and goes on with what of it is as it was written. */
+  set_record_aside: { input: NoInput; output: SetAside };
   /** How far the work in hand is; answered while it goes on. */
   long_work: { input: NoInput; output: LongWorkView };
   /** Stops the work in hand; then nothing of it was kept. */

@@ -37,6 +37,14 @@ pub(super) fn read_bytes(path: &Path) -> Result<Vec<u8>, Refused> {
     if bytes.len() as u64 > MOST_BYTES { Err(too_large()) } else { Ok(bytes) }
 }
 
+/// The first bytes of a file, fewer where it is shorter.
+pub(super) fn beginning(path: &Path, bytes: usize) -> Result<Vec<u8>, Refused> {
+    let file = std::fs::File::open(path).map_err(|error| not_read(&error))?;
+    let mut begins = Vec::new();
+    file.take(bytes as u64).read_to_end(&mut begins).map_err(|error| not_read(&error))?;
+    Ok(begins)
+}
+
 /// Writes a file whole or not at all.
 ///
 /// # Errors

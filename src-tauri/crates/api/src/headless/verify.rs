@@ -19,13 +19,14 @@ pub fn verify(files: &[PathBuf]) -> Result<VerifyView, Refused> {
     let mut host = Host::system();
     if let [one] = files {
         let file = if one.is_dir() { one.join(RECORD) } else { one.clone() };
-        let bytes = super::files::read_bytes(&file).map_err(|refused| named(&file, &refused))?;
-        if verify::is_record(&bytes) {
-            drop(bytes);
+        // A record may be larger than any file that is read whole.
+        let begins = super::files::beginning(&file, verify::SQLITE.len()).map_err(|refused| named(&file, &refused))?;
+        if verify::is_record(&begins) {
             let inspected = Record::inspect(&file, &mut host).map_err(Failure::from);
             let told = inspected.and_then(|inspected| verify::inspected(&words, &mut host, &inspected));
             return told.map_err(|failure| named(&file, &failure.into()));
         }
+        let bytes = super::files::read_bytes(&file).map_err(|refused| named(&file, &refused))?;
         return verify::bytes(&words, &mut host, &bytes, &LongWork::default())
             .map_err(|failure| named(&file, &failure.into()));
     }

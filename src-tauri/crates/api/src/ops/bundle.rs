@@ -3,8 +3,9 @@
 #[cfg(test)]
 mod tests;
 
-use crate::failure::Failure;
+use crate::failure::{DAMAGED, Failure};
 use crate::lacking::Lacking;
+use crate::long_work::LongWork;
 use crate::ops::devices::short;
 use crate::ops::files::{file_stem, place_of, write_file, written};
 use crate::ops::run::Hand;
@@ -15,7 +16,7 @@ use base64::prelude::BASE64_STANDARD;
 use provenohm_assess::ids::{JobId, PersonId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle};
-use provenohm_exchange::join::{self, Joined, Watch};
+use provenohm_exchange::join::{self, Joined, Progress, Watch};
 use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::record::{By, Record, TakeInError, of_book};
@@ -26,20 +27,30 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 pub(crate) fn hand_over(state: &mut State, asked: HandOverAsk) -> Result<Written, Failure> {
-    let judged = state.judged(asked.job)?;
+    let stem = match state.judged(asked.job) {
+        Ok(judged) => file_stem(&judged),
+        // What cannot be judged can still be handed on.
+        Err(failure) if failure.code == DAMAGED => asked.job.to_string(),
+        Err(failure) => return Err(failure),
+    };
     // Two devices may hand one job over into one folder, and two jobs may bear one name: neither takes the other's place.
     let (device, at) = (short(state.record.device().id()), state.host.now());
-    let name = format!("{}-{device}-{}.{ENDING}", file_stem(&judged), at.format("%Y%m%d-%H%M%S"));
-    let path = place_of(state, &name)?;
+    let path = place_of(state, &format!("{stem}-{device}-{}.{ENDING}", at.format("%Y%m%d-%H%M%S")))?;
     // The tester in hand goes too: whoever divides the work gives it with a board nobody has read on yet.
     let in_hand = Hand::of(state)?.tester;
     let testers: Vec<TesterId> = asked.testers.into_iter().chain(in_hand).collect();
-    write_bundle(state, asked.job, &testers, &path)?;
-    Ok(written(state, "answer-handed-over", &[path]))
+    let without = write_bundle(state, asked.job, &testers, &path)?;
+    let written = written(state, "answer-handed-over", &[path]);
+    Ok(Written { words: without.unwrap_or(written.words), ..written })
 }
 
-/// Writes a job's bundle to a file.
-pub(crate) fn write_bundle(state: &mut State, job: JobId, also: &[TesterId], path: &Path) -> Result<(), Failure> {
+/// Writes a job's bundle to a file. What of it stays out since it is not as it was written, in a sentence.
+pub(crate) fn write_bundle(
+    state: &mut State,
+    job: JobId,
+    also: &[TesterId],
+    path: &Path,
+) -> Result<Option<String>, Failure> {
     // A seal is the device's own: where nobody records yet, nobody's name is needed for it.
     let person = state.me(job)?.unwrap_or(PersonId(Uuid::nil()));
     let by = By { person, at: state.host.now(), random: &mut state.host };
@@ -47,8 +58,18 @@ pub(crate) fn write_bundle(state: &mut State, job: JobId, also: &[TesterId], pat
     work.begin();
     let handed = bundle::hand_over_watched(&mut state.record, by, job, also, &mut |progress| work.reached(progress))?;
     write_file(path, &handed.bytes)?;
-    let kept = Told::of(state.host.now(), own_readings(state, job)?);
-    state.keep_setting(&of_book(job.into(), HANDED), &kept)
+    match own_readings(state, job) {
+        Ok(own) => {
+            let kept = Told::of(state.host.now(), own);
+            state.keep_setting(&of_book(job.into(), HANDED), &kept)?;
+        }
+        // Nobody can tell which of them were in it.
+        Err(failure) if failure.code == DAMAGED => {}
+        Err(failure) => return Err(failure),
+    }
+    let left_out = handed.altered + handed.unproven;
+    let without = || state.words.text_with("answer-handed-over-without", &[("count", left_out.into())]);
+    Ok((left_out > 0).then(without))
 }
 
 /// What this device keeps of a job handed over, or of what came back of it in bundles of other devices. Readings are
@@ -172,8 +193,19 @@ fn joined(
 ) -> Result<Joined, Failure> {
     let work = Arc::clone(&state.long_work);
     work.begin();
-    let bundle = Bundle::open(bytes)?;
-    Ok(join(&mut state.record, &bundle, &mut |progress| work.reached(progress))?)
+    let bundle = opened(&work, bytes)?;
+    Ok(join(&mut state.record, &bundle, &mut |progress| work.reached(after_opening(progress)))?)
+}
+
+/// A bundle opened while somebody watches. That is a third of the way: each entry is read, taken, and proven.
+pub(crate) fn opened<'b>(work: &LongWork, bytes: &'b [u8]) -> Result<Bundle<'b>, Failure> {
+    let opened = Bundle::open_watched(bytes, &mut |read| work.reached(Progress { of: 3 * read.of, ..read }))?;
+    opened.ok_or_else(|| Failure::of("stopped"))
+}
+
+/// How far taking a bundle in is, with its opening behind it.
+pub(crate) fn after_opening(taken: Progress) -> Progress {
+    Progress { done: taken.done + taken.of / 2, of: taken.of + taken.of / 2 }
 }
 
 fn told(state: &State, joined: &Joined) -> BundleView {
@@ -192,7 +224,8 @@ fn told(state: &State, joined: &Joined) -> BundleView {
         })
         .collect();
     let all = |of: fn(&provenohm_logbook::record::Taken) -> u64| joined.books.iter().map(|it| of(&it.taken)).sum();
-    let counts: [(&str, u64); 6] = [
+    let counts: [(&str, u64); 7] = [
+        ("answer-bundle-mended", all(|it| it.mended)),
         ("answer-bundle-gaps", all(|it| it.gaps.iter().map(|gap| gap.missing()).sum())),
         ("answer-bundle-forks", all(|it| it.forks.len() as u64)),
         ("answer-bundle-newer", all(|it| it.newer)),

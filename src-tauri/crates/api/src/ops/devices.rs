@@ -6,8 +6,8 @@ use crate::state::State;
 use crate::views::*;
 use provenohm_assess::ids::{DeviceId, JobId};
 use provenohm_assess::judgement::Level;
-use provenohm_logbook::entry::Hash;
 use provenohm_logbook::entry::body::DeviceKnown;
+use provenohm_logbook::entry::{Fact, Hash};
 use provenohm_logbook::view::{JobDevice, View};
 use provenohm_words::Words;
 use std::collections::BTreeSet;
@@ -21,12 +21,16 @@ pub(crate) fn vouch_for_device(state: &mut State, asked: VouchForDevice) -> Resu
     let all = state.record.view().devices(asked.job)?;
     let here = state.record.device();
     let (id, key) = (here.id(), here.key().public());
-    if !all.iter().any(|one| one.device == id && one.key == key && one.known) {
+    let known_here = all.iter().any(|one| one.device == id && one.key == key && one.known);
+    let reason = asked.reason.trim();
+    // A word from here then makes nothing known; people read it, and who gave it why.
+    if !known_here && reason.is_empty() {
         return Err(Failure::of("device_not_known"));
     }
     let meant = |one: &&JobDevice| one.device.to_string() == asked.device && Hash(one.key).to_string() == asked.key;
     let one = all.iter().find(meant).filter(|one| !one.known).ok_or_else(|| Failure::of("not_found"))?;
-    let known = DeviceKnown { job: asked.job, device: one.device, key: one.key };
+    let known = Fact::from(DeviceKnown { job: asked.job, device: one.device, key: one.key });
+    let known = if reason.is_empty() { known } else { known.because(reason) };
     let receipt = state.write(person, |writer| Ok(writer.append(known)?))?;
     Ok(DevicesView { undo: token(&receipt), ..view_of(state, asked.job)? })
 }
@@ -52,6 +56,19 @@ fn view_of(state: &State, job: JobId) -> Result<DevicesView, Failure> {
     Ok(DevicesView { lines, undo: None })
 }
 
+/// What is said of a device that the job does not know.
+fn unknown(words: &Words, one: &JobDevice, people: &str) -> String {
+    let reasons: Vec<&str> = one.vouched.iter().filter_map(|word| word.reason.as_deref()).collect();
+    match one.goes_on_from {
+        _ if !one.vouched.is_empty() => {
+            let args = [("people", people.into()), ("reason", reasons.join("; ").into())];
+            words.text_with("answer-device-vouched-unknown", &args)
+        }
+        Some(before) => words.text_with("answer-device-goes-on", &[("device", short(before).into())]),
+        None => words.text("answer-device-unknown"),
+    }
+}
+
 fn line(words: &Words, view: &View<'_>, one: &JobDevice, here: bool) -> Result<DeviceLine, Failure> {
     let name = |id| Ok::<_, Failure>(view.card(id)?.map(|card| card.name).unwrap_or_default());
     let people = one.people.iter().map(|id| name(*id)).collect::<Result<Vec<_>, _>>()?;
@@ -68,7 +85,7 @@ fn line(words: &Words, view: &View<'_>, one: &JobDevice, here: bool) -> Result<D
     let said = match (one.known, one.began) {
         (true, true) => words.text("answer-device-began"),
         (true, false) => words.text_with("answer-device-known", &[("people", vouching.join(", ").into())]),
-        (false, _) => words.text("answer-device-unknown"),
+        (false, _) => unknown(words, one, &vouching.join(", ")),
     };
     let level = if one.known { Level::Done } else { Level::Look };
     Ok(DeviceLine {

@@ -1,5 +1,6 @@
 //! What each operation does. Names and types stand in `operations`.
 
+pub(crate) mod aside;
 pub(crate) mod bench;
 pub(crate) mod bundle;
 pub(crate) mod cautions;

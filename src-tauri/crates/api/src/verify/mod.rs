@@ -6,16 +6,17 @@ mod record;
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::long_work::LongWork;
+use crate::ops::bundle::{after_opening, opened};
 use crate::views::{Sentence, VerifyView};
 use provenohm_assess::judgement::Level;
-use provenohm_exchange::bundle::{self, Bundle};
+use provenohm_exchange::bundle;
 use provenohm_exchange::join;
 use provenohm_logbook::entry::Hash;
 use provenohm_logbook::record::{Inspected, Record};
 use provenohm_words::Words;
 
 /// What a SQLite file begins with.
-const SQLITE: &[u8] = b"SQLite format 3\0";
+pub(crate) const SQLITE: &[u8] = b"SQLite format 3\0";
 
 /// What a PDF begins with.
 const PDF: &[u8] = b"%PDF-";
@@ -68,9 +69,9 @@ pub(crate) fn bytes(words: &Words, host: &mut Host, bytes: &[u8], work: &LongWor
     work.begin();
     if bytes.starts_with(&bundle::MAGIC) {
         let mut found = Found::new(words);
-        let bundle = Bundle::open(bytes)?;
+        let bundle = opened(work, bytes)?;
         let mut record = Record::in_memory(host)?;
-        join::take_in(&mut record, &bundle, &mut |progress| work.reached(progress))?;
+        join::take_in(&mut record, &bundle, &mut |progress| work.reached(after_opening(progress)))?;
         record::look(&mut found, host, &record)?;
         return work.unless_stopped(found.told());
     }
@@ -104,6 +105,9 @@ pub(crate) fn parts(words: &Words, files: &[Vec<u8>]) -> Result<VerifyView, Fail
 /// Looks at a record's file as it is.
 pub(crate) fn inspected(words: &Words, host: &mut Host, inspected: &Inspected) -> Result<VerifyView, Failure> {
     let mut found = Found::new(words);
+    if inspected.damage.is_some() {
+        found.wrong("answer-verify-pages", &[]);
+    }
     for (log, seq, _) in &inspected.altered {
         found.wrong("answer-verify-altered", &place(log.0, seq.0));
     }

@@ -36,5 +36,8 @@ asked! {
         pub device: String,
         /// Its key.
         pub key: String,
+        /// Why, where this device is not known to the job itself.
+        #[serde(default)]
+        pub reason: String,
     }
 }

@@ -72,6 +72,16 @@ told! {
         pub lines: Vec<String>,
     }
 
+    /// A damaged record was set aside, and what of it is as it was written is here again.
+    pub struct SetAside {
+        /// Where it lies now, in a sentence.
+        pub words: String,
+        /// What came back, what did not, and what to do next.
+        pub lines: Vec<String>,
+        /// The paths of the files set aside.
+        pub files: Vec<String>,
+    }
+
     /// A job was made from a file.
     pub struct Imported {
         /// The new job.

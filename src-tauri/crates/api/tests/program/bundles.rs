@@ -204,6 +204,16 @@ fn a_device_is_known_by_the_word_of_a_known_one() {
     assert_eq!(unknown["said"]["words"], "Not known to this job: nobody vouches for it");
     let word = json!({ "job": job, "device": unknown["device"], "key": unknown["key"] });
     assert_eq!(other.refused("vouch_for_device", word.clone()).code, "device_not_known", "it vouches for itself");
+    let mut because = word.clone();
+    because["reason"] = json!("The first phone was lost");
+    let said = other.ask("vouch_for_device", because);
+    let told = said["lines"].as_array().unwrap().iter().find(|one| one["device"] == unknown["device"]).unwrap();
+    assert_eq!(told["known"], false, "its own word makes it no more known");
+    assert_eq!(
+        told["said"]["words"],
+        "Not known to this job: B. Recorder vouches for it, on a device not known itself. The first phone was lost"
+    );
+    other.ask("undo", json!({ "token": said["undo"] }));
     let vouched = program.ask("vouch_for_device", word.clone());
     let known = vouched["lines"].as_array().unwrap().iter().find(|one| one["device"] == unknown["device"]).unwrap();
     assert_eq!(known["said"]["words"], "Known to this job: A. Recorder vouches for it");
@@ -222,13 +232,15 @@ fn long_work_is_asked_about_and_stopped_while_it_goes_on() {
     let packed = program.ask("long_work", json!({}));
     assert!(packed["of"].as_u64().unwrap() > 0 && packed["done"] == packed["of"], "packing tells how far it is");
     let came = other.ask("take_in_bundle", file(&bytes))["came"].clone();
-    assert_eq!(other.ask("long_work", json!({})), json!({ "done": came, "of": came }));
+    // Each entry is read, taken, and proven.
+    let steps = 3 * came.as_u64().unwrap();
+    assert_eq!(other.ask("long_work", json!({})), json!({ "done": steps, "of": steps }));
     other.ask("stop_long_work", json!({}));
     let again = other.ask("take_in_bundle", file(&bytes));
     assert_eq!(again["same"], came, "what was stopped too late stops nothing that comes after");
     let verified = other.ask("verify_file", json!({ "files": [BASE64_STANDARD.encode(&bytes)] }));
     assert_eq!(verified["holds"], true);
-    assert_eq!(other.ask("long_work", json!({})), json!({ "done": came, "of": came }), "so does verifying");
+    assert_eq!(other.ask("long_work", json!({})), json!({ "done": steps, "of": steps }), "so does verifying");
     other.ask("make_schedule", json!({ "job": job, "format": "pdf" }));
     assert_eq!(other.ask("long_work", json!({})), json!({ "done": 1, "of": 1 }), "and making pages, part by part");
 }

@@ -9,7 +9,8 @@ pub(crate) fn host(start: &str) -> Host {
     host_from(start, 0)
 }
 
-fn host_from(start: &str, seed: u64) -> Host {
+/// The same with randomness of its own.
+pub(crate) fn host_from(start: &str, seed: u64) -> Host {
     let mut now: DateTime<FixedOffset> = start.parse().unwrap();
     let mut count = seed;
     Host::new(
@@ -44,7 +45,11 @@ impl Program {
     pub(crate) fn on(folder: &std::path::Path, start: &str) -> Self {
         // Its randomness is another each time, as ids of one record are.
         let seed = start.bytes().fold(1_u64, |seed, byte| seed.wrapping_mul(31).wrapping_add(byte.into()));
-        let api = Api::open(folder, host_from(start, seed)).unwrap();
+        Self::of(Api::open(folder, host_from(start, seed)).unwrap())
+    }
+
+    /// A program that is open already.
+    pub(crate) fn of(api: Api) -> Self {
         Self { api, _papers: tempfile::tempdir().unwrap() }
     }
 

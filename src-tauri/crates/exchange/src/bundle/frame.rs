@@ -20,6 +20,24 @@ pub(super) fn framed(entry: &Entry, to: &mut Vec<u8>) -> Option<()> {
     Some(())
 }
 
+/// A zstd frame that holds bytes as they are (RFC 8878, 3.1.1): a window of 128 KiB, then raw blocks of at most that.
+pub(super) fn stored(plain: &[u8]) -> Vec<u8> {
+    const MAGIC: [u8; 4] = 0xFD2F_B528_u32.to_le_bytes();
+    const NO_CONTENT_SIZE: u8 = 0;
+    const WINDOW_128_KIB: u8 = 7 << 3;
+    const BLOCK: usize = 128 << 10;
+    let mut frame = [&MAGIC[..], &[NO_CONTENT_SIZE, WINDOW_128_KIB]].concat();
+    let blocks = plain.len().div_ceil(BLOCK);
+    for (number, block) in (1..).zip(plain.chunks(BLOCK)) {
+        let last = u32::from(number == blocks);
+        let head = (u32::try_from(block.len()).unwrap_or_default() << 3) | last;
+        let [low, middle, high, _] = head.to_le_bytes();
+        frame.extend([low, middle, high]);
+        frame.extend(block);
+    }
+    frame
+}
+
 /// Where an entry stands among the others of its book.
 pub(super) fn place(entry: &Entry) -> (LogId, Seq, Hash) {
     (entry.envelope().log, entry.envelope().seq, entry.hash())

@@ -1,4 +1,4 @@
-//! A job as a bundle: its book, and the books of the testers it relies on.
+//! A job as a bundle: its book, the books of the testers it relies on, and those of the references these were proved by.
 
 use super::write::{TooLarge, write_watched};
 use crate::join::Watch;
@@ -18,6 +18,10 @@ pub struct HandedOver {
     pub books: Vec<Book>,
     /// How many entries they hold.
     pub entries: u64,
+    /// Entries that are not as they were written and stayed out.
+    pub altered: u64,
+    /// Entries that nothing proves without those, and that stayed out too.
+    pub unproven: u64,
 }
 
 /// Why a job is not handed over.
@@ -49,7 +53,25 @@ pub fn books_of(view: &View<'_>, job: JobId, also: &[TesterId]) -> Result<BTreeS
     let mut books = BTreeSet::from([job.into()]);
     for tester in view.testers_of(job)?.into_iter().chain(also.iter().copied()) {
         books.insert(tester.into());
-        books.extend(view.tester(tester)?.same.into_iter().map(Book::from));
+        // A damaged record says less, and hands over what it still can.
+        match view.same_tester(tester) {
+            Err(error) if error.is_damage() => {}
+            same => books.extend(same?.into_iter().map(Book::from)),
+        }
+    }
+    Ok(books)
+}
+
+/// The same with the books of the references that bench runs of these testers name. Nothing is judged by them: a run
+/// carries its references as they stood.
+fn travelling(view: &View<'_>, job: JobId, also: &[TesterId]) -> Result<BTreeSet<Book>, ReadError> {
+    let mut books = books_of(view, job, also)?;
+    for book in books.clone() {
+        let Book::Tester { tester } = book else { continue };
+        match view.references_proving(tester) {
+            Err(error) if error.is_damage() => {}
+            references => books.extend(references?.into_iter().map(Book::from)),
+        }
     }
     Ok(books)
 }
@@ -73,9 +95,15 @@ pub fn hand_over_watched(
     also: &[TesterId],
     watch: Watch<'_>,
 ) -> Result<HandedOver, HandOverError> {
-    let books: Vec<Book> = books_of(&record.view(), job, also)?.into_iter().collect();
-    let entries: BTreeMap<_, _> =
-        record.hand_over(by, &books)?.into_iter().filter(|(_, entries)| !entries.is_empty()).collect();
+    let books: Vec<Book> = travelling(&record.view(), job, also)?.into_iter().collect();
+    let (mut entries, mut altered, mut unproven) = (BTreeMap::new(), 0, 0);
+    for book in record.hand_over(by, &books)? {
+        altered += book.altered;
+        unproven += book.unproven;
+        if !book.entries.is_empty() {
+            entries.insert(book.book, book.entries);
+        }
+    }
     if !entries.contains_key(&job.into()) {
         return Err(HandOverError::NoSuchJob);
     }
@@ -83,5 +111,7 @@ pub fn hand_over_watched(
         bytes: write_watched(Some(record.device().id()), job.into(), &entries, watch)?.ok_or(HandOverError::Stopped)?,
         books: entries.keys().copied().collect(),
         entries: entries.values().map(|entries| entries.len() as u64).sum(),
+        altered,
+        unproven,
     })
 }

@@ -12,8 +12,8 @@ pub const MOST_BOOKS: u64 = 1_000;
 /// Entries of all books.
 pub const MOST_ENTRIES: u64 = 2_000_000;
 
-/// Bytes of one entry.
-pub const MOST_ENTRY_BYTES: u64 = 1 << 20;
+/// Bytes of one entry: none larger is recorded.
+pub const MOST_ENTRY_BYTES: u64 = provenohm_logbook::entry::LARGEST_ENTRY as u64;
 
 /// Bytes of one entry at least: its envelope holds a log, two hashes and a moment. Counts are held against it.
 pub const LEAST_ENTRY_BYTES: u64 = 100;
@@ -21,7 +21,8 @@ pub const LEAST_ENTRY_BYTES: u64 = 100;
 /// Bytes of all entries, unpacked.
 pub const MOST_UNPACKED_BYTES: u64 = 1 << 30;
 
-/// Unpacked bytes to each packed one. Hashes and salts do not shrink, so no true bundle comes near.
+/// Unpacked bytes to each packed one. Hashes and salts do not shrink; a book of long texts that shrinks more is stored
+/// as it is.
 pub const MOST_RATIO: u64 = 64;
 
 /// Power of two of the bytes that unpacking may look back on.

@@ -6,8 +6,13 @@ use super::limits::{
 };
 use super::manifest::{Heads, Manifest, Packed};
 use super::{MAGIC, VERSION};
+use crate::join::{Progress, Watch};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Coded, Hash, Malformed, NotAnEntry, Value};
+use std::ops::ControlFlow;
+
+/// Whoever watches hears of each so many entries.
+const EACH: u64 = 1_000;
 
 /// Bytes of the digest a bundle ends with.
 const DIGEST_BYTES: usize = 32;
@@ -58,6 +63,15 @@ impl<'b> Bundle<'b> {
     /// # Errors
     /// [`NotABundle`] says what is wrong with it.
     pub fn open(bytes: &'b [u8]) -> Result<Self, NotABundle> {
+        // Nobody stops it, so it is opened or refused.
+        Self::open_watched(bytes, &mut |_| ControlFlow::Continue(()))?.ok_or(NotABundle::Unpacking)
+    }
+
+    /// The same while somebody watches: nothing if they stop it.
+    ///
+    /// # Errors
+    /// [`NotABundle`] says what is wrong with it.
+    pub fn open_watched(bytes: &'b [u8], watch: Watch<'_>) -> Result<Option<Self>, NotABundle> {
         let rest = bytes.strip_prefix(&MAGIC).ok_or(NotABundle::Other)?;
         let (version, rest) = rest.split_first_chunk().ok_or(NotABundle::Damaged)?;
         if u16::from_be_bytes(*version) != VERSION {
@@ -80,8 +94,14 @@ impl<'b> Bundle<'b> {
         let manifest = Manifest::from_value(Value::decode(manifest).map_err(Malformed::from)?)?;
         within_limits(&manifest, frames.len() as u64)?;
         let bundle = Self { manifest, frames };
-        bundle.manifest.books.iter().try_for_each(|packed| bundle.holds(packed))?;
-        Ok(bundle)
+        let (mut done, of) = (0, bundle.manifest.books.iter().map(|packed| packed.entries).sum());
+        for packed in &bundle.manifest.books {
+            if bundle.holds(packed, &mut |read| watch(Progress { done: done + read, of }))?.is_break() {
+                return Ok(None);
+            }
+            done += packed.entries;
+        }
+        Ok(Some(bundle))
     }
 
     /// What it holds.
@@ -108,12 +128,19 @@ impl<'b> Bundle<'b> {
     }
 
     /// A book's frame is what the manifest says.
-    fn holds(&self, packed: &Packed) -> Result<(), NotABundle> {
+    fn holds(
+        &self,
+        packed: &Packed,
+        watch: &mut dyn FnMut(u64) -> ControlFlow<()>,
+    ) -> Result<ControlFlow<()>, NotABundle> {
         let mut heads = Heads::default();
-        for entry in self.entries(packed.book)?.ok_or(NotABundle::Counts)? {
+        for (read, entry) in (1..).zip(self.entries(packed.book)?.ok_or(NotABundle::Counts)?) {
             heads.meet(&entry?);
+            if read % EACH == 0 && watch(read).is_break() {
+                return Ok(ControlFlow::Break(()));
+            }
         }
-        if heads.finish() == packed.heads { Ok(()) } else { Err(NotABundle::Counts) }
+        if heads.finish() == packed.heads { Ok(ControlFlow::Continue(())) } else { Err(NotABundle::Counts) }
     }
 }
 

@@ -1,19 +1,22 @@
-//! What people do on a device: anything the record has an entry for.
+//! What people do on a device: whatever a job, a board, a circuit or a tester has an entry for. The bench stands in the
+//! tests of the record.
 
 use crate::chance::Chance;
 use crate::device::Device;
 use crate::support::{
-    BOARD, CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, pair, replacing, sign_off,
-    taken,
+    BOARD, CIRCUIT, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, circuit, id, moment, pair, replacing, samples,
+    sign_off, taken,
 };
 use provenohm_assess::circuit::Stage;
 use provenohm_assess::ids::{CircuitId, NoteId, PersonId};
+use provenohm_assess::limits::{SHIPPED_FILES, shipped};
+use provenohm_assess::policy::Policies;
 use provenohm_assess::reading::NotTestedReason;
 use provenohm_logbook::entry::body::{
-    Accepted, AcceptedOf, BoardPeople, CircuitLabel, CircuitPresent, Correction, DeviceKnown, Different, NotTested,
-    Note, Person, Request, SameCircuit, SamePerson, SameTester, TesterIdentity,
+    Accepted, AcceptedOf, BoardPeople, CircuitLabel, CircuitPresent, Correction, DeviceKnown, Different, JobRules,
+    NotTested, Note, Person, Request, SameCircuit, SamePerson, SameTester, TesterIdentity,
 };
-use provenohm_logbook::entry::{Body, EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
+use provenohm_logbook::entry::{Body, Bytes, EntryRef, Fact, Kind, Noun, Object, ObjectId, Role};
 use provenohm_logbook::view::{Question, ToSettle};
 
 fn readings(device: &Device) -> Vec<EntryRef> {
@@ -26,7 +29,7 @@ fn any(of: &[EntryRef], chance: &mut Chance) -> Option<EntryRef> {
 
 /// One act; its name.
 pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'static str {
-    match chance.below(26) {
+    match chance.below(31) {
         0..=4 => {
             device.hand_mut().append(taken(number, 100 + u32::try_from(number % 50).unwrap()));
             "reads"
@@ -85,6 +88,28 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
             let same = SameTester { one: TESTER, other: OTHER_TESTER };
             device.hand_mut().write(|writer| writer.append_in(TESTER.into(), same)).unwrap();
             "says that two testers are one"
+        }
+        26..=29 => {
+            let fact = stated(chance);
+            let kind = fact.body.kind();
+            let book = fact.body.book().unwrap();
+            // Knowing what stands there, or as if nothing did.
+            let known = device.entries(book).into_iter().filter(|it| it.envelope().kind == kind.number());
+            let fact = match kind {
+                Kind::Verification | Kind::LeadCheck | Kind::QuickCheck | Kind::Damage | Kind::RecallResolved => fact,
+                _ if chance.one_in(3) => fact,
+                _ => Fact::naming(fact.body, Role::Replaces, known.map(|it| it.reference())),
+            };
+            device.hand_mut().append(fact);
+            "states something of the job, a board, a circuit or a tester"
+        }
+        30 => {
+            let at = chance.below(SHIPPED_FILES.len());
+            let (set, bytes) = (shipped().unwrap()[at].name.clone(), Bytes(SHIPPED_FILES[at].to_vec()));
+            let current = device.hand().record.view().job(JOB).unwrap().rules.current();
+            let rules = JobRules { job: JOB, set, bytes, policies: Policies::default() };
+            device.hand_mut().append(Fact::naming(rules, Role::Replaces, current));
+            "changes the rules"
         }
         5 | 6 => {
             if let Some(old) = any(&readings(device), chance) {
@@ -190,6 +215,30 @@ pub(crate) fn act(device: &mut Device, number: u128, chance: &mut Chance) -> &'s
         }
         _ => "waits",
     }
+}
+
+/// One of the samples that need nothing but the job and its tester.
+fn stated(chance: &mut Chance) -> Fact {
+    const NAMES: [&str; 16] = [
+        "job names",
+        "board names",
+        "board order",
+        "circuit order",
+        "circuit electrical, all",
+        "circuit electrical, least",
+        "circuit place",
+        "tester card",
+        "tester card, with its interval",
+        "verification",
+        "verification, least",
+        "lead check",
+        "quick check",
+        "quick check, with points",
+        "damage",
+        "recall resolved",
+    ];
+    let name = NAMES[chance.below(NAMES.len())];
+    samples::all().into_iter().find(|(its, _)| *its == name).unwrap().1
 }
 
 fn settle(device: &mut Device, question: &ToSettle, chance: &mut Chance) {

@@ -1,9 +1,10 @@
 //! A device: its record in files, as in the product, so that it can be closed, copied, backed up and restored.
 
-use crate::support::{Counted, Hand, OTHER_PERSON, PERSON};
+use crate::support::{Counted, Hand, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, moment};
+use provenohm_exchange::bundle::{HandedOver, hand_over};
 use provenohm_logbook::entry::body::{Book, Person};
 use provenohm_logbook::entry::{Entry, EntryRef};
-use provenohm_logbook::record::{Place, Record};
+use provenohm_logbook::record::{By, Inspected, Place, Record, Salvaged, set_aside};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;
@@ -84,6 +85,32 @@ impl Device {
         self.while_closed(|_| {});
     }
 
+    /// Closed, with the bytes of its record changed: a disk that went wrong, or a hand that did.
+    pub(crate) fn damage(&mut self, change: impl FnOnce(&mut Vec<u8>)) {
+        let file = self.folder.path().join(RECORD);
+        self.while_closed(|_| {
+            let mut bytes = std::fs::read(&file).unwrap();
+            change(&mut bytes);
+            std::fs::write(&file, bytes).unwrap();
+        });
+    }
+
+    /// What a look at its record's file finds.
+    pub(crate) fn inspected(&self) -> Inspected {
+        let mut random = Counted::from(77);
+        Record::inspect(&self.folder.path().join(RECORD), &mut |bytes: &mut [u8]| random.fill(bytes)).unwrap()
+    }
+
+    /// Its record is set aside, and what of it is as it was written goes on in a new one.
+    pub(crate) fn begin_anew(&mut self) -> Salvaged {
+        let mut from = None;
+        self.while_closed(|device| from = Some(set_aside(&device.folder.path().join(RECORD), "today").unwrap()));
+        let Hand { record, random, .. } = self.hand_mut();
+        let salvaged = record.salvage(&from.unwrap(), &mut |bytes: &mut [u8]| random.fill(bytes)).unwrap();
+        self.know_people();
+        salvaged
+    }
+
     /// Keeps a copy of the record; with the device's own file, which no backup should carry, if `whole`.
     pub(crate) fn back_up(&mut self, whole: bool) {
         self.while_closed(|device| {
@@ -110,6 +137,14 @@ impl Device {
         self.while_closed(|device| copy(device.folder.path(), folder.path(), whole));
         let hand = open(folder.path(), Counted::from(seed));
         Self { folder, hand: Some(hand), backup: None, wrong: self.wrong }
+    }
+
+    /// What it hands over of the job.
+    pub(crate) fn hand_over(&mut self) -> HandedOver {
+        let Hand { record, random, person, minutes } = self.hand_mut();
+        let mut random = |bytes: &mut [u8]| random.fill(bytes);
+        let by = By { person: *person, at: moment(*minutes), random: &mut random };
+        hand_over(record, by, JOB, &[TESTER, OTHER_TESTER]).unwrap()
     }
 
     pub(crate) fn books(&self) -> BTreeSet<Book> {

@@ -1,7 +1,7 @@
 //! What each kind of mishap comes to, one by one.
 
 use crate::device::Device;
-use crate::support::{Hand, JOB, handed, receive, recorder_facts, replacing, taken};
+use crate::support::{Hand, JOB, handed, receive, recorder_facts, replacing, taken, wires};
 use provenohm_logbook::chain::Fault;
 use provenohm_logbook::entry::body::OpenedWhy;
 use provenohm_logbook::entry::{Body, Fact, Kind};
@@ -157,4 +157,130 @@ fn a_clock_that_is_years_wrong_is_shown_and_refuses_nothing() {
     assert!(hand_on(&mut first, &mut other).sum.adds_up());
     let report = other.hand().record.view().check(JOB.into()).unwrap();
     assert!(report[&late.log].faults.contains(&Fault::ClockBack(late)));
+}
+
+/// One bit of a text on the disk, wherever it stands there.
+fn alter(device: &mut Device, text: &str) {
+    device.damage(|bytes| {
+        let places: Vec<usize> =
+            (0..bytes.len() - text.len()).filter(|at| bytes[*at..].starts_with(text.as_bytes())).collect();
+        assert!(!places.is_empty(), "it stands there");
+        places.into_iter().for_each(|at| bytes[at] ^= 1);
+    });
+}
+
+#[test]
+fn an_entry_altered_on_the_disk_is_as_it_was_written_once_another_hands_it_over() {
+    let mut first = recorder(1);
+    let mut other = Device::new(2);
+    hand_on(&mut first, &mut other);
+    let written = (wires(first.hand()), first.hand().record.projection().unwrap());
+    alter(&mut first, "Hall 2");
+    assert!(first.hand().record.view().job(JOB).unwrap_err().is_damage());
+    assert_eq!(first.inspected().altered.len(), 1);
+    first.hand_mut().record.rebuild().unwrap();
+    assert_ne!(first.hand().record.projection().unwrap(), written.1, "nothing is read from it");
+
+    let taken_in = hand_on(&mut other, &mut first);
+    assert_eq!((taken_in.mended, taken_in.sum.same), (1, taken_in.sum.came));
+    assert_eq!((wires(first.hand()), first.hand().record.projection().unwrap()), written);
+    assert!(first.inspected().reads_as_written());
+    assert_eq!(hand_on(&mut other, &mut first).mended, 0, "once is enough");
+}
+
+#[test]
+fn an_entry_altered_on_the_disk_is_a_gap_in_what_is_handed_over() {
+    let mut first = recorder(1);
+    let mut other = Device::new(2);
+    hand_on(&mut first, &mut other);
+    first.hand_mut().append(taken(11, 100));
+    let all = first.all().len();
+    alter(&mut first, "Hall 2");
+    let over = first.hand_over();
+    assert_eq!((over.altered, over.unproven), (1, 0), "what no seal reaches any more is vouched for");
+    let mut third = Device::new(3);
+    let taken_in = receive(third.hand_mut(), &over.bytes).unwrap().books.remove(0).taken;
+    assert_eq!((taken_in.gaps.len(), taken_in.gaps[0].missing(), taken_in.vouched), (1, 1, 0));
+    assert_eq!(readings(third.hand()), 3);
+    // A seal, and the log that vouches with its own.
+    assert_eq!(third.all().len(), all - 1 + 3);
+    assert_eq!(first.hand_over().bytes, over.bytes, "once is enough");
+    assert!(hand_on(&mut other, &mut third).gaps.is_empty(), "what others hold fills it");
+}
+
+#[test]
+fn a_log_without_its_beginning_stays_here_and_the_rest_goes() {
+    let mut first = recorder(1);
+    let mut other = Device::new(2);
+    hand_on(&mut first, &mut other);
+    other.hand_mut().append(taken(11, 100));
+    hand_on(&mut other, &mut first);
+    let opening = first
+        .entries(JOB.into())
+        .into_iter()
+        .find(|it| it.envelope().seq.0 == 0 && it.envelope().log == first_log(&first));
+    let (_, body) = opening.as_ref().unwrap().body().unwrap();
+    let body = body.to_vec();
+    first.damage(|bytes| {
+        let at = (0..bytes.len() - body.len()).find(|at| bytes[*at..].starts_with(&body)).unwrap();
+        bytes[at + body.len() - 1] ^= 1;
+    });
+    let over = first.hand_over();
+    assert!(over.altered == 1 && over.unproven > 5, "{over:?}");
+    let mut third = Device::new(3);
+    assert!(receive(third.hand_mut(), &over.bytes).is_ok());
+    assert_eq!(readings(third.hand()), 1);
+    hand_on(&mut other, &mut third);
+    assert_eq!(readings(third.hand()), 3);
+}
+
+/// The log of the first reading.
+fn first_log(device: &Device) -> provenohm_logbook::entry::LogId {
+    device.hand().record.view().readings(JOB).unwrap()[0].taken.entry.log
+}
+
+#[test]
+fn a_damaged_record_set_aside_goes_on_with_what_is_as_it_was_written() {
+    let mut first = recorder(1);
+    let mut other = Device::new(2);
+    hand_on(&mut first, &mut other);
+    let unsealed = first.hand_mut().append(taken(11, 100));
+    let all = first.all();
+    alter(&mut first, "Hall 2");
+    let salvaged = first.begin_anew();
+    assert_eq!((salvaged.entries, salvaged.altered, salvaged.damaged), (all.len() as u64 - 1, 1, false));
+    assert_eq!(readings(first.hand()), 3);
+    let new = first.hand_mut().append(taken(12, 100));
+    assert_ne!(new.log, unsealed.log, "nobody knows what was lost of the log");
+    let mut third = Device::new(3);
+    let taken_in = hand_on(&mut first, &mut third);
+    assert_eq!((readings(third.hand()), taken_in.gaps.len(), taken_in.vouched), (4, 1, 0));
+    hand_on(&mut other, &mut third);
+    assert!(third.all().is_superset(&all), "and what others hold comes back");
+}
+
+#[test]
+fn a_record_with_a_destroyed_page_says_so_and_gives_back_the_rest() {
+    let mut first = recorder(1);
+    for number in 0..300 {
+        first.hand_mut().append(taken(100 + number, 100));
+    }
+    let mut other = Device::new(2);
+    hand_on(&mut first, &mut other);
+    let all = first.all();
+    assert!(first.inspected().reads_as_written());
+    first.damage(|bytes| {
+        let at = (0..bytes.len() - 6).find(|at| bytes[*at..].starts_with(b"Hall 2")).unwrap();
+        let page = at / 4096 * 4096;
+        bytes[page..page + 4096].fill(0xa5);
+    });
+    let inspected = first.inspected();
+    assert!(inspected.damage.is_some() && !inspected.reads_as_written());
+    let salvaged = first.begin_anew();
+    assert!(salvaged.damaged && salvaged.entries > 200 && salvaged.entries < all.len() as u64, "{salvaged:?}");
+    hand_on(&mut other, &mut first);
+    assert!(first.all().is_superset(&all));
+    let mut third = Device::new(3);
+    hand_on(&mut first, &mut third);
+    assert_eq!(readings(third.hand()), 302);
 }

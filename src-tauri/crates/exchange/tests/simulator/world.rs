@@ -6,14 +6,14 @@ use crate::device::Device;
 use crate::support::{Hand, JOB, OTHER_TESTER, TESTER, moment, recorder_facts, wires};
 use provenohm_assess::limits::{SHIPPED_FILES, shipped};
 use provenohm_assess::policy::Policies;
-use provenohm_exchange::bundle::{Bundle, NotABundle, books_of, hand_over, write};
+use provenohm_exchange::bundle::{Bundle, NotABundle, books_of, write};
 use provenohm_exchange::job_file::Made;
 use provenohm_exchange::join::{Brought, Joined, look, take_in};
 use provenohm_exchange::snapshot;
 use provenohm_logbook::chain::Fault;
 use provenohm_logbook::entry::body::{Book, JobRules};
 use provenohm_logbook::entry::{Body, Bytes, Entry, EntryRef, Kind, LogId, Seq};
-use provenohm_logbook::record::{By, TakeInError};
+use provenohm_logbook::record::TakeInError;
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::ControlFlow;
 
@@ -55,6 +55,7 @@ pub(crate) enum Met {
     Settled,
     Closed,
     Lost,
+    Destroyed,
     Damaged,
     Stopped,
     /// A device's own file was copied: only then may a place in a log be given twice.
@@ -115,7 +116,7 @@ impl World {
         let at = self.chance.below(self.devices.len());
         let minutes = self.minutes;
         self.devices[at].at(minutes);
-        match self.chance.below(40) {
+        match self.chance.below(41) {
             0..=15 => self.acts(at),
             16..=23 => self.sends(at),
             24..=32 => self.delivers(),
@@ -133,6 +134,7 @@ impl World {
                 let years = self.chance.below(13) as i64 - 6;
                 self.tell(at, &format!("is {years} years wrong"), |device| device.wrong = years * MINUTES_A_YEAR);
             }
+            39 => self.is_destroyed(at),
             _ if self.chance.one_in(2) => self.forgets(at),
             _ => {
                 // Mail that never arrives.
@@ -172,13 +174,7 @@ impl World {
 
     fn handed(&mut self, at: usize) -> Option<Vec<u8>> {
         let device = &mut self.devices[at];
-        if !device.books().contains(&JOB.into()) {
-            return None;
-        }
-        let Hand { record, random, person, minutes } = device.hand_mut();
-        let mut random = |bytes: &mut [u8]| random.fill(bytes);
-        let by = By { person: *person, at: moment(*minutes), random: &mut random };
-        Some(hand_over(record, by, JOB, &[TESTER, OTHER_TESTER]).unwrap().bytes)
+        device.books().contains(&JOB.into()).then(|| device.hand_over().bytes)
     }
 
     /// What was just handed over, without a run of entries of one log behind one of its seals.
@@ -268,11 +264,11 @@ impl World {
     fn arrives_and_is_stopped(&mut self, to: usize, bytes: &[u8]) {
         let bundle = Bundle::open(bytes).unwrap();
         let all: u64 = bundle.manifest().books.iter().map(|it| it.entries).sum();
-        let at = 1 + self.chance.number() % all;
+        let at = 1 + self.chance.number() % (2 * all);
         let hand = self.devices[to].hand_mut();
         let before = wires(hand);
         let stopped: Result<Joined, TakeInError<NotABundle>> = take_in(&mut hand.record, &bundle, &mut |progress| {
-            if progress.done == at { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+            if progress.done >= at { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
         });
         assert!(matches!(stopped, Err(TakeInError::Stopped)));
         assert_eq!(wires(hand), before);
@@ -311,8 +307,23 @@ impl World {
         }
     }
 
+    /// A device is lost for good, with its backup; its person goes on with a new one.
+    fn is_destroyed(&mut self, at: usize) {
+        if !self.others_hold_the_job() {
+            return;
+        }
+        self.told.push(format!("{at} is destroyed"));
+        self.met.insert(Met::Destroyed);
+        let new = Device::new(self.chance.number());
+        self.takes_away(at, |device| *device = new);
+    }
+
+    fn others_hold_the_job(&self) -> bool {
+        self.devices.iter().filter(|it| it.books().contains(&JOB.into())).count() > 1
+    }
+
     fn forgets(&mut self, at: usize) {
-        if self.devices.iter().filter(|it| it.books().contains(&JOB.into())).count() < 2 {
+        if !self.others_hold_the_job() {
             return;
         }
         self.told.push(format!("{at} removes the job"));

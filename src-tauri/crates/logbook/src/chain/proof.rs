@@ -11,6 +11,7 @@ use crate::store::{blob, counter, entry_of, number};
 use crate::view::{ReadError, reference};
 use rusqlite::{Connection, params};
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 
 /// By what an entry is known to be its log's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -44,10 +45,11 @@ impl Ends {
         while let Some(log) = to_do.pop() {
             let Some(Some(after)) = openings.get(&log).map(|it| it.after) else { continue };
             let mut first = None;
-            walk(connection, log, Seq(0), &ends, &mut |met| {
+            let _ = walk(connection, log, Seq(0), &ends, &mut |met| {
                 if met.entry.seq.0 == 0 {
                     first = met.proof;
                 }
+                ControlFlow::Continue(())
             })?;
             let Some(mut proof) = first else { continue };
             let key = |log: &LogId| openings.get(log).map(|it| it.key);
@@ -64,14 +66,14 @@ impl Ends {
     }
 }
 
-/// Meets the entries of a log from its end down to `floor`.
+/// Meets the entries of a log from its end down to `floor`, or until `each` stops it.
 pub(crate) fn walk(
     connection: &Connection,
     log: LogId,
     floor: Seq,
     ends: &Ends,
-    each: &mut dyn FnMut(Met),
-) -> Result<(), ReadError> {
+    each: &mut dyn FnMut(Met) -> ControlFlow<()>,
+) -> Result<ControlFlow<()>, ReadError> {
     let key: Option<[u8; 32]> = connection
         .prepare_cached("SELECT max(key) FROM opened WHERE log = ?1")?
         .query_row([blob(&log.0)], |row| row.get(0))?;
@@ -99,9 +101,11 @@ pub(crate) fn walk(
             let known = followed.entry(Hash(row.get(7)?)).or_insert(proof);
             *known = proof.max(*known);
         }
-        each(Met { row: row.get(3)?, entry, proof, bad_seal });
+        if each(Met { row: row.get(3)?, entry, proof, bad_seal }).is_break() {
+            return Ok(ControlFlow::Break(()));
+        }
     }
-    Ok(())
+    Ok(ControlFlow::Continue(()))
 }
 
 /// Whether a seal holds; nothing where this version cannot read it.
@@ -116,7 +120,8 @@ fn good_seal(entry: &Entry, key: Option<[u8; 32]>) -> Option<bool> {
     }
 }
 
-fn openings(connection: &Connection, book: Book) -> Result<BTreeMap<LogId, LogOpened>, ReadError> {
+/// What the first entries of a book's logs say.
+pub(crate) fn openings(connection: &Connection, book: Book) -> Result<BTreeMap<LogId, LogOpened>, ReadError> {
     let Object { noun, id } = book.object();
     let mut statement = connection.prepare_cached(
         "SELECT e.envelope, e.salt, e.body FROM opened o JOIN entry e ON e.id = o.entry

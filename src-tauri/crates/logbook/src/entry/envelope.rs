@@ -9,6 +9,12 @@ use provenohm_assess::moment::Moment;
 /// Version of the envelope written here. Others are refused: what cannot be read cannot be chained.
 pub const ENVELOPE_VERSION: u64 = 1;
 
+/// Bytes of the largest entry, as it is sent: none larger is written, so that what is recorded can be handed on.
+pub const LARGEST_ENTRY: usize = 1 << 20;
+
+/// Bytes around envelope and body when an entry is sent, at most.
+const AROUND: usize = 40;
+
 /// Counters above this are refused, so that one hostile entry cannot end all counting.
 const HIGHEST_COUNT: u64 = 1 << 60;
 
@@ -112,6 +118,13 @@ impl Entry {
         }
         let hash = Hash::of(&[&envelope_bytes]);
         Ok(Self { envelope, envelope_bytes, hash, body })
+    }
+
+    /// Whether it is too large to be sent.
+    #[must_use]
+    pub fn is_too_large(&self) -> bool {
+        let body = self.body.as_ref().map_or(0, |(_, bytes)| bytes.len());
+        self.envelope_bytes.len() + body + AROUND > LARGEST_ENTRY
     }
 
     /// The bytes it is sent as: `[envelope, salt, body]`, or `[envelope]` once erased.

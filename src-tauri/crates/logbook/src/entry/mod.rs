@@ -12,7 +12,7 @@ mod value;
 
 pub use body::{Body, Fact, Naming, Noun, Object, Role};
 pub use coded::{Coded, Fields, Malformed, MapOf};
-pub use envelope::{ENVELOPE_VERSION, Entry, Envelope, NotAnEntry};
+pub use envelope::{ENVELOPE_VERSION, Entry, Envelope, LARGEST_ENTRY, NotAnEntry};
 pub use ids::{EntryRef, Hash, Lamport, LogId, NoReference, ObjectId, Salt, Seq};
 pub use kind::Kind;
 pub use primitive::Bytes;

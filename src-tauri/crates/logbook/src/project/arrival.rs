@@ -2,7 +2,7 @@
 
 use super::{erasure, head, standing};
 use crate::entry::body::touched;
-use crate::entry::{Body, Entry, Fact, Object, Role};
+use crate::entry::{Body, Entry, Fact, Object, Role, Salt};
 use crate::store::{blob, number};
 use rusqlite::{Connection, OptionalExtension, params};
 
@@ -15,29 +15,30 @@ pub(crate) enum Arrival {
     Completed(i64),
     /// It was here, with all it now brought.
     Known,
+    /// It was here, but not as it was written, and is now.
+    Mended,
 }
 
 /// Stores and projects an entry, inside the caller's transaction.
 pub(crate) fn arrive(tx: &Connection, entry: &Entry) -> rusqlite::Result<Arrival> {
-    let envelope = entry.envelope();
-    let known: Option<(i64, bool)> = tx
-        .prepare_cached("SELECT id, body IS NULL FROM entry WHERE log = ?1 AND seq = ?2 AND hash = ?3")?
-        .query_row(params![blob(&envelope.log.0), number(envelope.seq.0), entry.hash().0], |row| {
-            Ok((row.get(0)?, row.get(1)?))
-        })
-        .optional()?;
+    let known = known(tx, entry)?;
     let erased = erasure::is_erased(tx, entry)?;
     let body = if erased { None } else { entry.body() };
     let id = match known {
         None => insert(tx, entry, body)?,
+        // A copy without the body cannot mend one with it.
+        Some(known) if !known.as_written && (body.is_some() || erased) => {
+            mend(tx, known.id, entry, body)?;
+            return Ok(Arrival::Mended);
+        }
         // It came before without the body that this copy still has, and nothing says that it is erased.
-        Some((id, true)) if body.is_some() => {
+        Some(known) if known.bare && body.is_some() => {
             tx.prepare_cached("UPDATE entry SET salt = ?2, body = ?3 WHERE id = ?1")?.execute(params![
-                id,
+                known.id,
                 body.map(|(salt, _)| salt.0),
                 body.map(|(_, bytes)| bytes)
             ])?;
-            id
+            known.id
         }
         Some(_) => return Ok(Arrival::Known),
     };
@@ -48,7 +49,72 @@ pub(crate) fn arrive(tx: &Connection, entry: &Entry) -> rusqlite::Result<Arrival
     Ok(if known.is_none() { Arrival::New(id) } else { Arrival::Completed(id) })
 }
 
-fn insert(tx: &Connection, entry: &Entry, body: Option<(&crate::entry::Salt, &[u8])>) -> rusqlite::Result<i64> {
+/// An entry that is here already.
+#[derive(Clone, Copy)]
+struct Known {
+    id: i64,
+    /// Without its body.
+    bare: bool,
+    /// What is stored is what came, as far as it came.
+    as_written: bool,
+}
+
+/// The row of an entry: by its hash or, where that was altered, by its bytes. The stored bytes are held against those
+/// that came; the column alone would vouch for whatever stands beside it.
+fn known(tx: &Connection, entry: &Entry) -> rusqlite::Result<Option<Known>> {
+    let envelope = entry.envelope();
+    tx.prepare_cached(
+        "SELECT id, body IS NULL,
+                hash = ?3 AND envelope = ?4 AND prev = ?5 AND kind = ?6 AND lamport = ?7 AND recorded_ms = ?8
+                AND (body IS NULL OR ?10 IS NULL OR (salt = ?9 AND body = ?10))
+         FROM entry WHERE log = ?1 AND seq = ?2 AND (hash = ?3 OR envelope = ?4) ORDER BY hash = ?3 DESC LIMIT 1",
+    )?
+    .query_row(
+        params![
+            blob(&envelope.log.0),
+            number(envelope.seq.0),
+            entry.hash().0,
+            entry.envelope_bytes(),
+            envelope.prev.0,
+            number(envelope.kind),
+            number(envelope.lamport.0),
+            crate::entry::time::unix_ms(&envelope.recorded),
+            entry.body().map(|(salt, _)| salt.0),
+            entry.body().map(|(_, bytes)| bytes),
+        ],
+        |row| Ok(Known { id: row.get(0)?, bare: row.get(1)?, as_written: row.get(2)? }),
+    )
+    .optional()
+}
+
+/// Puts the bytes that came in the place of altered ones, and projects them instead.
+fn mend(tx: &Connection, id: i64, entry: &Entry, body: Option<(&Salt, &[u8])>) -> rusqlite::Result<()> {
+    let freed = standing::named_by(tx, id)?;
+    let envelope = entry.envelope();
+    tx.prepare_cached(
+        "UPDATE entry SET hash = ?2, prev = ?3, kind = ?4, lamport = ?5, recorded_ms = ?6, envelope = ?7, salt = ?8,
+                          body = ?9 WHERE id = ?1",
+    )?
+    .execute(params![
+        id,
+        entry.hash().0,
+        envelope.prev.0,
+        number(envelope.kind),
+        number(envelope.lamport.0),
+        crate::entry::time::unix_ms(&envelope.recorded),
+        entry.envelope_bytes(),
+        body.map(|(salt, _)| salt.0),
+        body.map(|(_, bytes)| bytes),
+    ])?;
+    for table in ["about", "naming", "opened"] {
+        tx.prepare_cached(&format!("DELETE FROM {table} WHERE entry = ?1"))?.execute([id])?;
+    }
+    head::follow(tx, entry)?;
+    project(tx, id, envelope.kind, envelope.kind_version, entry, body.map(|(_, bytes)| bytes))?;
+    freed.into_iter().try_for_each(|one| standing::settle(tx, one))
+}
+
+fn insert(tx: &Connection, entry: &Entry, body: Option<(&Salt, &[u8])>) -> rusqlite::Result<i64> {
     let envelope = entry.envelope();
     tx.prepare_cached(
         "INSERT INTO entry (log, seq, hash, prev, kind, lamport, recorded_ms, envelope, salt, body)

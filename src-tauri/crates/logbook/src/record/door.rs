@@ -2,14 +2,14 @@
 //! moment, person and randomness; entries are appended and projected in one transaction; what changed comes back.
 
 use super::{Record, own_log};
-use crate::entry::body::{Book, Person};
+use crate::entry::body::{Book, LogOpened, OpenedWhy, Person};
 use crate::entry::{
     Body, ENVELOPE_VERSION, Entry, EntryRef, Envelope, Fact, Hash, Kind, Lamport, LogId, Object, Salt, Seq, time,
 };
 use crate::project;
 use crate::random::{self, NoRandomness, Randomness};
 use crate::seal::LONGEST_UNSEALED;
-use crate::store::{blob, counter, number};
+use crate::store::{blob, counter, is_damage, number};
 use provenohm_assess::ids::PersonId;
 use provenohm_assess::moment::Moment;
 use rusqlite::{Connection, ErrorCode, OptionalExtension, TransactionBehavior, params};
@@ -79,6 +79,9 @@ pub enum WriteError {
     /// The entry named cannot be withdrawn, erased or replaced by this.
     #[error("the entry {0} cannot be changed that way")]
     NotThat(EntryRef),
+    /// It is larger than any entry may be.
+    #[error("this is longer than the record keeps in one piece")]
+    TooLong,
     /// What is already in the record cannot be read.
     #[error("{0}")]
     Unreadable(String),
@@ -88,6 +91,18 @@ pub enum WriteError {
     /// SQLite refuses.
     #[error("the record cannot be written: {0}")]
     Sqlite(rusqlite::Error),
+}
+
+impl WriteError {
+    /// Whether the record is not what was written: another try changes nothing.
+    #[must_use]
+    pub fn is_damage(&self) -> bool {
+        match self {
+            Self::Unreadable(_) => true,
+            Self::Sqlite(error) => is_damage(error),
+            _ => false,
+        }
+    }
 }
 
 impl From<rusqlite::Error> for WriteError {
@@ -272,8 +287,23 @@ impl Writer<'_> {
         Ok(entry)
     }
 
+    /// Goes on in a new log that names another's end, and so proves what leads up to it.
+    pub(super) fn vouch(&mut self, book: Book, end: EntryRef) -> Result<(), WriteError> {
+        if let Some(open) = own_log::open_log(self.tx, book)? {
+            self.seal(book)?;
+            own_log::close(self.tx, open.log, "restored")?;
+        }
+        let opening = own_log::opening(self.tx, book, self.device.id(), self.device.key().public())?;
+        self.begin_log(book, LogOpened { why: OpenedWhy::Restored, after: Some(end), ..opening })?;
+        self.seal(book).map(drop)
+    }
+
     fn open_log(&mut self, book: Book) -> Result<own_log::OwnLog, WriteError> {
         let opening = own_log::opening(self.tx, book, self.device.id(), self.device.key().public())?;
+        self.begin_log(book, opening)
+    }
+
+    fn begin_log(&mut self, book: Book, opening: LogOpened) -> Result<own_log::OwnLog, WriteError> {
         let log = LogId(Builder::from_random_bytes(random::bytes(self.random)?).into_uuid());
         let first = self.put(log, Seq(0), Hash::NONE, &Body::LogOpened(opening).into(), None)?;
         let log = own_log::OwnLog { log, seq: Seq(0), hash: first, sealed_to: 0 };
@@ -305,6 +335,9 @@ impl Writer<'_> {
             body_hash: Hash::NONE,
         };
         let entry = Entry::new(envelope, Salt(random::bytes(self.random)?), fact.encode());
+        if entry.is_too_large() {
+            return Err(WriteError::TooLong);
+        }
         project::arrive(self.tx, &entry)?;
         self.appended.push(Appended { entry: entry.reference(), kind, about: fact.body.objects() });
         Ok(entry.hash())

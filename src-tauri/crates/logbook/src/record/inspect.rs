@@ -1,9 +1,10 @@
 //! A record's file looked at as it is, and left as it is: what its entries say, and what of it is not as it was written.
 
 use super::{ReceiveError, Record};
-use crate::entry::{Entry, Hash, LogId, Salt, Seq};
+use crate::entry::{Entry, Hash, LogId, Seq};
 use crate::random::Randomness;
-use crate::store::{self, OpenError, counter};
+use crate::store::{self, OpenError, WRITTEN, as_written, counter};
+use crate::view::ReadError;
 use rusqlite::{Connection, Row};
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -23,6 +24,16 @@ pub struct Inspected {
     pub cut_off: Vec<(LogId, Seq)>,
     /// Logs the file itself noted, of which nothing is here.
     pub removed: Vec<LogId>,
+    /// What is wrong with the file's pages, in SQLite's words: entries may be missing that nothing else tells of.
+    pub damage: Option<String>,
+}
+
+impl Inspected {
+    /// Whether every entry is as it was written, in pages that are whole.
+    #[must_use]
+    pub fn reads_as_written(&self) -> bool {
+        self.altered.is_empty() && self.damage.is_none()
+    }
 }
 
 /// Why a file cannot be looked at.
@@ -34,6 +45,9 @@ pub enum InspectError {
     /// Its tables are not those of a record.
     #[error("the record cannot be read: {0}")]
     Read(#[from] rusqlite::Error),
+    /// What was read of it cannot be read again.
+    #[error(transparent)]
+    Again(#[from] ReadError),
     /// Its entries cannot be put together.
     #[error(transparent)]
     Receive(#[from] ReceiveError),
@@ -46,61 +60,96 @@ impl Record {
     /// [`InspectError`] in words.
     pub fn inspect(path: &Path, random: &mut dyn Randomness) -> Result<Inspected, InspectError> {
         let file = store::open_to_look(path)?;
-        let (mut entries, mut altered) = (Vec::new(), Vec::new());
-        let mut places: BTreeSet<(LogId, Seq)> = BTreeSet::new();
-        let mut statement = file.prepare(
-            "SELECT envelope, salt, body, log, seq, hash, prev, kind, lamport FROM entry ORDER BY log, seq, hash",
-        )?;
+        let damage = damage(&file);
+        let mut found = Found::default();
+        if damage.is_none() {
+            found.in_order(&file)?;
+        } else {
+            found.one_by_one(&file, path);
+        }
+        let noted = match noted(&file) {
+            Err(_) if damage.is_some() => BTreeSet::new(),
+            noted => noted?,
+        };
+        let (cut_off, removed) = found.lacking(noted);
+        let mut record = Self::in_memory(random)?;
+        record.receive(&found.entries)?;
+        Ok(Inspected { record, altered: found.altered, cut_off, removed, damage })
+    }
+}
+
+/// What is wrong with the pages of a file.
+fn damage(file: &Connection) -> Option<String> {
+    let told = file.prepare("PRAGMA integrity_check(3)").and_then(|mut check| {
+        let lines = check.query_map([], |row| row.get::<_, String>(0))?;
+        lines.collect::<rusqlite::Result<Vec<_>>>()
+    });
+    match told {
+        Ok(lines) if lines == ["ok"] => None,
+        Ok(lines) => Some(lines.join("; ")),
+        Err(error) => Some(error.to_string()),
+    }
+}
+
+/// What is found of a file's entries.
+#[derive(Default)]
+struct Found {
+    entries: Vec<Entry>,
+    altered: Vec<(LogId, Seq, String)>,
+    places: BTreeSet<(LogId, Seq)>,
+}
+
+impl Found {
+    fn in_order(&mut self, file: &Connection) -> rusqlite::Result<()> {
+        let mut statement = file.prepare(&format!("SELECT {WRITTEN} FROM entry ORDER BY log, seq, hash"))?;
         let mut rows = statement.query([])?;
         while let Some(row) = rows.next()? {
-            let place = (LogId(id(row, 3)?), Seq(counter(row.get(4)?)));
-            places.insert(place);
-            match entry(row) {
-                Ok(Ok(entry)) => entries.push(entry),
-                Ok(Err(why)) => altered.push((place.0, place.1, why)),
-                Err(error) => altered.push((place.0, place.1, error.to_string())),
-            }
+            self.row(row)?;
         }
-        let here: BTreeSet<End> = entries.iter().map(|it| (it.envelope().log, it.envelope().seq, it.hash())).collect();
+        Ok(())
+    }
+
+    /// Each row by itself: a page that cannot be read takes no other's rows with it.
+    fn one_by_one(&mut self, file: &Connection, path: &Path) {
+        let Ok(mut statement) = file.prepare(&format!("SELECT {WRITTEN} FROM entry WHERE id = ?1")) else { return };
+        let highest = |sql| file.query_row(sql, [], |row| row.get::<_, i64>(0)).unwrap_or_default();
+        let told = highest("SELECT max(id) FROM entry").max(highest("SELECT max(id) FROM entry INDEXED BY entry_kind"));
+        // A damaged file may say anything; no entry takes less than a byte.
+        let bytes = std::fs::metadata(path).map_or(0, |file| file.len());
+        for id in 1..=told.min(i64::try_from(bytes).unwrap_or(i64::MAX)) {
+            // What cannot be read is what the damage took.
+            let _ = statement.query_row([id], |row| self.row(row));
+        }
+    }
+
+    fn row(&mut self, row: &Row<'_>) -> rusqlite::Result<()> {
+        let place = (LogId(id(row, 3)?), Seq(counter(row.get(4)?)));
+        self.places.insert(place);
+        match as_written(row) {
+            Ok(entry) => self.entries.push(entry),
+            Err(why) => self.altered.push((place.0, place.1, why)),
+        }
+        Ok(())
+    }
+
+    /// The noted ends of which the entry is not here, and the logs of which nothing is.
+    fn lacking(&self, noted: BTreeSet<End>) -> (Vec<(LogId, Seq)>, Vec<LogId>) {
+        let here: BTreeSet<End> =
+            self.entries.iter().map(|it| (it.envelope().log, it.envelope().seq, it.hash())).collect();
+        let logs: BTreeSet<LogId> = self.places.iter().map(|(log, _)| *log).collect();
         let (mut cut_off, mut removed) = (BTreeSet::new(), BTreeSet::new());
-        for (log, seq, hash) in noted(&file)? {
-            if here.contains(&(log, seq, hash)) || places.contains(&(log, seq)) {
+        for (log, seq, hash) in noted {
+            if here.contains(&(log, seq, hash)) || self.places.contains(&(log, seq)) {
                 continue;
             }
-            if places.iter().any(|(other, _)| *other == log) {
+            if logs.contains(&log) {
                 cut_off.insert((log, seq));
             } else {
                 removed.insert(log);
             }
         }
-        let mut record = Self::in_memory(random)?;
-        record.receive(&entries)?;
-        Ok(Inspected {
-            record,
-            altered,
-            cut_off: cut_off.into_iter().collect(),
-            removed: removed.into_iter().collect(),
-        })
+        (cut_off.into_iter().collect(), removed.into_iter().collect())
     }
-}
-
-/// An entry whose columns say what its bytes say, or why it is none.
-fn entry(row: &Row<'_>) -> rusqlite::Result<Result<Entry, String>> {
-    let envelope: Vec<u8> = row.get(0)?;
-    let salt: Option<[u8; 16]> = row.get(1)?;
-    let body: Option<Vec<u8>> = row.get(2)?;
-    let entry = match Entry::from_parts(envelope, salt.map(Salt).zip(body)) {
-        Ok(entry) => entry,
-        Err(error) => return Ok(Err(error.to_string())),
-    };
-    let own = entry.envelope();
-    let agree = own.log == LogId(id(row, 3)?)
-        && own.seq.0 == counter(row.get(4)?)
-        && entry.hash().0 == row.get::<_, [u8; 32]>(5)?
-        && own.prev.0 == row.get::<_, [u8; 32]>(6)?
-        && own.kind == counter(row.get(7)?)
-        && own.lamport.0 == counter(row.get(8)?);
-    Ok(if agree { Ok(entry) } else { Err("a column differs from its entry".to_owned()) })
 }
 
 /// The ends the file noted: of every log that was here, and of those this device writes.

@@ -7,13 +7,18 @@ use crate::entry::body::Book;
 use crate::entry::{Entry, EntryRef, Fact, Fields, Kind, Lamport, LogId, Object, Seq, Value};
 use crate::project::{self, Arrival};
 use crate::store::{blob, counter, number};
-use crate::view::{ReadError, ToSettle, View};
+use crate::view::{ToSettle, View};
 use rusqlite::{Connection, OptionalExtension, params};
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 
 /// How far ahead of everything here a counter may be. No device counts that far by itself; without a bound one entry
 /// could bring every counter to its end.
 const FARTHEST_AHEAD: u64 = 1 << 40;
+
+/// Hears how many entries were gone through to prove new ones, after each so many, and can stop it.
+pub(super) type Walked<'w> = &'w mut dyn FnMut(u64) -> ControlFlow<()>;
+const EACH: u64 = 1_000;
 
 /// Why entries are not taken.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -59,6 +64,7 @@ pub(super) struct Intake<'t> {
     highest: Lamport,
     sum: Sum,
     completed: BTreeSet<i64>,
+    mended: u64,
     /// Logs with new entries, and the lowest place of one.
     logs: BTreeMap<LogId, Seq>,
     closed: BTreeSet<LogId>,
@@ -75,6 +81,7 @@ impl<'t> Intake<'t> {
             highest,
             sum: Sum::default(),
             completed: BTreeSet::new(),
+            mended: 0,
             logs: BTreeMap::new(),
             closed: BTreeSet::new(),
             erases: false,
@@ -94,12 +101,13 @@ impl<'t> Intake<'t> {
         self.sum.came += 1;
         let arrival = project::arrive(self.tx, entry)?;
         // What is here already was judged when it came.
-        if !matches!(arrival, Arrival::Known) {
+        if !matches!(arrival, Arrival::Known | Arrival::Mended) {
             self.judge(entry)?;
         }
         match arrival {
-            Arrival::Known => {
+            Arrival::Known | Arrival::Mended => {
                 self.sum.same += 1;
+                self.mended += u64::from(arrival == Arrival::Mended);
                 return Ok(());
             }
             // It came a moment ago without its body.
@@ -150,11 +158,11 @@ impl<'t> Intake<'t> {
     }
 
     /// What can be told of all of them together.
-    pub(super) fn finish<S>(mut self) -> Result<Taken, TakeInError<S>> {
+    pub(super) fn finish<S>(mut self, watch: Walked<'_>) -> Result<Taken, TakeInError<S>> {
         for log in self.logs.keys() {
             self.begins_once(*log)?;
         }
-        let vouched = self.all_proven()?;
+        let vouched = self.all_proven(watch)?;
         let view = View::new(self.tx);
         let nothing_new = self.logs.is_empty();
         let asked = match self.book {
@@ -174,6 +182,7 @@ impl<'t> Intake<'t> {
             gaps: view.gaps(self.book)?,
             forks: view.forks(self.book)?,
             newer: self.newer()?,
+            mended: self.mended,
             vouched,
             closed: self.closed,
         })
@@ -200,24 +209,24 @@ impl<'t> Intake<'t> {
 
     /// Looks for what proves each new entry; seals first, later logs only where one has none. How many of them another
     /// device vouches for.
-    fn all_proven<S>(&self) -> Result<u64, TakeInError<S>> {
-        match self.unproven(&Ends::default())? {
+    fn all_proven<S>(&self, watch: Walked<'_>) -> Result<u64, TakeInError<S>> {
+        match self.unproven(&Ends::default(), watch)? {
             None => return Ok(0),
             Some(Refusal::NotSealed(_)) => {}
             Some(other) => return Err(other.into()),
         }
         let ends = Ends::of(self.tx, self.book)?;
-        if let Some(refusal) = self.unproven(&ends)? {
+        if let Some(refusal) = self.unproven(&ends, watch)? {
             return Err(refusal.into());
         }
         let mut vouched = 0;
-        self.each_new(&ends, &mut |met| vouched += u64::from(met.proof == Some(Proof::Vouched)))?;
+        self.each_new(&ends, watch, &mut |met| vouched += u64::from(met.proof == Some(Proof::Vouched)))?;
         Ok(vouched)
     }
 
-    fn unproven(&self, ends: &Ends) -> Result<Option<Refusal>, ReadError> {
+    fn unproven<S>(&self, ends: &Ends, watch: Walked<'_>) -> Result<Option<Refusal>, TakeInError<S>> {
         let mut found = None;
-        self.each_new(ends, &mut |met| {
+        self.each_new(ends, watch, &mut |met| {
             if met.bad_seal {
                 found = Some(Refusal::BadSeal(met.entry));
             } else if met.proof.is_none() && !matches!(found, Some(Refusal::BadSeal(_))) {
@@ -227,14 +236,21 @@ impl<'t> Intake<'t> {
         Ok(found)
     }
 
-    fn each_new(&self, ends: &Ends, each: &mut dyn FnMut(&Met)) -> Result<(), ReadError> {
-        self.logs.iter().try_for_each(|(log, lowest)| {
-            walk(self.tx, *log, *lowest, ends, &mut |met| {
+    fn each_new<S>(&self, ends: &Ends, watch: Walked<'_>, each: &mut dyn FnMut(&Met)) -> Result<(), TakeInError<S>> {
+        let mut walked = 0;
+        for (log, lowest) in &self.logs {
+            let through = walk(self.tx, *log, *lowest, ends, &mut |met| {
                 if met.row > self.last {
                     each(&met);
                 }
-            })
-        })
+                walked += 1;
+                if walked % EACH == 0 { watch(walked) } else { ControlFlow::Continue(()) }
+            })?;
+            if through.is_break() {
+                return Err(TakeInError::Stopped);
+            }
+        }
+        Ok(())
     }
 
     /// The questions that new entries are part of; these move from the joined to those to settle.

@@ -9,16 +9,19 @@ mod intake;
 mod local;
 mod own_log;
 mod receive;
+mod salvage;
 mod sign_off;
 mod take_in;
 mod time_travel;
 mod undo;
 
 pub use door::{Appended, By, Receipt, WriteError, Writer};
+pub use hand_over::Leaving;
 pub use inspect::{InspectError, Inspected};
 pub use intake::Refusal;
 pub use local::{WORKED_OUT, of_book};
 pub use receive::{ReceiveError, Received};
+pub use salvage::{Salvaged, set_aside};
 pub use take_in::{Fate, Sum, TakeInError, Taken, Taking};
 pub use undo::Undone;
 

@@ -7,6 +7,7 @@ use crate::store::{blob, counter, number};
 use crate::view::ReadError;
 use provenohm_assess::ids::DeviceId;
 use rusqlite::{Connection, OptionalExtension, Row, params};
+use std::ops::ControlFlow;
 use uuid::Uuid;
 
 /// A log of this device and its end.
@@ -60,8 +61,9 @@ pub(super) fn leaves_unsealed(tx: &Connection, book: Book) -> Result<bool, ReadE
     let Some((log, _)) = former(tx, book)? else { return Ok(false) };
     let head = log.head();
     let mut unsealed = false;
-    walk(tx, log.log, log.seq, &Ends::of(tx, book)?, &mut |met| {
+    let _ = walk(tx, log.log, log.seq, &Ends::of(tx, book)?, &mut |met| {
         unsealed |= met.entry == head && met.proof.is_none();
+        ControlFlow::Continue(())
     })?;
     Ok(unsealed)
 }

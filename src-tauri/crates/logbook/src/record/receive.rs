@@ -42,7 +42,7 @@ impl Record {
         let mut received = Received::default();
         for entry in entries {
             match project::arrive(&tx, entry)? {
-                Arrival::Known | Arrival::Completed(_) => received.known += 1,
+                Arrival::Known | Arrival::Completed(_) | Arrival::Mended => received.known += 1,
                 Arrival::New(_) => {
                     received.new += 1;
                     // Only this device writes its own logs: an entry of one that is new here was written by a copy.

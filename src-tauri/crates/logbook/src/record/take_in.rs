@@ -27,6 +27,8 @@ pub struct Taken {
     pub forks: Vec<(LogId, Seq)>,
     /// New entries that need a newer version to be read. They are kept and handed on.
     pub newer: u64,
+    /// Entries that were here, not as they were written, and are put right.
+    pub mended: u64,
     /// New entries that no seal reaches and another device vouches for.
     pub vouched: u64,
     /// Own logs that were found to have gone on elsewhere, and are closed.
@@ -145,7 +147,8 @@ impl Taking<'_> {
     }
 
     /// Takes entries into a book. They come in any order and any number of times; each new one is chained forward to a
-    /// seal, or to what a later log names. `watch` hears the count after each, and can stop it.
+    /// seal, or to what a later log names. `watch` hears how far it is, and can stop it: each entry counts once as it comes
+    /// and once for what has to be proven of all of them.
     ///
     /// # Errors
     /// [`TakeInError`] in words. What came of this book must not be kept then.
@@ -163,6 +166,8 @@ impl Taking<'_> {
             }
         }
         self.erases |= intake.erases();
-        intake.finish()
+        let came = intake.came();
+        let taken = intake.finish(&mut |walked| watch(came + walked.min(came)))?;
+        if watch(2 * came).is_break() { Err(TakeInError::Stopped) } else { Ok(taken) }
     }
 }

@@ -39,6 +39,24 @@ pub enum OpenError {
     Sqlite(#[from] rusqlite::Error),
 }
 
+impl OpenError {
+    /// Whether the file is not what was written: another try changes nothing.
+    #[must_use]
+    pub fn is_damage(&self) -> bool {
+        match self {
+            Self::NotARecord => true,
+            Self::Sqlite(error) => is_damage(error),
+            _ => false,
+        }
+    }
+}
+
+/// Whether SQLite says that a file's bytes are not those of its format.
+pub(crate) fn is_damage(error: &rusqlite::Error) -> bool {
+    use rusqlite::ErrorCode::{DatabaseCorrupt, NotADatabase};
+    matches!(error.sqlite_error_code(), Some(DatabaseCorrupt | NotADatabase))
+}
+
 /// A connection, and whether a newer version has written the file: then it is only read.
 pub(crate) struct Opened {
     pub(crate) connection: Connection,

@@ -5,6 +5,7 @@ use super::query::{ReadError, View};
 use crate::entry::body::{BenchOpened, MeasuredAt, ReferenceCard, SameTester, VerificationMade};
 use crate::entry::{Kind, Noun, Object, ObjectId};
 use provenohm_assess::ids::{BenchId, ReferenceId, TesterId};
+use std::collections::BTreeSet;
 
 /// A reference with its certificates, the present and the earlier ones.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -62,6 +63,16 @@ impl View<'_> {
             }
         }
         ids.into_iter().map(|id| self.bench(id)).collect()
+    }
+
+    /// The references that the bench runs of a tester name.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn references_proving(&self, tester: TesterId) -> Result<BTreeSet<ReferenceId>, ReadError> {
+        let opened = self.stated::<BenchOpened>(Object { noun: Noun::Tester, id: ObjectId(tester.0) })?;
+        let standing = opened.iter().filter(|one| !one.standing.withdrawn);
+        Ok(standing.flat_map(|one| one.value.references.iter().map(|reference| reference.id)).collect())
     }
 
     /// One bench run.

@@ -2,6 +2,7 @@
 
 use super::facet::Stated;
 use super::query::{ReadError, View};
+use crate::chain::openings;
 use crate::entry::body::{DeviceKnown, JobOpened};
 use crate::entry::{LogId, Noun, Object, ObjectId};
 use crate::store::{blob, counter};
@@ -25,6 +26,9 @@ pub struct JobDevice {
     pub began: bool,
     /// Who vouches for it, as it stands; whether that counts says `known`.
     pub vouched: Vec<Stated<DeviceKnown>>,
+    /// The known device from whose log it says to go on, as a restored or copied record does. Its own word alone: it makes
+    /// nothing known.
+    pub goes_on_from: Option<DeviceId>,
     /// It is known to this job: the job was begun on it, or somebody at a known device vouches for it.
     pub known: bool,
 }
@@ -57,12 +61,32 @@ impl View<'_> {
                 .map(|(home, _)| *home)
                 .collect();
             if next.is_empty() {
+                self.note_who_goes_on(job, &mut devices, &homes)?;
                 return Ok(devices.into_values().collect());
             }
             for home in next {
                 devices.entry(home).and_modify(|one| one.known = true);
             }
         }
+    }
+
+    /// Notes which devices say that they go on from a known one.
+    fn note_who_goes_on(
+        &self,
+        job: JobId,
+        devices: &mut BTreeMap<Home, JobDevice>,
+        homes: &BTreeMap<LogId, Home>,
+    ) -> Result<(), ReadError> {
+        for (log, opened) in openings(self.connection, job.into())? {
+            let (Some(home), Some(before)) = (homes.get(&log), opened.after.and_then(|after| homes.get(&after.log)))
+            else {
+                continue;
+            };
+            if home != before && devices.get(before).is_some_and(|one| one.known) {
+                devices.entry(*home).and_modify(|one| one.goes_on_from = Some(before.0));
+            }
+        }
+        Ok(())
     }
 
     /// Who wrote in a book, by device and key; and whose each log is.
@@ -84,6 +108,7 @@ impl View<'_> {
                 entries: 0,
                 began: false,
                 vouched: Vec::new(),
+                goes_on_from: None,
                 known: false,
             });
             // Two first entries of one log are a fork; its entries are counted once.

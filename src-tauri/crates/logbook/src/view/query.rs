@@ -5,7 +5,7 @@ use crate::entry::body::{Body, Book, Content};
 use crate::entry::time::CLOCK_JITTER_MS;
 use crate::entry::{Entry, EntryRef, Fact, Kind, LogId, Malformed, NotAnEntry, Noun, Object, ObjectId, Role, Seq};
 use crate::record::ReceiveError;
-use crate::store::{OpenError, blob, counter, entry_of, number};
+use crate::store::{OpenError, blob, counter, entry_of, is_damage, number};
 use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
 use rusqlite::{Connection, OptionalExtension, Params, Row, params};
 use uuid::Uuid;
@@ -34,6 +34,19 @@ pub enum ReadError {
     /// SQLite refuses.
     #[error("the record cannot be read: {0}")]
     Sqlite(#[from] rusqlite::Error),
+}
+
+impl ReadError {
+    /// Whether the record is not what was written: another try changes nothing.
+    #[must_use]
+    pub fn is_damage(&self) -> bool {
+        match self {
+            Self::Altered(_) | Self::Body(_) => true,
+            Self::Sqlite(error) => is_damage(error),
+            Self::Open(error) => error.is_damage(),
+            Self::Past(_) => false,
+        }
+    }
 }
 
 impl From<ReadError> for crate::record::WriteError {

@@ -6,6 +6,7 @@ use crate::entry::body::{Content, SameTester, TesterCard, TesterIdentity, Verifi
 use crate::entry::{Kind, Noun, Object, ObjectId};
 use provenohm_assess::ids::TesterId;
 use provenohm_assess::tester::{Damage, LeadCheck, ProofEvent, QuickCheck, TesterHistory};
+use std::collections::BTreeSet;
 
 /// A tester, facet by facet, with its proofs, whatever became of them.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,6 +76,15 @@ impl View<'_> {
         let ids = self.subjects(Noun::Tester, Kind::TesterIdentity)?;
         let standing = ids.iter().filter(|id| same.one(**id) == **id || !ids.contains(&same.one(**id)));
         standing.map(|id| self.tester(TesterId(*id))).collect()
+    }
+
+    /// The other ids that mean the same tester.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn same_tester(&self, tester: TesterId) -> Result<BTreeSet<TesterId>, ReadError> {
+        let same = self.same_as(tester.0, |it: &SameTester| (it.one.0, it.other.0))?;
+        Ok(same.into_iter().map(TesterId).filter(|one| *one != tester).collect())
     }
 
     /// One tester, with what is on record under other ids that mean the same.

@@ -327,6 +327,26 @@ answer-file-testers = { $count ->
 }
 answer-file-same-name = A job called { $name } is on this device already: this makes another
 answer-handed-over = Bundle written
+answer-handed-over-without = Bundle written without { $count ->
+    [one] { $count } entry that is damaged here, or that nothing proves
+   *[other] { $count } entries that are damaged here, or that nothing proves
+} without what is. A bundle of another device may mend this
+answer-bundle-mended = { $count ->
+    [one] { $count } entry that was damaged here is as it was written again
+   *[other] { $count } entries that were damaged here are as they were written again
+}
+answer-aside = The damaged record is set aside as { $files } in { $folder }. Nothing of it was deleted
+answer-aside-salvaged = { $count ->
+    [0] Nothing of it could be read: this device begins with an empty record
+    [one] { $count } entry of it is as it was written, and here again
+   *[other] { $count } entries of it are as they were written, and here again
+}
+answer-aside-altered = { $count ->
+    [one] { $count } entry of it is not as it was written, and stays there
+   *[other] { $count } entries of it are not as they were written, and stay there
+}
+answer-aside-damaged = There may have been more that can no longer be read
+answer-aside-next = Receive a bundle of each job from every device that has it: what they hold comes back
 answer-handed-never = On this device: not handed over yet
 answer-handed-at = Handed over on { $at }
 answer-handed-not-yet = { $count ->
@@ -344,6 +364,8 @@ answer-device = { $device }{ $here ->
 answer-device-began = Known to this job, which was begun on it
 answer-device-known = Known to this job: { $people } vouches for it
 answer-device-unknown = Not known to this job: nobody vouches for it
+answer-device-vouched-unknown = Not known to this job: { $people } vouches for it, on a device not known itself. { $reason }
+answer-device-goes-on = Not known to this job: it says that it goes on from { $device }, which is
 answer-origin-device-known = { $device }, { $known ->
     [known] known to this job
    *[unknown] not known to this job
@@ -500,6 +522,7 @@ answer-verify-after = { $count ->
     [one] { $count } entry after sign-off No. { $number }
    *[other] { $count } entries after sign-off No. { $number }
 }
+answer-verify-pages = This file is damaged: entries may be missing that nothing here tells of
 answer-verify-altered = Entry { $seq } of log { $log } is not as it was written
 answer-verify-cut-off = Entry { $seq } of log { $log }, noted here as its last, is missing
 answer-verify-removed = Log { $log } is missing: nothing of it is here

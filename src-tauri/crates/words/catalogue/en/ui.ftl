@@ -387,6 +387,9 @@ make-csv = Make CSV
 making = Making the pages
 preview = Preview
 page-of = Page { $page } of { $pages }
+set-aside = Set the damaged record aside
+set-aside-about = Its file is renamed and stays on this device. What of it is as it was written goes on in a new record.
+set-aside-go-on = Go on
 page-before = Page before
 page-after = Page after
 

@@ -9,7 +9,7 @@ use super::parts::{Part, Told, number_from, seed};
 /// The writer killed over and over; how often is asked by `PROVENOHM_KILLS`.
 pub(crate) fn kills(part: &Part) -> Result<Told, Trouble> {
     let kills = number_from("PROVENOHM_KILLS")?.unwrap_or(1_000);
-    let words = ["test", "--workspace", "--locked", "--test", "durable", "--", "kills"];
+    let words = ["test", "--workspace", "--locked", "--test", "durable", "--test", "program", "--", "kills"];
     tests(cargo(&words).env("PROVENOHM_KILLS", kills.to_string()))?;
     Ok(Told { cases: format!("{kills} kills"), replay: format!("PROVENOHM_KILLS={kills} {}", part.told("").replay) })
 }

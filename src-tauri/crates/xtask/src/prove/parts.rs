@@ -49,7 +49,12 @@ const PHONES: &str = "it is written for phones too";
 pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
     let part = |name: &str, promise, how, run| Part { name: name.to_owned(), promise, how, run };
     let mut parts = vec![
-        part("kills", SURVIVES, "the writing process killed while it saves, the record opened again", checks::kills),
+        part(
+            "kills",
+            SURVIVES,
+            "the process killed while it saves, takes in, settles, signs or hands over; the record opened again",
+            checks::kills,
+        ),
         part(
             "schedules",
             SAME,

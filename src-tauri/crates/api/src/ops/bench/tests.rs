@@ -195,7 +195,7 @@ impl Bench {
             }
             Act::Restart => {
                 let State { record, host, .. } = self.state.take().unwrap();
-                self.state = Some(State::new(record, host, std::path::PathBuf::new()).unwrap());
+                self.state = Some(State::new(record, host, std::path::PathBuf::new()));
             }
         }
     }

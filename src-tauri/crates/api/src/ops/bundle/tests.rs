@@ -4,6 +4,7 @@
 use super::*;
 use crate::operations::dispatch;
 use crate::testing;
+use provenohm_logbook::record::Leaving;
 use serde_json::json;
 use std::collections::BTreeMap;
 
@@ -24,11 +25,11 @@ fn what_is_missing_of_a_job_is_said_where_it_is_handed_over() {
         let by = By { person: PersonId(Uuid::nil()), at: state.host.now(), random: &mut state.host };
         state.record.hand_over(by, &[job.into()]).unwrap().remove(0)
     };
-    let sealed = handed(&mut here).1.last().unwrap().envelope().seq.0;
+    let sealed = handed(&mut here).entries.last().unwrap().envelope().seq.0;
     for name in ["DB-8", "DB-9"] {
         dispatch(&mut here, "add_board", json!({ "job": job, "name": name })).unwrap();
     }
-    let (book, entries) = handed(&mut here);
+    let Leaving { book, entries, .. } = handed(&mut here);
     let lost = sealed + 1..=sealed + 2;
     let later: Vec<_> = entries.into_iter().filter(|entry| !lost.contains(&entry.envelope().seq.0)).collect();
     let bytes = bundle::write(None, book, &BTreeMap::from([(book, later)])).unwrap();
@@ -76,8 +77,7 @@ fn what_is_only_here_is_told_by_the_readings_themselves_after_a_book_went_and_ca
     // Another device takes the job in twice, and gives it back with what it has.
     let mut there = testing::state();
     there.host.id().unwrap();
-    let mut there =
-        State::new(Record::in_memory(&mut there.host).unwrap(), there.host, std::path::PathBuf::new()).unwrap();
+    let mut there = State::new(Record::in_memory(&mut there.host).unwrap(), there.host, std::path::PathBuf::new());
     read(&mut here);
     take_in(&mut there, &packed(&mut here)).unwrap();
     let early = packed(&mut there);
