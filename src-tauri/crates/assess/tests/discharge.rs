@@ -1,4 +1,5 @@
 //! How long a cable holds its charge, against a handbook's figures.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use provenohm_assess::discharge::discharge_time;
 use provenohm_assess::quantity::{Farads, Ohms, Refusal, Seconds, Volts};
