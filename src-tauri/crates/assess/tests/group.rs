@@ -121,7 +121,9 @@ fn a_trend_says_the_ratio_to_each_earlier_visit_and_what_is_open() {
     let open = trend(visit("2026", "> 999"), &[visit("2025", "> 999"), visit("2024", "200"), visit("2023", "0")]);
     assert_eq!(open.iter().map(|t| t.ratio).collect::<Vec<_>>(), [None, ratio(Comparator::MoreThan, "4.9"), None]);
     let at_250 = Visit { test_voltage_v: Volts(250.into()), ..visit("2025", "200") };
-    assert_eq!(trend(now, &[at_250])[0].ratio, None, "taken at another test voltage");
+    let other = trend(now, &[at_250])[0];
+    assert_eq!((other.other_voltage, other.ratio), (true, None));
+    assert!(told.iter().all(|one| !one.other_voltage));
 }
 
 fn reading(hundredths: u32) -> Shown {

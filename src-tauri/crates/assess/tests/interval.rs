@@ -4,7 +4,8 @@
 use chrono::NaiveDate;
 use proptest::prelude::*;
 use provenohm_assess::ids::{TesterId, VerificationId};
-use provenohm_assess::interval::{AsFound, Change, Due, Staircase, as_found, due, last_day};
+use provenohm_assess::interval::{AsFound, Change, Due, Next, Staircase, as_found, due, last_day, next_verification};
+use provenohm_assess::judgement::{TesterJudgement, TesterReason, TesterState};
 use provenohm_assess::moment::When;
 use provenohm_assess::quantity::{Ohms, Percent, Shown, Volts};
 use provenohm_assess::tester::{
@@ -170,4 +171,28 @@ proptest! {
         let months = |shares: &[u32]| Staircase::default().propose(&found(shares)).months;
         prop_assert!(months(&worse) <= months(&shares));
     }
+}
+
+fn judged(state: TesterState, reasons: Vec<TesterReason>) -> TesterJudgement {
+    TesterJudgement { tester: None, state, reasons, remarks: Vec::new() }
+}
+
+/// The proofs relied on set the day; one test voltage that nothing proves sets it to today, whatever the others say.
+#[test]
+fn the_next_verification_is_due_by_the_first_day_of_what_is_relied_on() {
+    let verification = VerificationId(Uuid::from_u128(1));
+    let proved = |until: &str| {
+        let made = When::Day { date: day("2026-03-03"), offset_minutes: 0 };
+        let reason = TesterReason::ProvedBy { verification, made, valid_until: day(until), recorded_later: None };
+        judged(TesterState::Proved, vec![reason])
+    };
+    let lapsed = |until: Option<&str>| {
+        judged(TesterState::Lapsed, vec![TesterReason::LapsedOn { verification, valid_until: until.map(day) }])
+    };
+    assert_eq!(next_verification(&[proved("2027-03-03"), proved("2026-12-31")]), Next::By(day("2026-12-31")));
+    assert_eq!(next_verification(&[proved("2027-03-03"), lapsed(Some("2026-01-31"))]), Next::By(day("2026-01-31")));
+    assert_eq!(next_verification(&[proved("2027-03-03"), lapsed(None)]), Next::Now);
+    // Barred now, though the reasons still name a certificate in date.
+    let barred = TesterJudgement { state: TesterState::Barred, ..proved("2027-03-03") };
+    assert_eq!(next_verification(&[proved("2027-03-03"), barred]), Next::Now);
 }

@@ -3,10 +3,12 @@
 use crate::failure::Failure;
 use crate::read::Fields;
 use crate::state::State;
-use crate::tell::{NextVerification, next_verification};
+use crate::tell::next_verification;
 use crate::views::{LastDay, Sentence, SuggestLastDay};
 use chrono::NaiveDate;
-use provenohm_assess::interval::{Change, Due, Staircase, Step, USUAL_MONTHS, WARN_DAYS, as_found, due, last_day};
+use provenohm_assess::interval::{
+    Change, Due, Next, Staircase, Step, USUAL_MONTHS, WARN_DAYS, as_found, due, last_day,
+};
 use provenohm_assess::judgement::Level;
 use provenohm_assess::moment::{Moment, When};
 use provenohm_assess::policy::Policies;
@@ -44,8 +46,8 @@ pub(crate) fn interval_of(words: &Words, tester: &Tester, now: Moment) -> Interv
     Interval {
         interval: words.text_with("answer-interval", &[("months", months.into())]),
         due: next_verification(tester, Policies::default(), now).map(|next| match next {
-            NextVerification::Now => Sentence { level: Level::Look, words: words.text("answer-due-now") },
-            NextVerification::By(day) => due_by(words, day, now),
+            Next::Now => Sentence { level: Level::Look, words: words.text("answer-due-now") },
+            Next::By(day) => due_by(words, day, now),
         }),
         proposal: proposal(words, tester),
     }

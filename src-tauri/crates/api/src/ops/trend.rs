@@ -80,7 +80,7 @@ fn said(words: &Words, one: &Trend, now: Visit) -> String {
         ("earlier", words.reading(&one.earlier.shown).into()),
         ("now", words.reading(&now.shown).into()),
     ];
-    if one.earlier.test_voltage_v != now.test_voltage_v {
+    if one.other_voltage {
         args.push(("then_volts", words.volts(one.earlier.test_voltage_v).into()));
         args.push(("now_volts", words.volts(now.test_voltage_v).into()));
         return words.text_with("answer-trend-other-voltage", &args);

@@ -15,6 +15,5 @@ pub(crate) use place::{beside_conductors, circuit_name, electrical, named, pair_
 pub(crate) use reading::{judgement_line, not_chosen_why, sentences, withdrawn_why};
 pub(crate) use review::{accepted, accepted_before, asked, asked_for, review_sum, said_by};
 pub(crate) use tester::{
-    NextVerification, about, card_lines, header, imagined, next_verification, smallest, tester_line, together,
-    uncertainty_of,
+    about, card_lines, header, imagined, next_verification, smallest, tester_line, together, uncertainty_of,
 };

@@ -1,15 +1,15 @@
 //! What is said of a tester.
 
 use crate::judged::{Judged, JudgedReading};
+use crate::ops::bench::usual_decisions;
 use crate::views::{Sentence, TesterLine};
 use chrono::NaiveDate;
-use provenohm_assess::bench::decision_points;
 use provenohm_assess::circuit::{End, Pair, Stage};
 use provenohm_assess::ids::{PersonId, ReadingId, TesterId};
-use provenohm_assess::interval::{Due, WARN_DAYS, due};
+use provenohm_assess::interval::{self, Due, Next, WARN_DAYS, due};
 use provenohm_assess::judge::{Asked, Known, Wanted, judge};
-use provenohm_assess::judgement::{GuardSource, Level, TesterJudgement, TesterReason, TesterState};
-use provenohm_assess::limits::{Limit, Loaded, Source, Tag, shipped};
+use provenohm_assess::judgement::{GuardSource, Level, TesterJudgement, TesterReason};
+use provenohm_assess::limits::{Limit, Source, Tag};
 use provenohm_assess::moment::Moment;
 use provenohm_assess::policy::{Policies, ValuePolicy};
 use provenohm_assess::quantity::{DecimalSign, NumberStyle, Ohms, Percent, Shown, Volts};
@@ -46,9 +46,7 @@ fn state_now(
         judge(&Asked { reading: &reading, wanted: &wanted, tester: Some(&prepared), policies, known }).tester
     };
     let everywhere = judged(over);
-    let default = shipped().ok().and_then(<[Loaded]>::first);
-    let limits = default.into_iter().flat_map(|loaded| decision_points(&loaded.set));
-    let at_limits = limits.filter(|one| one.test_voltage_v == volts).filter_map(|one| {
+    let at_limits = usual_decisions().into_iter().filter(|one| one.test_voltage_v == volts).filter_map(|one| {
         let limit = one.limit_ohm.print(NumberStyle::plain(DecimalSign::Point));
         Some((judged(Shown::parse(&limit).ok()?), Some(one.limit_ohm)))
     });
@@ -140,27 +138,11 @@ fn all_now(tester: &Tester, volts: Option<Volts>, policies: Policies, now: Momen
     judged.collect()
 }
 
-/// When a tester is to be verified again.
-pub(crate) enum NextVerification {
-    /// By the last day of the verification relied on; of several test voltages the first of those days.
-    By(NaiveDate),
-    /// At once: at some test voltage nothing on record proves it.
-    Now,
-}
-
-/// When a tester that was ever verified is to be verified again, by the proofs its readings would rely on now: what failed,
-/// was adjusted or was withdrawn since sets no day.
-pub(crate) fn next_verification(tester: &Tester, policies: Policies, now: Moment) -> Option<NextVerification> {
+/// When a tester is to be verified again; nothing if it never was.
+pub(crate) fn next_verification(tester: &Tester, policies: Policies, now: Moment) -> Option<Next> {
     tester.verifications.first()?;
-    let day = |one: &Now| {
-        one.judgement.reasons.iter().find_map(|reason| match (one.judgement.state, reason) {
-            (TesterState::Proved, TesterReason::ProvedBy { valid_until, .. }) => Some(*valid_until),
-            (TesterState::Lapsed, TesterReason::LapsedOn { valid_until, .. }) => *valid_until,
-            _ => None,
-        })
-    };
-    let days: Option<Vec<NaiveDate>> = all_now(tester, None, policies, now).iter().map(day).collect();
-    Some(days.and_then(|days| days.into_iter().min()).map_or(NextVerification::Now, NextVerification::By))
+    let all = all_now(tester, None, policies, now);
+    Some(interval::next_verification(all.iter().map(|one| &one.judgement)))
 }
 
 /// The line of the header: `Tester A · proved to 3 Mar 2027`.

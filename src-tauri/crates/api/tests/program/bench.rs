@@ -399,6 +399,19 @@ impl Bench {
         self.program.ask("set_bench_look", json!({ "bench": self.id, "look": look }));
     }
 
+    /// The card of the tester is changed: ±30 % everywhere.
+    fn card_says_30_percent(&self) {
+        let tester = self.view()["tester"].clone();
+        let mut card = self.program.ask("tester", json!({ "tester": tester }))["card"].clone();
+        for voltage in card["voltages"].as_array_mut().unwrap() {
+            for range in voltage["ranges"].as_array_mut().unwrap() {
+                range["percent"] = "30".into();
+            }
+        }
+        let identity = json!({ "name": "Tester A", "serial": "serial Tester A" });
+        self.program.ask("save_tester", json!({ "tester": tester, "identity": identity, "card": card }));
+    }
+
     fn close(&self, reason: &str) -> Value {
         self.look();
         let asked = json!({ "bench": self.id, "valid_until": "24 Nov 2027", "reason": reason });
@@ -729,14 +742,7 @@ fn a_report_made_again_says_what_the_first_one_said() {
     assert_eq!(first["drift"], json!([]), "one verification makes no line");
 
     let tester = bench.view()["tester"].clone();
-    let mut card = bench.program.ask("tester", json!({ "tester": tester }))["card"].clone();
-    for voltage in card["voltages"].as_array_mut().unwrap() {
-        for range in voltage["ranges"].as_array_mut().unwrap() {
-            range["percent"] = "30".into();
-        }
-    }
-    let identity = json!({ "name": "Tester A", "serial": "serial Tester A" });
-    bench.program.ask("save_tester", json!({ "tester": tester, "identity": identity, "card": card }));
+    bench.card_says_30_percent();
     let asked = json!({ "tester": tester, "references": bench.references, "edition": "iec-61557-2-2019" });
     let plan = bench.program.ask("plan_bench", asked);
     let points: Vec<Value> = plan["points"].as_array().unwrap().iter().map(|one| one["point"].clone()).collect();
@@ -809,15 +815,7 @@ fn a_closed_run_is_shown_with_the_card_it_was_closed_with() {
     let bench = Bench::full();
     wrong_at_the_low_end(&bench);
     bench.close("");
-    let tester = bench.view()["tester"].clone();
-    let mut card = bench.program.ask("tester", json!({ "tester": tester }))["card"].clone();
-    for voltage in card["voltages"].as_array_mut().unwrap() {
-        for range in voltage["ranges"].as_array_mut().unwrap() {
-            range["percent"] = "30".into();
-        }
-    }
-    let identity = json!({ "name": "Tester A", "serial": "serial Tester A" });
-    bench.program.ask("save_tester", json!({ "tester": tester, "identity": identity, "card": card }));
+    bench.card_says_30_percent();
     let low = |view: &Value| {
         let at_500 = view["voltages"].as_array().unwrap().iter().find(|one| one["volts"] == "500").unwrap();
         let points = at_500["points"].as_array().unwrap();

@@ -40,7 +40,10 @@ pub struct Ratio {
 pub struct Trend {
     /// The earlier visit.
     pub earlier: Visit,
-    /// Absent where both readings are open, or the earlier one was zero.
+    /// It was taken at another test voltage: insulation reads differently there, and a surge protector may not be heard, so
+    /// there is no ratio.
+    pub other_voltage: bool,
+    /// Absent where both readings are open, the earlier one was zero, or the test voltages differ.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub ratio: Option<Ratio>,
@@ -51,12 +54,12 @@ pub struct Trend {
 pub fn trend(now: Visit, visits: &[Visit]) -> Vec<Trend> {
     let mut earlier: Vec<Visit> = visits.iter().copied().filter(|v| v.at < now.at).collect();
     earlier.sort_by_key(|v| std::cmp::Reverse(v.at));
-    // Insulation reads differently at another voltage, and a surge protector may not be heard at it: no ratio.
-    let alike = |earlier: &Visit| earlier.test_voltage_v == now.test_voltage_v;
-    earlier
-        .into_iter()
-        .map(|earlier| Trend { earlier, ratio: alike(&earlier).then(|| ratio(now.shown, earlier.shown)).flatten() })
-        .collect()
+    let beside = |earlier: Visit| {
+        let other_voltage = earlier.test_voltage_v != now.test_voltage_v;
+        let ratio = if other_voltage { None } else { ratio(now.shown, earlier.shown) };
+        Trend { earlier, other_voltage, ratio }
+    };
+    earlier.into_iter().map(beside).collect()
 }
 
 fn ratio(now: Shown, then: Shown) -> Option<Ratio> {

@@ -1,5 +1,6 @@
 //! The last day of a verification, and how near it is.
 
+use crate::judgement::{TesterJudgement, TesterReason, TesterState};
 use crate::moment::When;
 use chrono::{Months, NaiveDate};
 use schemars::JsonSchema;
@@ -31,6 +32,30 @@ pub enum Due {
         /// Days since the last one.
         days: u32,
     },
+}
+
+/// When a tester that was ever verified is to be verified again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Next {
+    /// By the last day of the verification relied on; of several test voltages the first of those days.
+    By(NaiveDate),
+    /// At once: at some test voltage nothing on record proves it.
+    Now,
+}
+
+/// When the next verification has to be there, by what is judged of a tester now at each of its test voltages: what failed,
+/// was adjusted or was withdrawn since sets no day.
+#[must_use]
+pub fn next_verification<'j>(judgements: impl IntoIterator<Item = &'j TesterJudgement>) -> Next {
+    let day = |one: &TesterJudgement| {
+        one.reasons.iter().find_map(|reason| match (one.state, reason) {
+            (TesterState::Proved, TesterReason::ProvedBy { valid_until, .. }) => Some(*valid_until),
+            (TesterState::Lapsed, TesterReason::LapsedOn { valid_until, .. }) => *valid_until,
+            _ => None,
+        })
+    };
+    let days: Option<Vec<NaiveDate>> = judgements.into_iter().map(day).collect();
+    days.and_then(|days| days.into_iter().min()).map_or(Next::Now, Next::By)
 }
 
 /// The last day of a verification by a policy in months: the same day of the month, or the month's last where it has

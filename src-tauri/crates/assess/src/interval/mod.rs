@@ -5,6 +5,6 @@ mod due;
 mod found;
 mod staircase;
 
-pub use due::{Due, USUAL_MONTHS, WARN_DAYS, due, last_day};
+pub use due::{Due, Next, USUAL_MONTHS, WARN_DAYS, due, last_day, next_verification};
 pub use found::{AsFound, as_found};
 pub use staircase::{Change, Proposal, Staircase, Step};

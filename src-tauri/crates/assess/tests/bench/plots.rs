@@ -115,16 +115,16 @@ fn no_line_goes_on_beyond_an_adjustment_made_elsewhere() {
     };
     let by_a_laboratory = Adjustment { verification: VerificationId(Uuid::from_u128(99)), made: on_day(350) };
     let plot = fitted(points.clone(), &[by_a_laboratory]);
-    assert_eq!(days(&plot), [vec![100.0, 200.0, 300.0], vec![400.0, 500.0, 600.0]]);
+    assert_eq!(days(&plot), [vec![0.0, 100.0, 200.0], vec![300.0, 400.0, 500.0]]);
     assert_eq!(plot.lines.len(), 2);
 
     let mut left = points.clone();
     left[3].series = Series::AsLeft;
     let at_the_run = Adjustment { verification: VerificationId(Uuid::from_u128(4)), made: on_day(400) };
-    assert_eq!(days(&fitted(left, &[at_the_run])), [vec![100.0, 200.0, 300.0], vec![400.0, 500.0, 600.0]]);
+    assert_eq!(days(&fitted(left, &[at_the_run])), [vec![0.0, 100.0, 200.0], vec![300.0, 400.0, 500.0]]);
 
     let twice = [Adjustment { made: on_day(250), ..by_a_laboratory }, at_the_run];
-    assert_eq!(days(&fitted(points, &twice)), [vec![100.0, 200.0], vec![300.0, 400.0], vec![500.0, 600.0]]);
+    assert_eq!(days(&fitted(points, &twice)), [vec![0.0, 100.0], vec![200.0, 300.0], vec![400.0, 500.0]]);
 }
 
 fn on_day(day: u32) -> When {
@@ -137,7 +137,7 @@ fn drift_point(id: u128, day: u32, error_percent: f64) -> DriftPoint {
         verification: VerificationId(Uuid::from_u128(id)),
         made: on_day(day),
         series: Series::AsFound,
-        day: day.into(),
+        day: 0.0,
         error_percent,
         expanded_percent: 0.2,
     }

@@ -66,13 +66,10 @@ fn errors(voltage: &VoltageResult) -> impl Iterator<Item = (Ohms, RelativeError)
 fn plot_view(
     words: &Words,
     (volts, ohms): (Volts, Ohms),
-    mut found: Vec<DriftPoint>,
+    found: Vec<DriftPoint>,
     adjustments: &[Adjustment],
 ) -> Option<DriftPlotView> {
     let first = found.iter().map(|one| one.made.date()).min()?;
-    for one in &mut found {
-        one.day = f64::from(i32::try_from((one.made.date() - first).num_days()).unwrap_or(i32::MAX));
-    }
     let geometry = fitted(found, adjustments);
     let when = |day: f64| {
         let days = Days::new(day.abs().to_u64().unwrap_or_default());

@@ -23,7 +23,7 @@ pub struct DriftPoint {
     pub made: When,
     /// As found, or as left.
     pub series: Series,
-    /// When, in days since the first one shown.
+    /// When, in days since the first one: worked out with the line.
     pub day: f64,
     /// Error, % of the known resistance.
     pub error_percent: f64,
@@ -85,6 +85,10 @@ pub struct DriftPlot {
 /// t·s·√(1/n + (x − x̄)²/Sxx), s from the residuals with n − 2 degrees of freedom (GUM H.3, memory-H).
 #[must_use]
 pub fn fitted(mut points: Vec<DriftPoint>, adjustments: &[Adjustment]) -> DriftPlot {
+    let first = points.iter().map(|one| one.made.date()).min().unwrap_or_default();
+    for one in &mut points {
+        one.day = f64::from(i32::try_from((one.made.date() - first).num_days()).unwrap_or(i32::MAX));
+    }
     points.sort_by_key(|one| (one.counts_from(), one.verification, one.series));
     let between = |one: &DriftPoint| adjustments.iter().filter(|adjustment| !adjustment.is_after(one)).count();
     let stretches: Vec<Vec<DriftPoint>> =
