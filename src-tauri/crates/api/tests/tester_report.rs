@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use provenohm_api::headless::tester_report_of;
+use provenohm_papers::report::Sign;
 use provenohm_papers::tester_report::PointLine;
 use serde_json::{Value, json};
 
@@ -65,4 +66,17 @@ fn a_lapsed_reference_says_what_it_costs_and_a_mark_stands_for_a_serial_number()
     assert!(report.references[0].valid.text.contains("conditional at most"));
     let points = report.voltages.iter().flat_map(|voltage| &voltage.points);
     assert!(points.into_iter().all(|point| point.decision.text != "conforms"));
+}
+
+/// What no budget could take in stands on paper as something to look at, never beside the disc that says nothing is odd.
+#[test]
+fn what_no_budget_could_take_in_is_something_to_look_at() {
+    let mut file: Value = serde_json::from_str(EXAMPLE).unwrap();
+    for measured in file["measured"].as_array_mut().unwrap() {
+        measured["conditions"].as_object_mut().unwrap().remove("temperature_c");
+    }
+    let report = tester_report_of(&file.to_string()).unwrap();
+    let remark = report.remarks.iter().find(|said| said.text.starts_with("No temperature was read"));
+    assert_eq!(remark.map(|said| said.sign), Some(Sign::Look), "{:?}", report.remarks);
+    assert!(report.remarks.iter().all(|said| said.sign == Sign::Look));
 }

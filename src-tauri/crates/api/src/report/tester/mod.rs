@@ -174,12 +174,13 @@ impl Telling<'_> {
     /// Lapsed references with what that costs, what no budget could take in, and figures that were left out.
     fn remarks(&self, result: &BenchResult) -> Vec<Said> {
         let words = self.words;
+        // Each names something to know before the answers are relied on: a disc beside it would say that nothing is odd.
+        let look = |text| Said { sign: Sign::Look, text };
         let short = say::shortcomings(words, result, &self.about, &usual_decisions());
-        let mut remarks: Vec<Said> =
-            short.into_iter().map(|said| Said { sign: Sign::from(said.level), text: said.words }).collect();
+        let mut remarks: Vec<Said> = short.into_iter().map(|said| look(said.words)).collect();
         if !result.unusable.is_empty() {
-            let text = words.text_with("answer-result-unusable", &[("count", result.unusable.len().into())]);
-            remarks.push(Said { sign: Sign::Look, text });
+            let args = [("count", result.unusable.len().into())];
+            remarks.push(look(words.text_with("answer-result-unusable", &args)));
         }
         remarks
     }
