@@ -3,6 +3,8 @@
 
 mod bench;
 mod board;
+mod damaged;
+mod devices;
 mod group;
 mod hand_over;
 mod job_file;

@@ -198,14 +198,52 @@ fn a_copied_record_goes_on_in_logs_of_its_new_device() {
     assert_eq!(open(folder.path(), 2).append(taken(3, 100)).log, first.log, "the original goes on as before");
 }
 
+/// Both files of a record, written anew elsewhere.
+fn whole_copy(from: &Path) -> TempDir {
+    let copy = TempDir::new().unwrap();
+    for file in ["record.sqlite", "device.sqlite"] {
+        std::fs::copy(from.join(file), copy.path().join(file)).unwrap();
+    }
+    copy
+}
+
+#[test]
+fn a_device_whose_own_file_was_copied_too_goes_on_as_a_new_one() {
+    let folder = TempDir::new().unwrap();
+    let mut hand = start(folder.path());
+    let first = hand.append(taken(1, 100));
+    let device = hand.record.device().id();
+    drop(hand);
+    let copy = whole_copy(folder.path());
+    let mut restored = open(copy.path(), 9);
+    let new = restored.record.device().id();
+    assert_ne!(new, device);
+    assert_ne!(restored.append(taken(2, 100)).log, first.log);
+    drop(restored);
+    assert_eq!(open(copy.path(), 10).record.device().id(), new, "and stays it");
+    let mut original = open(folder.path(), 2);
+    assert_eq!(original.record.device().id(), device);
+    assert_eq!(original.append(taken(3, 100)).log, first.log, "the original goes on as before");
+    drop(original);
+    // Put back over the files that are there: a backup's file is another one, though it bears the same name.
+    for file in ["record.sqlite", "device.sqlite"] {
+        let there = folder.path().join(file);
+        let backed_up = std::fs::read(&there).unwrap();
+        std::fs::remove_file(&there).unwrap();
+        std::fs::write(&there, backed_up).unwrap();
+    }
+    assert_ne!(open(folder.path(), 3).append(taken(4, 100)).log, first.log);
+}
+
 #[test]
 fn a_fork_is_kept_whole_and_the_device_opens_a_new_log() {
-    // A whole copy, the device's own file with it: nothing can tell the two apart until their entries meet.
-    let (folder, twin) = (TempDir::new().unwrap(), TempDir::new().unwrap());
+    // An image of the whole disk, in which no file is new: nothing can tell the two apart until their entries meet.
+    let folder = TempDir::new().unwrap();
     drop(start(folder.path()));
-    for file in ["record.sqlite", "device.sqlite"] {
-        std::fs::copy(folder.path().join(file), twin.path().join(file)).unwrap();
-    }
+    let twin = whole_copy(folder.path());
+    let device = rusqlite::Connection::open(twin.path().join("device.sqlite")).unwrap();
+    device.execute("DELETE FROM born", []).unwrap();
+    drop(device);
     let (mut hand, mut other) = (open(folder.path(), 2), open(twin.path(), 3));
     let mine = hand.append(taken(1, 100));
     let theirs = other.append(taken(2, 200));

@@ -8,7 +8,7 @@ use crate::ops::references;
 use crate::state::State;
 use crate::views::{
     BenchAsk, BenchKey, CloseBench, Measure, PlanAsk, ReferenceForm, ReferenceKindName, ReferenceValueForm,
-    SaveReference, SetLook, StartBench,
+    SaveReference, SetLook, SetTemperature, StartBench,
 };
 use chrono::{Days, Duration};
 use provenohm_assess::bench::{DecisionRule, EditionId, LookedAt, PlannedWhat, Supply, TesterLook};
@@ -39,6 +39,7 @@ fn references_at_hand(state: &mut State, clock: &Clock) -> Result<Vec<ReferenceI
         within_percent: percent.to_owned(),
         rated_voltage: rated.to_owned(),
         voltage_coefficient: if rated.is_empty() { String::new() } else { "2".to_owned() },
+        drift_percent: "0.05".to_owned(),
         ..ReferenceValueForm::empty()
     };
     let resistances = ["0.25 MΩ", "0.5 MΩ", "1 MΩ", "2 MΩ", "10 MΩ", "50 MΩ", "100 MΩ", "500 MΩ"];
@@ -91,7 +92,9 @@ fn run(
         by: state.words.text("demo-bench"),
         plan: points.filter(at_500).collect(),
     };
-    let mut view = bench::start_bench(state, start)?;
+    let begun = bench::start_bench(state, start)?;
+    let temperature = SetTemperature { bench: begun.id, temperature: "23".to_owned() };
+    let mut view = bench::set_temperature(state, temperature)?;
     while let Some(step) = view.current {
         let key = Key::of(&step).ok_or_else(|| Failure::of("unexpected"))?;
         clock.wait(Duration::seconds(40));

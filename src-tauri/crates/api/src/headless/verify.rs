@@ -38,7 +38,7 @@ pub fn verify(files: &[PathBuf]) -> Result<VerifyView, Refused> {
         }
         parts.push(bytes);
     }
-    Ok(verify::parts(&words, &parts)?)
+    Ok(verify::parts(&words, &parts, &LongWork::default())?)
 }
 
 fn named(file: &Path, refused: &Refused) -> Refused {

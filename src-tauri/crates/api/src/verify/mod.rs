@@ -76,18 +76,17 @@ pub(crate) fn bytes(words: &Words, host: &mut Host, bytes: &[u8], work: &LongWor
         return work.unless_stopped(found.told());
     }
     if bytes.starts_with(PDF) {
-        return work.unless_stopped(parts(words, &[bytes.to_vec()])?);
+        return parts(words, &[bytes.to_vec()], work);
     }
     Err(Failure::of(if is_record(bytes) { "verify_record" } else { "verify_nothing" }))
 }
 
 /// Looks at the PDFs of one schedule together, while somebody watches who can stop it.
 pub(crate) fn several(words: &Words, files: &[Vec<u8>], work: &LongWork) -> Result<VerifyView, Failure> {
-    work.begin();
     if files.is_empty() || files.iter().any(|file| !file.starts_with(PDF)) {
         return Err(Failure::of("verify_several"));
     }
-    work.unless_stopped(parts(words, files)?)
+    parts(words, files, work)
 }
 
 /// Whether bytes are those of a record's file, which is looked at where it lies.
@@ -95,11 +94,12 @@ pub(crate) fn is_record(bytes: &[u8]) -> bool {
     bytes.starts_with(SQLITE)
 }
 
-/// Looks at the parts of one schedule.
-pub(crate) fn parts(words: &Words, files: &[Vec<u8>]) -> Result<VerifyView, Failure> {
+/// Looks at the parts of one schedule; between two of them it can be stopped.
+pub(crate) fn parts(words: &Words, files: &[Vec<u8>], work: &LongWork) -> Result<VerifyView, Failure> {
+    work.begin();
     let mut found = Found::new(words);
-    paper::look(&mut found, files)?;
-    Ok(found.told())
+    paper::look(&mut found, files, work)?;
+    work.unless_stopped(found.told())
 }
 
 /// Looks at a record's file as it is.

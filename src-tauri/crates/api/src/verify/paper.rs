@@ -2,27 +2,34 @@
 
 use super::Found;
 use crate::failure::Failure;
+use crate::long_work::LongWork;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use provenohm_assess::judgement::Level;
+use provenohm_exchange::join::Progress;
 use provenohm_logbook::entry::Entry;
 use provenohm_logbook::seal::borne_out;
 use provenohm_papers::report::{Board, Digest, LINES_IN_A_PART, Part, Schedule, Signature, whole_of};
 use provenohm_papers::{Attached, NotAttached, Pages, attached, maker};
 use provenohm_words::{Locale, Words};
 
-pub(super) fn look(found: &mut Found<'_>, files: &[Vec<u8>]) -> Result<(), Failure> {
+pub(super) fn look(found: &mut Found<'_>, files: &[Vec<u8>], work: &LongWork) -> Result<(), Failure> {
     let mut parts = Vec::new();
-    for file in files {
+    let of = files.len() as u64;
+    for (file, done) in files.iter().zip(0..) {
+        if work.reached(Progress { done, of }).is_break() {
+            return Err(Failure::of("stopped"));
+        }
         if let Some((part, attached)) = part(found, file) {
             pages(found, &part, &attached, file);
             parts.push(part);
         }
     }
+    let _ = work.reached(Progress { done: of, of });
     parts.sort_by_key(|part| part.number);
     parts.dedup_by_key(|part| part.number);
     let Some(first) = parts.first().cloned() else { return Ok(()) };
-    if parts.iter().any(|part| (part.of, &part.whole, &part.schedule.signatures) != of(&first)) {
+    if parts.iter().any(|part| series(part) != series(&first)) {
         found.wrong("answer-verify-parts-mixed", &[]);
         return Ok(());
     }
@@ -45,7 +52,8 @@ pub(super) fn look(found: &mut Found<'_>, files: &[Vec<u8>]) -> Result<(), Failu
     Ok(())
 }
 
-fn of(part: &Part) -> (u32, &Digest, &Vec<Signature>) {
+/// What the parts of one schedule have in common.
+fn series(part: &Part) -> (u32, &Digest, &Vec<Signature>) {
     (part.of, &part.whole, &part.schedule.signatures)
 }
 

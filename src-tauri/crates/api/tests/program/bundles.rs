@@ -241,8 +241,11 @@ fn long_work_is_asked_about_and_stopped_while_it_goes_on() {
     let verified = other.ask("verify_file", json!({ "files": [BASE64_STANDARD.encode(&bytes)] }));
     assert_eq!(verified["holds"], true);
     assert_eq!(other.ask("long_work", json!({})), json!({ "done": steps, "of": steps }), "so does verifying");
-    other.ask("make_schedule", json!({ "job": job, "format": "pdf" }));
+    let pdf = other.ask("make_schedule", json!({ "job": job, "format": "pdf" }))["files"][0].clone();
     assert_eq!(other.ask("long_work", json!({})), json!({ "done": 1, "of": 1 }), "and making pages, part by part");
+    let pdf = BASE64_STANDARD.encode(std::fs::read(pdf.as_str().unwrap()).unwrap());
+    other.ask("verify_file", json!({ "files": [pdf, pdf] }));
+    assert_eq!(other.ask("long_work", json!({})), json!({ "done": 2, "of": 2 }), "and verifying them");
 }
 
 #[test]

@@ -58,13 +58,22 @@ impl Two {
         assert_eq!(settled["view"]["questions"], json!([]));
         assert_eq!(self.one.refused("settle", answer).code, "not_found", "settled once");
         assert_eq!(self.meet(), Vec::<Value>::new());
-        settled["done"]["undo"].clone()
+        let undo = settled["done"]["undo"].clone();
+        assert_eq!(self.listed(&undo).len(), 1, "it can be taken back later: {settled}");
+        undo
+    }
+
+    /// What of the list of what was settled is taken back by this.
+    fn listed(&self, undo: &Value) -> Vec<Value> {
+        let made = self.one.ask("settling", json!({ "job": self.job }))["made"].clone();
+        made.as_array().unwrap().iter().filter(|it| it["undo"] == *undo).cloned().collect()
     }
 
     /// Takes a settling back: the question is there again.
     fn open_again(&self, undo: &Value, question: &Value) {
         self.one.ask("undo", json!({ "token": undo }));
         assert_eq!(open(&self.one, &self.job), std::slice::from_ref(question));
+        assert_eq!(self.listed(undo), Vec::<Value>::new());
     }
 
     pub(crate) fn circuit(&self, program: &Program, at: usize) -> Value {

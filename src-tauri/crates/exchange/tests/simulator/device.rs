@@ -32,6 +32,7 @@ fn open(folder: &Path, mut random: Counted) -> Hand {
     Hand { record, random, minutes: 0, person: PERSON }
 }
 
+/// Copies a record; with the device's own file, if `whole`, as an image of the whole disk does: no file in it is new.
 fn copy(from: &Path, to: &Path, whole: bool) {
     for name in if whole { &[RECORD, DEVICE][..] } else { &[RECORD] } {
         for ending in ["", "-wal", "-shm"] {
@@ -41,6 +42,10 @@ fn copy(from: &Path, to: &Path, whole: bool) {
                 std::fs::copy(of(from), of(to)).unwrap();
             }
         }
+    }
+    if whole {
+        let device = rusqlite::Connection::open(to.join(DEVICE)).unwrap();
+        device.execute("DELETE FROM born", []).unwrap();
     }
 }
 

@@ -1,9 +1,11 @@
-//! The device: its id, its key, and the heads of its logs, in a file of its own that backups of the record leave out.
+//! The device: its id, its key, and the heads of its logs, in a file of its own. A copy of that file is no identity: it
+//! was carried here by a backup or from another device, so this device goes on as a new one.
 //!
 //! If the record lacks an entry this file has seen written, the record was restored or copied: its logs may have
 //! gone on elsewhere, so they are closed before anything is appended. The heads are noted after the record's own
 //! commit and before it is shown as saved; a crash in between leaves this file one behind, which closes nothing.
 
+use super::birth::Birth;
 use super::connection::OpenError;
 use crate::entry::{Hash, LogId, Seq};
 use crate::random::{self, Randomness};
@@ -39,7 +41,7 @@ impl Device {
         Ok(Self { id, key: DeviceKey::make(random)?, heads: Heads::Memory(BTreeMap::new()) })
     }
 
-    /// The device of a file; a new one if the file is not there. The file must not be carried by backups.
+    /// The device of a file; a new one if the file is not there, or was copied to where it is.
     ///
     /// # Errors
     /// [`OpenError`] if the file cannot be read or made.
@@ -48,6 +50,7 @@ impl Device {
         file.busy_timeout(Duration::from_secs(30))?;
         file.pragma_update(None, "journal_mode", "wal")?;
         file.pragma_update(None, "synchronous", "full")?;
+        file.pragma_update(None, "secure_delete", true)?;
         let transaction = file.transaction_with_behavior(TransactionBehavior::Immediate)?;
         transaction.execute_batch(
             "CREATE TABLE IF NOT EXISTS device (
@@ -55,8 +58,12 @@ impl Device {
              ) STRICT;
              CREATE TABLE IF NOT EXISTS head (
                  log BLOB NOT NULL PRIMARY KEY, seq INTEGER NOT NULL, hash BLOB NOT NULL
-             ) STRICT, WITHOUT ROWID;",
+             ) STRICT, WITHOUT ROWID;
+             CREATE TABLE IF NOT EXISTS born (
+                 one INTEGER NOT NULL PRIMARY KEY CHECK (one = 1), birth TEXT NOT NULL
+             ) STRICT;",
         )?;
+        forget_if_copied(&transaction, Birth::of(path)?)?;
         let known: Option<([u8; 16], [u8; 32])> = transaction
             .query_row("SELECT id, secret FROM device", [], |row| Ok((row.get(0)?, row.get(1)?)))
             .optional()?;
@@ -124,4 +131,18 @@ impl Device {
         }
         Ok(())
     }
+}
+
+/// Drops what a copied file says of its device. A file of before births were noted is taken to be where it was made.
+fn forget_if_copied(device: &Connection, birth: Option<Birth>) -> rusqlite::Result<()> {
+    let Some(birth) = birth else { return Ok(()) };
+    let noted: Option<String> = device.query_row("SELECT birth FROM born", [], |row| row.get(0)).optional()?;
+    if noted.is_some_and(|noted| noted != birth.0) {
+        device.execute_batch("DELETE FROM device; DELETE FROM head;")?;
+    }
+    device.execute(
+        "INSERT INTO born (one, birth) VALUES (1, ?1) ON CONFLICT (one) DO UPDATE SET birth = ?1",
+        [&birth.0],
+    )?;
+    Ok(())
 }

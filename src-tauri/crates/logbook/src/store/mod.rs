@@ -1,5 +1,6 @@
 //! The SQLite files: the record's own and the device's, how they are opened, and their frozen migrations.
 
+mod birth;
 mod connection;
 pub mod device;
 mod migration;

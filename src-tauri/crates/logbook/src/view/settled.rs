@@ -2,10 +2,35 @@
 
 use super::facet::Stated;
 use super::query::{ReadError, View};
-use crate::entry::body::Book;
-use crate::entry::{Body, Kind, Object};
+use crate::entry::body::{Book, Correction};
+use crate::entry::{Body, Kind, Object, ObjectId, Role};
 use crate::store::blob;
 use rusqlite::params;
+use uuid::Uuid;
+
+/// What says a choice by its kind.
+const CHOICES: [Kind; 5] = [Kind::Settlement, Kind::SameCircuit, Kind::SameTester, Kind::SamePerson, Kind::Different];
+
+/// Values, which are a choice where they stand in the place of several that differed.
+const VALUES: [Kind; 17] = [
+    Kind::JobNames,
+    Kind::JobRules,
+    Kind::JobPeople,
+    Kind::BoardOrder,
+    Kind::BoardNames,
+    Kind::BoardPeople,
+    Kind::BoardPresent,
+    Kind::CircuitOrder,
+    Kind::CircuitLabel,
+    Kind::CircuitElectrical,
+    Kind::CircuitPlace,
+    Kind::CircuitPresent,
+    Kind::TesterIdentity,
+    Kind::TesterCard,
+    Kind::ReferenceCard,
+    Kind::Person,
+    Kind::Correction,
+];
 
 impl View<'_> {
     /// The choices of some books that nobody took back, book by book in the one order that holds on every device.
@@ -13,18 +38,61 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn settled<'b>(&self, books: impl IntoIterator<Item = &'b Book>) -> Result<Vec<Stated<Body>>, ReadError> {
-        let kinds = [Kind::Settlement, Kind::SameCircuit, Kind::SameTester, Kind::SamePerson, Kind::Different]
-            .map(Kind::number);
+        let listed = |kinds: &[Kind]| kinds.iter().map(|kind| kind.number().to_string()).collect::<Vec<_>>().join(", ");
         let clause = format!(
-            "WHERE e.kind IN ({}) AND e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2)",
-            kinds.map(|kind| kind.to_string()).join(", ")
+            "WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND (e.kind IN ({})
+             OR e.kind IN ({}) AND EXISTS (SELECT 1 FROM naming n WHERE n.entry = e.id))",
+            listed(&CHOICES),
+            listed(&VALUES)
         );
         let mut all = Vec::new();
         for book in books {
             let Object { noun, id } = book.object();
-            all.extend(self.bodies_where(&clause, params![noun.number(), blob(&id.0)])?);
+            for one in self.bodies_where(&clause, params![noun.number(), blob(&id.0)])? {
+                // An overruled correction is named by the one that stands in its place.
+                let stands = one.is_live() && !(one.named && one.value.kind() == Kind::Correction);
+                if stands && (CHOICES.contains(&one.value.kind()) || self.ends_a_difference(&one)?) {
+                    all.push(one);
+                }
+            }
         }
-        all.retain(Stated::is_live);
         Ok(all)
+    }
+
+    /// Whether a value stands in the place of values that were not one. What somebody removed, and is said to be gone
+    /// once more or to be there after all, was chosen between the two as well.
+    fn ends_a_difference(&self, one: &Stated<Body>) -> Result<bool, ReadError> {
+        let mut before = Vec::new();
+        for named in one.names.iter().filter(|it| matches!(it.role, Role::Replaces | Role::Overrules)) {
+            before.extend(self.said(named.entry)?);
+        }
+        Ok(match (presence(&one.value), &before[..]) {
+            (Some(_), [removal]) => presence(&removal.value) == Some(false),
+            _ => before.iter().enumerate().any(|(at, it)| before.iter().skip(at + 1).any(|other| differ(it, other))),
+        })
+    }
+}
+
+/// Whether what says that a thing is there, or gone, says that it is there.
+fn presence(body: &Body) -> Option<bool> {
+    match body {
+        Body::BoardPresent(it) => Some(it.present),
+        Body::CircuitPresent(it) => Some(it.present),
+        _ => None,
+    }
+}
+
+/// Whether two values of one thing are not one, whichever of its ids they are of.
+fn differ(one: &Stated<Body>, other: &Stated<Body>) -> bool {
+    match (&one.value, &other.value) {
+        (Body::Correction(one), Body::Correction(other)) => {
+            let says = |it: &Correction| (it.tester, it.test_voltage_v, it.at, it.conditions);
+            one.readings.iter().any(|id| other.readings.contains(id)) && says(one) != says(other)
+        }
+        (one, other) if presence(one).is_some() => presence(one) != presence(other),
+        (one, other) => {
+            let of_one_thing = |body: &Body| body.clone().moved_to(ObjectId(Uuid::nil()));
+            of_one_thing(one) != of_one_thing(other)
+        }
     }
 }

@@ -75,7 +75,12 @@ impl<'a> Say<'a> {
             Body::SameTester(it) => (self.tester(Some(it.one))?, self.words.text(answer(What::Same))),
             Body::SamePerson(it) => (self.person(Some(it.one)), self.words.text(answer(What::Same))),
             Body::Different(it) => (self.object(it.one)?, self.words.text(answer(What::Different))),
-            _ => self.kept(said)?,
+            Body::Settlement(_) => self.kept(said)?,
+            Body::Correction(it) => {
+                let of = it.readings.first().map(|id| self.reading(*id)).unwrap_or_default();
+                (of, self.value(&said.value)?)
+            }
+            value => (value.subject().map(|of| self.object(of)).transpose()?.unwrap_or_default(), self.value(value)?),
         };
         let of = if of.is_empty() { of } else { format!("{of}: ") };
         Ok(format!("{of}{chosen}"))
