@@ -37,6 +37,7 @@ describe('a damaged record', () => {
     expect(document.body.textContent).toContain('Nothing of it was deleted');
     expect(document.body.textContent).toContain('412 entries of it are as they were written');
     expect(button('Go on')).toBeDefined();
+    expect(document.body.textContent, 'what is over alarms nobody').not.toContain('does not read');
   });
 
   it('is no other trouble', async () => {

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use std::path::Path;
 
 /// Gives a file's bytes (in base64) to the control that chooses one, as the system's own chooser does.
-const CHOOSE: &str = "
+pub(crate) const CHOOSE: &str = "
     const bytes = Uint8Array.from(atob(arguments[0]), (one) => one.charCodeAt(0));
     const chosen = new DataTransfer();
     chosen.items.add(new File([bytes], 'hall.provenohm-bundle'));

@@ -9,6 +9,7 @@ mod group;
 mod hand_over;
 mod job_file;
 mod keyboard;
+mod long_work;
 mod opening;
 mod order;
 mod review;
