@@ -39,7 +39,10 @@ impl View<'_> {
         }
         let objects = self
             .connection
-            .prepare_cached("SELECT DISTINCT noun, object FROM about WHERE entry > ?1 ORDER BY noun, object")?
+            .prepare_cached(
+                // Left to itself SQLite walks through the whole table to spare the sorting of a few.
+                "SELECT DISTINCT noun, object FROM about INDEXED BY about_entry WHERE entry > ?1 ORDER BY noun, object",
+            )?
             .query_map(params![arrival.place], |row| Ok((row.get::<_, i64>(0)?, Uuid::from_bytes(row.get(1)?))))?
             .collect::<rusqlite::Result<Vec<_>>>()?;
         let known = |(noun, id): (i64, Uuid)| Some(Object { noun: Noun::from_number(noun)?, id: ObjectId(id) });

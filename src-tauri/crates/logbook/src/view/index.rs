@@ -55,7 +55,7 @@ impl View<'_> {
         let counts = self
             .connection
             .prepare_cached(
-                "SELECT e.kind, count(*) FROM entry e JOIN standing s ON s.entry = e.id
+                "SELECT e.kind, count(*) FROM standing s CROSS JOIN entry e ON e.id = s.entry
                  WHERE s.readable = 0 AND e.body IS NOT NULL GROUP BY e.kind ORDER BY e.kind",
             )?
             .query_map([], |row| Ok(Unreadable { kind: counter(row.get(0)?), count: counter(row.get(1)?) }))?

@@ -234,7 +234,7 @@ impl<'v> View<'v> {
             .connection
             .prepare_cached(
                 "SELECT DISTINCT a.object FROM entry e
-                 JOIN about a ON a.entry = e.id JOIN standing s ON s.entry = e.id
+                 CROSS JOIN about a ON a.entry = e.id CROSS JOIN standing s ON s.entry = e.id
                  WHERE e.kind = ?1 AND a.noun = ?2 AND a.subject = 1 AND s.readable = 1 AND s.withdrawn = 0
                  ORDER BY a.object",
             )?
@@ -243,13 +243,14 @@ impl<'v> View<'v> {
         Ok(ids)
     }
 
-    /// The subjects of one noun that entries about `object` have, each once, by id.
+    /// The subjects of one noun that entries about `object` have, each once, by id. The order of the joins is kept: left to
+    /// itself SQLite begins with everything that has a subject of that noun, which may be the whole record.
     pub(super) fn related(&self, object: Object, noun: Noun, kinds: [Kind; 2]) -> Result<Vec<Uuid>, ReadError> {
         let ids = self
             .connection
             .prepare_cached(
                 "SELECT DISTINCT b.object FROM about a
-                 JOIN about b ON b.entry = a.entry JOIN standing s ON s.entry = a.entry
+                 CROSS JOIN about b ON b.entry = a.entry CROSS JOIN standing s ON s.entry = a.entry
                  WHERE a.noun = ?1 AND a.object = ?2 AND a.kind IN (?4, ?5) AND b.noun = ?3 AND s.readable = 1
                  ORDER BY b.object",
             )?
