@@ -225,7 +225,7 @@ fn a_device_whose_own_file_was_copied_too_goes_on_as_a_new_one() {
     assert_eq!(original.record.device().id(), device);
     assert_eq!(original.append(taken(3, 100)).log, first.log, "the original goes on as before");
     drop(original);
-    // Put back over the files that are there: a backup's file is another one, though it bears the same name.
+    // Put back as new files under the names of those that went.
     for file in ["record.sqlite", "device.sqlite"] {
         let there = folder.path().join(file);
         let backed_up = std::fs::read(&there).unwrap();

@@ -316,6 +316,18 @@ fn two_corrections_of_a_reading_settle_what_they_dispute_and_nothing_else() {
 }
 
 #[test]
+fn corrections_one_after_the_other_choose_between_nothing() {
+    let two = Two::start();
+    read(&two.one, &two.board, "487");
+    let reading = two.one.ask("readings", json!({ "job": two.job }))["rows"][0]["reading"].clone();
+    for volts in [250, 1000, 250, 1000] {
+        let asked = json!({ "job": two.job, "readings": [reading], "volts": volts, "reason": "read off the tester" });
+        two.one.ask("correct_readings", asked);
+    }
+    assert_eq!(two.one.ask("settling", json!({ "job": two.job }))["made"], json!([]));
+}
+
+#[test]
 fn two_names_of_a_tester() {
     let two = Two::start();
     read(&two.one, &two.board, "487");

@@ -116,7 +116,7 @@ impl Device {
         salvaged
     }
 
-    /// Keeps a copy of the record; with the device's own file, which no backup should carry, if `whole`.
+    /// Keeps a copy of the record; with the device's own file, as an image of the whole disk, if `whole`.
     pub(crate) fn back_up(&mut self, whole: bool) {
         self.while_closed(|device| {
             let backup = folder();

@@ -39,7 +39,7 @@ use std::path::PathBuf;
 pub struct Place {
     /// The record's file. Backups may carry it.
     pub record: PathBuf,
-    /// The device's own file. No backup may carry it: by it a restored or copied record is noticed.
+    /// The device's own file. By it a restored or copied record is noticed, and by its birth a copy of itself.
     pub device: PathBuf,
 }
 

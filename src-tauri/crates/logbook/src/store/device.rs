@@ -137,7 +137,10 @@ impl Device {
 fn forget_if_copied(device: &Connection, birth: Option<Birth>) -> rusqlite::Result<()> {
     let Some(birth) = birth else { return Ok(()) };
     let noted: Option<String> = device.query_row("SELECT birth FROM born", [], |row| row.get(0)).optional()?;
-    if noted.is_some_and(|noted| noted != birth.0) {
+    if noted.as_ref() == Some(&birth.0) {
+        return Ok(());
+    }
+    if noted.is_some() {
         device.execute_batch("DELETE FROM device; DELETE FROM head;")?;
     }
     device.execute(

@@ -49,9 +49,13 @@ impl View<'_> {
         for book in books {
             let Object { noun, id } = book.object();
             for one in self.bodies_where(&clause, params![noun.number(), blob(&id.0)])? {
-                // An overruled correction is named by the one that stands in its place.
-                let stands = one.is_live() && !(one.named && one.value.kind() == Kind::Correction);
-                if stands && (CHOICES.contains(&one.value.kind()) || self.ends_a_difference(&one)?) {
+                let overruled = || -> Result<bool, ReadError> {
+                    Ok(one.named && self.acting_on(one.entry)?.iter().any(|acting| acting.role == Role::Overrules))
+                };
+                if one.is_live()
+                    && !overruled()?
+                    && (CHOICES.contains(&one.value.kind()) || self.ends_a_difference(&one)?)
+                {
                     all.push(one);
                 }
             }
@@ -59,15 +63,15 @@ impl View<'_> {
         Ok(all)
     }
 
-    /// Whether a value stands in the place of values that were not one. What somebody removed, and is said to be gone
-    /// once more or to be there after all, was chosen between the two as well.
+    /// Whether a value stands in the place of values that were not one. So does a word that what was removed is gone once
+    /// more, or is there after all; bringing back what nobody worked on is listed with it.
     fn ends_a_difference(&self, one: &Stated<Body>) -> Result<bool, ReadError> {
         let mut before = Vec::new();
         for named in one.names.iter().filter(|it| matches!(it.role, Role::Replaces | Role::Overrules)) {
             before.extend(self.said(named.entry)?);
         }
         Ok(match (presence(&one.value), &before[..]) {
-            (Some(_), [removal]) => presence(&removal.value) == Some(false),
+            (Some(_), [_, ..]) if before.iter().all(|it| presence(&it.value) == Some(false)) => true,
             _ => before.iter().enumerate().any(|(at, it)| before.iter().skip(at + 1).any(|other| differ(it, other))),
         })
     }
@@ -85,9 +89,13 @@ fn presence(body: &Body) -> Option<bool> {
 /// Whether two values of one thing are not one, whichever of its ids they are of.
 fn differ(one: &Stated<Body>, other: &Stated<Body>) -> bool {
     match (&one.value, &other.value) {
-        (Body::Correction(one), Body::Correction(other)) => {
-            let says = |it: &Correction| (it.tester, it.test_voltage_v, it.at, it.conditions);
-            one.readings.iter().any(|id| other.readings.contains(id)) && says(one) != says(other)
+        (Body::Correction(this), Body::Correction(that)) => {
+            // The later one took the earlier's place already.
+            let overrules = |one: &Stated<Body>, other: &Stated<Body>| {
+                one.names.iter().any(|it| it.role == Role::Overrules && it.entry == other.entry)
+            };
+            let apart = !overrules(one, other) && !overrules(other, one);
+            apart && this.readings.iter().any(|id| that.readings.contains(id)) && contradict(this, that)
         }
         (one, other) if presence(one).is_some() => presence(one) != presence(other),
         (one, other) => {
@@ -95,4 +103,15 @@ fn differ(one: &Stated<Body>, other: &Stated<Body>) -> bool {
             of_one_thing(one) != of_one_thing(other)
         }
     }
+}
+
+/// Whether two corrections say otherwise of one circumstance.
+fn contradict(one: &Correction, other: &Correction) -> bool {
+    fn otherwise<T: PartialEq>(one: Option<&T>, other: Option<&T>) -> bool {
+        matches!((one, other), (Some(one), Some(other)) if one != other)
+    }
+    otherwise(one.tester.as_ref(), other.tester.as_ref())
+        || otherwise(one.test_voltage_v.as_ref(), other.test_voltage_v.as_ref())
+        || otherwise(one.at.as_ref(), other.at.as_ref())
+        || otherwise(one.conditions.as_ref(), other.conditions.as_ref())
 }

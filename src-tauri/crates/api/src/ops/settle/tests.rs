@@ -162,6 +162,27 @@ fn two_removals_that_knew_different_things_are_one_word() {
 }
 
 #[test]
+fn what_was_removed_twice_and_changed_meanwhile_is_settled_and_listed() {
+    for at in [0, 1] {
+        let (mut state, job, [board, _], circuit) = job();
+        let person = state.person(job).unwrap();
+        let pair = state.judged(job).unwrap().board(board).unwrap().circuits[0].slots[0].pair.clone();
+        let asked_at = state.host.now();
+        let asked =
+            Request { job, pair, stage: Stage::Before, readings: vec![], not_tested: vec![], person, at: asked_at };
+        let known = state.write(person, |writer| Ok(writer.known(job)?)).unwrap().value;
+        state.write(person, |writer| Ok(writer.append(Fact::from(asked).because("not read yet"))?)).unwrap();
+        for _ in 0..2 {
+            let removal = CircuitPresent { job, circuit, present: false, known: known.clone() };
+            state.write(person, |writer| Ok(writer.append(removal.clone())?)).unwrap();
+        }
+        let question = settling(&mut state, OfJob { job }).unwrap().questions.remove(0);
+        choose(&mut state, job, &question, at);
+        assert_eq!(settling(&mut state, OfJob { job }).unwrap().made.len(), 1);
+    }
+}
+
+#[test]
 fn two_names_of_a_person_are_settled_in_every_book_at_once_and_can_be_taken_back() {
     let (mut state, job, ..) = job();
     let person = state.person(job).unwrap();
