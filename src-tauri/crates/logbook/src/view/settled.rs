@@ -2,6 +2,7 @@
 
 use super::facet::Stated;
 use super::query::{ReadError, View};
+use super::to_settle::FACETS;
 use crate::entry::body::{Book, Correction};
 use crate::entry::{Body, Kind, Object, ObjectId, Role};
 use crate::store::blob;
@@ -11,27 +12,6 @@ use uuid::Uuid;
 /// What says a choice by its kind.
 const CHOICES: [Kind; 5] = [Kind::Settlement, Kind::SameCircuit, Kind::SameTester, Kind::SamePerson, Kind::Different];
 
-/// Values, which are a choice where they stand in the place of several that differed.
-const VALUES: [Kind; 17] = [
-    Kind::JobNames,
-    Kind::JobRules,
-    Kind::JobPeople,
-    Kind::BoardOrder,
-    Kind::BoardNames,
-    Kind::BoardPeople,
-    Kind::BoardPresent,
-    Kind::CircuitOrder,
-    Kind::CircuitLabel,
-    Kind::CircuitElectrical,
-    Kind::CircuitPlace,
-    Kind::CircuitPresent,
-    Kind::TesterIdentity,
-    Kind::TesterCard,
-    Kind::ReferenceCard,
-    Kind::Person,
-    Kind::Correction,
-];
-
 impl View<'_> {
     /// The choices of some books that nobody took back, book by book in the one order that holds on every device.
     ///
@@ -39,18 +19,21 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn settled<'b>(&self, books: impl IntoIterator<Item = &'b Book>) -> Result<Vec<Stated<Body>>, ReadError> {
         let listed = |kinds: &[Kind]| kinds.iter().map(|kind| kind.number().to_string()).collect::<Vec<_>>().join(", ");
+        // Values are a choice where they stand in the place of several that differed.
+        let values: Vec<Kind> = FACETS.into_iter().chain([Kind::Correction]).collect();
         let clause = format!(
             "WHERE e.log IN (SELECT log FROM opened WHERE noun = ?1 AND book = ?2) AND (e.kind IN ({})
              OR e.kind IN ({}) AND EXISTS (SELECT 1 FROM naming n WHERE n.entry = e.id))",
             listed(&CHOICES),
-            listed(&VALUES)
+            listed(&values)
         );
         let mut all = Vec::new();
         for book in books {
             let Object { noun, id } = book.object();
             for one in self.bodies_where(&clause, params![noun.number(), blob(&id.0)])? {
                 let overruled = || -> Result<bool, ReadError> {
-                    Ok(one.named && self.acting_on(one.entry)?.iter().any(|acting| acting.role == Role::Overrules))
+                    let named = one.named && one.value.kind() == Kind::Correction;
+                    Ok(named && self.acting_on(one.entry)?.iter().any(|acting| acting.role == Role::Overrules))
                 };
                 if one.is_live()
                     && !overruled()?

@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// The facets: kinds of which one value stands, once it is settled.
-const FACETS: [Kind; 16] = [
+pub(super) const FACETS: [Kind; 16] = [
     Kind::Person,
     Kind::JobNames,
     Kind::JobRules,
