@@ -1,4 +1,4 @@
-//! WebKit's own driver, one for each window.
+//! The web view's own driver, or the browser's: one for each window.
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
@@ -9,14 +9,15 @@ use crate::{Trouble, display};
 /// The running driver; it ends when this is dropped, and its window with it.
 pub(crate) struct Driver {
     program: Child,
+    name: &'static str,
     port: u16,
 }
 
 impl Driver {
-    /// Starts the driver on a free port. The window it will open gets this environment.
-    pub(crate) async fn start(environment: &[(&str, String)]) -> Result<Self, Trouble> {
-        let port = free_port().ok_or_else(|| Trouble::NotShown("no port is free for WebKitWebDriver".to_owned()))?;
-        let program = Command::new("WebKitWebDriver")
+    /// Starts this driver on a free port. The window it will open gets this environment.
+    pub(crate) async fn start(name: &'static str, environment: &[(&str, String)]) -> Result<Self, Trouble> {
+        let port = free_port().ok_or_else(|| Trouble::NotShown(format!("no port is free for {name}")))?;
+        let program = Command::new(name)
             .arg(format!("--port={port}"))
             // Without it the app opens a window that no driver may touch, and the session waits for ever.
             .env("TAURI_WEBVIEW_AUTOMATION", "true")
@@ -24,8 +25,8 @@ impl Driver {
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .spawn()
-            .map_err(Trouble::system("WebKitWebDriver"))?;
-        let mut driver = Self { program, port };
+            .map_err(Trouble::system(name))?;
+        let mut driver = Self { program, name, port };
         driver.listens().await?;
         Ok(driver)
     }
@@ -43,14 +44,14 @@ impl Driver {
         for _ in 0..200 {
             // Another program may listen where a driver that ended could not.
             if let Ok(Some(ended)) = self.program.try_wait() {
-                return Err(Trouble::NotShown(format!("WebKitWebDriver ended: {ended}")));
+                return Err(Trouble::NotShown(format!("{} ended: {ended}", self.name)));
             }
             if TcpStream::connect((Ipv4Addr::LOCALHOST, self.port)).is_ok() {
                 return Ok(());
             }
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
-        Err(Trouble::NotShown("WebKitWebDriver did not start to listen".to_owned()))
+        Err(Trouble::NotShown(format!("{} did not start to listen", self.name)))
     }
 }
 

@@ -3,6 +3,7 @@
 mod accessibility;
 mod display;
 mod driver;
+mod hub;
 mod job;
 mod kill;
 mod opening;
@@ -11,6 +12,7 @@ mod trouble;
 mod unwatched;
 mod window;
 
+pub use hub::Hub;
 pub use job::{Job, single_phase, tester, verification};
 pub use opening::{Opening, program};
 pub use recorder::Entry;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use serde_json::{Value, json};
+use tempfile::TempDir;
 use thirtyfour::session::handle::SessionHandle;
 use thirtyfour::{By, Capabilities, Key, WebDriver, WebElement};
 
@@ -13,16 +14,54 @@ use crate::{Opening, Trouble, display::Display, driver::Driver, kill, opening::p
 pub struct Window {
     page: Arc<SessionHandle>,
     driver: Driver,
-    _display: Display,
+    _kept: Kept,
 }
+
+/// What a window needs as long as it is open.
+#[expect(dead_code, reason = "held until the window is dropped")]
+enum Kept {
+    /// The app's display.
+    Display(Display),
+    /// The browser's profile: a new one for each, so that none knows another's login.
+    Profile(TempDir),
+}
+
+/// What a browser is asked to leave alone: it would look for its maker's hosts, and a check needs none.
+const BROWSER: [&str; 8] = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+];
 
 impl Window {
     /// Starts the app and waits for its page.
     pub async fn open(opening: &Opening) -> Result<Self, Trouble> {
         let display = Display::start()?;
-        let driver = Driver::start(&opening.environment(&display)).await?;
+        let driver = Driver::start("WebKitWebDriver", &opening.environment(&display)).await?;
         let mut wish = Capabilities::new();
         wish.set("webkitgtk:browserOptions", json!({ "binary": program("provenohm")?, "args": [] }))?;
+        Self::driven(driver, wish, Kept::Display(display)).await
+    }
+
+    /// Opens an address in a browser of its own, this wide and high in CSS pixels.
+    pub async fn browse(address: &str, (width, height): (u32, u32)) -> Result<Self, Trouble> {
+        let profile = tempfile::tempdir().map_err(Trouble::system("a folder for the browser"))?;
+        let driver = Driver::start("chromedriver", &[]).await?;
+        let own = [format!("--user-data-dir={}", profile.path().display()), format!("--window-size={width},{height}")];
+        let arguments: Vec<&str> = BROWSER.into_iter().chain(own.iter().map(String::as_str)).collect();
+        let mut wish = Capabilities::new();
+        wish.set("goog:chromeOptions", json!({ "args": arguments }))?;
+        let window = Self::driven(driver, wish, Kept::Profile(profile)).await?;
+        window.page.goto(address).await?;
+        Ok(window)
+    }
+
+    async fn driven(driver: Driver, wish: Capabilities, kept: Kept) -> Result<Self, Trouble> {
         let session = WebDriver::builder(driver.address(), wish)
             .keep_alive(true)
             .request_timeout(Duration::from_secs(60))
@@ -31,7 +70,7 @@ impl Window {
         // The window is closed by ending its driver; asking the driver to close it first waits for ever.
         session.leak().map_err(|error| Trouble::NotShown(error.to_string()))?;
         page.set_script_timeout(Duration::from_secs(30)).await?;
-        Ok(Self { page, driver, _display: display })
+        Ok(Self { page, driver, _kept: kept })
     }
 
     /// Goes to a screen by its place, as `#/jobs`.

@@ -28,11 +28,12 @@ export async function call<Op extends keyof Operations>(
   try {
     return (await knock(operation, input)) as Operations[Op]['output'];
   } catch (failure) {
-    throw asRefusal(failure);
+    throw refusal(failure);
   }
 }
 
-function asRefusal(failure: unknown): Refusal {
+/** What was refused, ready to show. */
+export function refusal(failure: unknown): Refusal {
   if (typeof failure === 'object' && failure !== null && 'code' in failure && 'words' in failure) {
     return new Refusal(failure as Failure);
   }

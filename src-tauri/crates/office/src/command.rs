@@ -4,6 +4,7 @@ use clap::{Args, Parser, Subcommand};
 use provenohm_api::headless;
 use provenohm_assess::moment::Moment;
 use provenohm_assess::quantity::{Accuracy, Farads, Ohms, Percent, Shown, Volts};
+use std::net::SocketAddr;
 use std::path::PathBuf;
 
 /// Insulation resistance: limits, judgements and schedules without a window.
@@ -194,6 +195,15 @@ pub(crate) enum Command {
         /// As a file too: .pdf or .csv
         #[arg(short, long)]
         output: Option<PathBuf>,
+    },
+    /// The hub: the same screens in a browser, behind a login
+    Serve {
+        /// Folder of the record; absent: one in the folder this system keeps data in
+        #[arg(long)]
+        record: Option<PathBuf>,
+        /// Address and port; port 0 takes a free one
+        #[arg(long, default_value = "127.0.0.1:7117")]
+        listen: SocketAddr,
     },
     /// Puts the invented demo job into a record
     Demo {

@@ -5,6 +5,7 @@
 mod ask;
 mod command;
 mod record;
+mod serve;
 mod tell;
 
 use clap::Parser;
@@ -42,6 +43,7 @@ fn main() -> ExitCode {
             ask::discharge((through, capacitance), (from, to), json)
         }
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
+        Command::Serve { record, listen } => serve::serve(record, listen),
         Command::Demo { record } => record::demo(&record),
     };
     match outcome {

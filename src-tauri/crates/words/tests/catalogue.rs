@@ -174,7 +174,7 @@ fn every_answer_is_given_somewhere() {
         }
     }
     let mut source = String::new();
-    for said_by in ["api", "office", "papers"] {
+    for said_by in ["api", "hub", "office", "papers"] {
         sources(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(said_by).join("src"), &mut source);
     }
     for (key, _) in messages(Locale::ENGLISH) {

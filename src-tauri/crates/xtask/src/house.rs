@@ -13,7 +13,7 @@ struct Room {
     never: &'static [&'static str],
 }
 
-const HOUSE: [Room; 9] = [
+const HOUSE: [Room; 10] = [
     // Pure: judged the same on every device, so no file, no clock, no chance.
     Room { name: "provenohm-assess", knows: &[], never: &["getrandom", "rand", "rusqlite", "tauri", "tokio", "typst"] },
     Room { name: "provenohm-words", knows: &["provenohm-assess"], never: &["rusqlite", "tauri", "tokio", "typst"] },
@@ -28,8 +28,14 @@ const HOUSE: [Room; 9] = [
     // The two hosts hold no rule of the trade.
     Room {
         name: "provenohm-office",
-        knows: &["provenohm-api", "provenohm-assess"],
-        never: &["rusqlite", "tauri", "typst"],
+        knows: &["provenohm-api", "provenohm-assess", "provenohm-hub"],
+        never: &["axum", "rusqlite", "tauri", "typst"],
+    },
+    // Of the record it knows what it carries, entries and randomness; what they say it asks of `api`.
+    Room {
+        name: "provenohm-hub",
+        knows: &["provenohm-words", "provenohm-logbook", "provenohm-exchange", "provenohm-api"],
+        never: &["provenohm-assess", "tauri", "typst"],
     },
     Room { name: "provenohm", knows: &["provenohm-api"], never: &["rusqlite", "typst"] },
     Room { name: "xtask", knows: &[], never: &[] },

@@ -543,3 +543,11 @@ job-from-file = From a file
 leads-other = Something else
 show-more = Show more
 making-demo = Making the invented job
+
+login = Log in to the office
+login-first = First password of this hub
+login-first-about = This link works once. Choose the name you log in with and a password of at least 8 characters.
+login-name = Name
+login-password = Password
+login-enter = Log in
+login-out = Log out

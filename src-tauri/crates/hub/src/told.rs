@@ -1,0 +1,52 @@
+//! What a hub says to whoever started it.
+
+use crate::{Hub, NotServing};
+use provenohm_words::{Locale, Words};
+
+impl Hub {
+    /// Where it answers and, while nobody has a password, the link for the first.
+    #[must_use]
+    pub fn lines(&self) -> Vec<String> {
+        let address = format!("http://{}", self.address());
+        let mut lines = vec![words().text_with("office-hub-answers", &[("address", address.into())])];
+        lines.extend(self.first_link().map(|link| words().text_with("office-hub-first", &[("link", link.into())])));
+        lines
+    }
+}
+
+/// Why it does not run, and what to do.
+#[must_use]
+pub fn not_serving(why: &NotServing) -> String {
+    let with_reason =
+        |key: &str, reason: &dyn std::fmt::Display| words().text_with(key, &[("reason", reason.to_string().into())]);
+    match why {
+        NotServing::NotLoopback(address) => {
+            words().text_with("office-hub-not-loopback", &[("address", address.to_string().into())])
+        }
+        NotServing::Address(address, reason) => words().text_with(
+            "office-hub-no-address",
+            &[("address", address.to_string().into()), ("reason", reason.to_string().into())],
+        ),
+        NotServing::NoScreens => words().text("office-hub-no-screens"),
+        NotServing::Record(failure) => failure.to_string(),
+        NotServing::Accounts(reason) => with_reason("office-hub-no-accounts", reason),
+        NotServing::NoRandomness(reason) => with_reason("office-hub-broke-off", reason),
+        NotServing::BrokeOff(reason) => with_reason("office-hub-broke-off", reason),
+    }
+}
+
+/// It has ended.
+#[must_use]
+pub fn ended() -> String {
+    words().text("office-hub-ended")
+}
+
+/// Nobody said where its record is, and the system names no place.
+#[must_use]
+pub fn no_folder() -> String {
+    words().text("office-hub-no-folder")
+}
+
+fn words() -> Words {
+    Words::new(Locale::ENGLISH)
+}

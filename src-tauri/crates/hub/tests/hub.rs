@@ -1,0 +1,239 @@
+//! A hub that listens, asked over real connections: who may do what, and what is refused.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use provenohm_hub::{Hub, Options};
+use serde_json::{Value, json};
+use std::net::SocketAddr;
+use tempfile::TempDir;
+use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
+use tokio::net::TcpStream;
+use tokio::sync::oneshot;
+use tokio::task::JoinHandle;
+
+const PASSWORD: &str = "correct horse";
+
+struct Running {
+    record: TempDir,
+    address: SocketAddr,
+    first: Option<String>,
+    end: oneshot::Sender<()>,
+    ended: JoinHandle<()>,
+}
+
+struct Answer {
+    status: u16,
+    headers: String,
+    body: String,
+}
+
+impl Answer {
+    fn json(&self) -> Value {
+        serde_json::from_str(&self.body).unwrap_or_else(|_| panic!("{}", self.body))
+    }
+
+    fn code(&self) -> String {
+        self.json()["code"].as_str().unwrap().to_owned()
+    }
+
+    fn header(&self, name: &str) -> Option<&str> {
+        let lines = self.headers.lines().filter_map(|line| line.split_once(": "));
+        lines.filter(|(one, _)| one.eq_ignore_ascii_case(name)).map(|(_, value)| value).next()
+    }
+}
+
+impl Running {
+    async fn start() -> Self {
+        Self::over(TempDir::new().unwrap()).await
+    }
+
+    async fn over(record: TempDir) -> Self {
+        let listen = "127.0.0.1:0".parse().unwrap();
+        let hub = Hub::bind(&Options { record: record.path().to_owned(), listen }).await.unwrap();
+        let (address, first) = (hub.address(), hub.first_link().map(str::to_owned));
+        let (end, asked) = oneshot::channel();
+        let over = async move { drop(asked.await) };
+        let ended = tokio::spawn(async move { hub.run(over).await.unwrap() });
+        Self { record, address, first, end, ended }
+    }
+
+    async fn end(self) -> TempDir {
+        self.end.send(()).unwrap();
+        self.ended.await.unwrap();
+        self.record
+    }
+
+    /// A request as these bytes, the answer when the hub closes the connection.
+    async fn raw(&self, request: String) -> Answer {
+        let mut stream = TcpStream::connect(self.address).await.unwrap();
+        stream.write_all(request.as_bytes()).await.unwrap();
+        let mut told = Vec::new();
+        stream.read_to_end(&mut told).await.unwrap();
+        let told = String::from_utf8_lossy(&told).into_owned();
+        let (headers, body) = told.split_once("\r\n\r\n").unwrap_or_else(|| panic!("{told}"));
+        let status = headers.split(' ').nth(1).unwrap().parse().unwrap();
+        Answer { status, headers: headers.to_owned(), body: body.to_owned() }
+    }
+
+    async fn get(&self, path: &str) -> Answer {
+        self.raw(format!("GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n", self.address)).await
+    }
+
+    async fn post(&self, path: &str, headers: &str, body: &Value) -> Answer {
+        self.posted(&self.address.to_string(), path, headers, &body.to_string()).await
+    }
+
+    async fn posted(&self, host: &str, path: &str, headers: &str, body: &str) -> Answer {
+        let length = body.len();
+        self.raw(format!(
+            "POST {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {length}\r\n{headers}\r\n{body}"
+        ))
+        .await
+    }
+
+    fn code(&self) -> String {
+        self.first.as_ref().unwrap().rsplit('/').next().unwrap().to_owned()
+    }
+
+    /// Sets the first password; the headers of the session it opens.
+    async fn first(&self) -> String {
+        let asked = json!({ "code": self.code(), "name": "A. Office", "password": PASSWORD });
+        headers_of(&self.post("/first", "", &asked).await)
+    }
+}
+
+fn headers_of(opened: &Answer) -> String {
+    assert_eq!(opened.status, 200, "{}", opened.body);
+    let cookie = opened.header("set-cookie").unwrap();
+    for asked in ["HttpOnly", "SameSite=Strict", "Path=/"] {
+        assert!(cookie.contains(asked), "{cookie}");
+    }
+    let cookie = cookie.split(';').next().unwrap();
+    format!("Cookie: {cookie}\r\nX-Provenohm-Page: {}\r\n", opened.json()["page"].as_str().unwrap())
+}
+
+fn jobs() -> Value {
+    json!({ "operation": "jobs", "input": {} })
+}
+
+#[tokio::test]
+async fn the_first_person_sets_a_password_by_the_link_once_and_works_with_the_record() {
+    let hub = Running::start().await;
+    assert_eq!(hub.get("/health").await.body, "ok\n");
+    let session = hub.first().await;
+    let again = json!({ "code": hub.code(), "name": "B", "password": PASSWORD });
+    assert_eq!(hub.post("/first", "", &again).await.code(), "link_used");
+    let start =
+        json!({ "operation": "start_job", "input": { "name": "Mill Lane", "place": "", "person": "A. Recorder" } });
+    let started = hub.post("/call", &session, &start).await;
+    assert_eq!(started.status, 200, "{}", started.body);
+    // A refusal of the record itself is told as it is in the app.
+    let refused = hub.post("/call", &session, &json!({ "operation": "no_such", "input": {} })).await;
+    assert_eq!((refused.status, refused.code()), (422, "unknown_operation".to_owned()));
+
+    // Started anew: no link, and everybody logs in again.
+    let hub = Running::over(hub.end().await).await;
+    assert_eq!(hub.first, None);
+    assert_eq!(hub.post("/call", &session, &jobs()).await.code(), "not_logged_in");
+    let who = json!({ "name": "A. Office", "password": PASSWORD });
+    let session = headers_of(&hub.post("/login", "", &who).await);
+    let told = hub.post("/call", &session, &jobs()).await.json();
+    assert_eq!(told["jobs"][0]["name"], "Mill Lane");
+    let going_on = hub.post("/session", &session, &json!({})).await.json();
+    assert_eq!(going_on["name"], "A. Office");
+    hub.post("/logout", &session, &json!({})).await;
+    assert_eq!(hub.post("/call", &session, &jobs()).await.code(), "not_logged_in");
+}
+
+#[tokio::test]
+async fn nobody_sees_the_record_without_a_session_of_the_hubs_own_page() {
+    let hub = Running::start().await;
+    let session = hub.first().await;
+    assert_eq!(hub.post("/call", &session, &jobs()).await.status, 200);
+    let cookie = session.lines().next().unwrap().to_owned() + "\r\n";
+    let page = session.lines().nth(1).unwrap().to_owned() + "\r\n";
+    let forged = "X-Provenohm-Page: 00\r\n";
+    for headers in ["", &cookie, &page, &format!("{cookie}{forged}"), &format!("Cookie: provenohm=00\r\n{page}")] {
+        let refused = hub.post("/call", headers, &jobs()).await;
+        assert_eq!((refused.status, refused.code()), (401, "not_logged_in".to_owned()), "{headers}");
+    }
+    // The words of the screens are no secret: the login is in them.
+    let words = json!({ "operation": "catalogue", "input": { "locale": null } });
+    assert_eq!(hub.post("/call", "", &words).await.json()["locale"], "en");
+}
+
+#[tokio::test]
+async fn another_host_or_origin_is_refused_whoever_asks() {
+    let hub = Running::start().await;
+    let session = hub.first().await;
+    let (asked, port) = (jobs().to_string(), hub.address.port());
+    for host in ["hub.invalid".to_owned(), format!("hub.invalid:{port}"), "127.0.0.1".to_owned(), String::new()] {
+        let refused = hub.posted(&host, "/call", &session, &asked).await;
+        assert_eq!(refused.status, 403, "{host}");
+    }
+    for origin in ["null", "http://hub.invalid", "https://127.0.0.1", &format!("https://{}", hub.address)] {
+        let refused = hub.post("/call", &format!("{session}Origin: {origin}\r\n"), &jobs()).await;
+        assert_eq!((refused.status, refused.code()), (403, "not_this_page".to_owned()), "{origin}");
+    }
+    let own = format!("{session}Origin: http://{}\r\n", hub.address);
+    assert_eq!(hub.post("/call", &own, &jobs()).await.status, 200);
+    assert_eq!(hub.posted(&format!("localhost:{port}"), "/call", &session, &asked).await.status, 200);
+}
+
+#[tokio::test]
+async fn wrong_passwords_are_refused_alike_and_soon_not_heard() {
+    let hub = Running::start().await;
+    hub.first().await;
+    let wrong = |name: &str| json!({ "name": name, "password": "wrong password" });
+    for name in ["A. Office", "Nobody", "' OR 1=1 --"].iter().cycle().take(10) {
+        let refused = hub.post("/login", "", &wrong(name)).await;
+        assert_eq!((refused.status, refused.code()), (401, "login_wrong".to_owned()), "{name}");
+    }
+    let right = json!({ "name": "A. Office", "password": PASSWORD });
+    let refused = hub.post("/login", "", &right).await;
+    assert_eq!((refused.status, refused.code()), (429, "login_too_often".to_owned()));
+}
+
+#[tokio::test]
+async fn what_is_no_request_is_refused_in_a_sentence_and_a_giant_one_before_it_is_read() {
+    let hub = Running::start().await;
+    for (password, name, code) in [("short", "A", "password_short"), (PASSWORD, " ", "name_missing")] {
+        let asked = json!({ "code": hub.code(), "name": name, "password": password });
+        assert_eq!(hub.post("/first", "", &asked).await.code(), code);
+    }
+    let guessed = json!({ "code": "00", "name": "A", "password": PASSWORD });
+    assert_eq!(hub.post("/first", "", &guessed).await.code(), "link_used");
+    for path in ["/call", "/login", "/first"] {
+        let refused = hub.posted(&hub.address.to_string(), path, "", "{").await;
+        assert_eq!((refused.status, refused.code()), (400, "no_request".to_owned()), "{path}");
+        let giant = format!("\"{}\"", "x".repeat(8 * 1024));
+        let refused = hub.posted(&hub.address.to_string(), path, "", &giant).await;
+        assert_eq!((refused.status, refused.code()), (413, "too_large".to_owned()), "{path}");
+    }
+    // The link still works: nothing of it was used up.
+    hub.first().await;
+}
+
+#[tokio::test]
+async fn every_answer_says_what_a_page_of_it_may_do() {
+    let hub = Running::start().await;
+    for path in ["/", "/health", "/nothing", "/../Cargo.toml", "/%2e%2e/Cargo.toml"] {
+        let told = hub.get(path).await;
+        let policy = told.header("content-security-policy").unwrap_or_else(|| panic!("{path}: {}", told.headers));
+        assert!(policy.starts_with("default-src 'none'; script-src 'self';"), "{policy}");
+        assert_eq!(told.header("x-content-type-options"), Some("nosniff"));
+        assert_eq!(told.header("cache-control"), Some("no-store"));
+        assert_eq!(told.status, if matches!(path, "/" | "/health") { 200 } else { 404 }, "{path}");
+    }
+    assert!(hub.get("/").await.body.contains("<title>Provenohm</title>"));
+}
+
+#[tokio::test]
+async fn an_address_that_others_reach_is_refused_and_so_is_one_that_is_taken() {
+    let record = TempDir::new().unwrap();
+    let options = |listen: &str| Options { record: record.path().to_owned(), listen: listen.parse().unwrap() };
+    let Err(refused) = Hub::bind(&options("0.0.0.0:0")).await else { panic!("listens") };
+    assert!(refused.to_string().contains("listen on 127.0.0.1"), "{refused}");
+    let hub = Running::start().await;
+    let Err(refused) = Hub::bind(&options(&hub.address.to_string())).await else { panic!("listens") };
+    assert!(refused.to_string().starts_with("cannot listen on 127.0.0.1:"), "{refused}");
+}

@@ -1,0 +1,59 @@
+//! The hub: started, told of, ended.
+
+use crate::ask::Outcome;
+use crate::tell;
+use provenohm_hub::{Hub, Options, ended, no_folder, not_serving};
+use std::net::SocketAddr;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Answers until it is interrupted or asked to end.
+pub(crate) fn serve(record: Option<PathBuf>, listen: SocketAddr) -> Outcome {
+    let record = record.or_else(usual).ok_or_else(no_folder)?;
+    let told = |error: &dyn std::fmt::Display| error.to_string();
+    let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(|error| told(&error))?;
+    runtime.block_on(async {
+        let hub = Hub::bind(&Options { record, listen }).await.map_err(|error| not_serving(&error))?;
+        tell::lines(hub.lines())?;
+        // Asked for before anybody can ask to end it.
+        let end = end().map_err(|error| told(&error))?;
+        hub.run(end).await.map_err(|error| not_serving(&error))?;
+        tell::lines([ended()])
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Where a program of this system keeps its data.
+fn usual() -> Option<PathBuf> {
+    let named = |name| std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
+    let data = if cfg!(windows) {
+        named("LOCALAPPDATA")
+    } else {
+        named("XDG_DATA_HOME").or_else(|| named("HOME").map(|home| home.join(".local/share")))
+    };
+    data.map(|data| data.join("provenohm-office"))
+}
+
+/// Ends when the program is interrupted, or asked to end by the system.
+#[cfg(unix)]
+fn end() -> std::io::Result<impl Future<Output = ()>> {
+    use tokio::signal::unix::{SignalKind, signal};
+    let (mut interrupted, mut asked) = (signal(SignalKind::interrupt())?, signal(SignalKind::terminate())?);
+    Ok(async move {
+        tokio::select! {
+            _ = interrupted.recv() => {}
+            _ = asked.recv() => {}
+        }
+    })
+}
+
+/// Ends when the program is interrupted.
+#[cfg(not(unix))]
+fn end() -> std::io::Result<impl Future<Output = ()>> {
+    Ok(async {
+        // Where nobody can interrupt it, it answers on.
+        if tokio::signal::ctrl_c().await.is_err() {
+            std::future::pending::<()>().await;
+        }
+    })
+}

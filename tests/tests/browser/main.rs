@@ -1,0 +1,4 @@
+//! The office's work in a real browser, on a real hub process.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod login;
