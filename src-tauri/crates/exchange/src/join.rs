@@ -5,7 +5,7 @@ use crate::bundle::{Bundle, NotABundle};
 use provenohm_assess::ids::TesterId;
 use provenohm_logbook::entry::Entry;
 use provenohm_logbook::entry::body::Book;
-use provenohm_logbook::record::{Fate, Record, Sum, TakeInError, Taken};
+use provenohm_logbook::record::{Fate, Record, Sum, TakeInError, Taken, Taking, WriteError};
 use provenohm_logbook::view::{ReadError, View};
 use std::collections::{BTreeMap, BTreeSet};
 use std::convert::Infallible;
@@ -94,7 +94,7 @@ pub type Watch<'w> = &'w mut dyn FnMut(Progress) -> ControlFlow<()>;
 /// # Errors
 /// [`TakeInError`]: they would not be taken in.
 pub fn look<C: Carrier>(record: &mut Record, carrier: &C, watch: Watch<'_>) -> Result<Joined, TakeInError<C::Stopped>> {
-    each(record, carrier, Fate::Dropped, watch)
+    each(record, carrier, watch, |_| Ok(Fate::Dropped))
 }
 
 /// Takes these books in: all or none, even if it is stopped or the power goes.
@@ -106,14 +106,24 @@ pub fn take_in<C: Carrier>(
     carrier: &C,
     watch: Watch<'_>,
 ) -> Result<Joined, TakeInError<C::Stopped>> {
-    each(record, carrier, Fate::Kept, watch)
+    take_in_with(record, carrier, watch, |_| Ok(()))
+}
+
+/// The same, with something of this device that is kept together with them.
+pub(crate) fn take_in_with<C: Carrier>(
+    record: &mut Record,
+    carrier: &C,
+    watch: Watch<'_>,
+    also: impl FnOnce(&mut Taking<'_>) -> Result<(), WriteError>,
+) -> Result<Joined, TakeInError<C::Stopped>> {
+    each(record, carrier, watch, |taking| also(taking).map(|()| Fate::Kept))
 }
 
 fn each<C: Carrier>(
     record: &mut Record,
     carrier: &C,
-    fate: Fate,
     watch: Watch<'_>,
+    end: impl FnOnce(&mut Taking<'_>) -> Result<Fate, WriteError>,
 ) -> Result<Joined, TakeInError<C::Stopped>> {
     let books = carrier.books();
     // Each entry is taken, and then proven.
@@ -129,7 +139,7 @@ fn each<C: Carrier>(
             joined.lacks.extend(lacks);
             before += 2 * count;
         }
-        Ok((joined, fate))
+        Ok((joined, end(taking)?))
     })
 }
 

@@ -3,10 +3,12 @@
 use crate::acts::act;
 use crate::chance::Chance;
 use crate::device::Device;
+use crate::office::Office;
 use crate::support::{Hand, JOB, OTHER_TESTER, TESTER, moment, recorder_facts, wires};
 use provenohm_assess::limits::{SHIPPED_FILES, shipped};
 use provenohm_assess::policy::Policies;
 use provenohm_exchange::bundle::{Bundle, NotABundle, books_of, write};
+use provenohm_exchange::hub::{NoAnswer, Synced};
 use provenohm_exchange::job_file::Made;
 use provenohm_exchange::join::{Brought, Joined, look, take_in};
 use provenohm_exchange::snapshot;
@@ -33,6 +35,8 @@ pub(crate) struct World {
     seed: u64,
     chance: Chance,
     devices: Vec<Device>,
+    /// In every other schedule there is a hub, and at the end devices meet there and nowhere else.
+    office: Option<Office>,
     mail: Vec<Letter>,
     minutes: i64,
     made: u128,
@@ -58,6 +62,9 @@ pub(crate) enum Met {
     Destroyed,
     Damaged,
     Stopped,
+    Synced,
+    BrokenOff,
+    HubSetBack,
     /// A device's own file was copied: only then may a place in a log be given twice.
     Twin,
 }
@@ -83,8 +90,10 @@ impl World {
     pub(crate) fn new(seed: u64) -> Self {
         let mut chance = Chance::from(seed);
         let devices = (0..3).map(|_| Device::new(chance.number())).collect();
+        let office = chance.one_in(2).then(|| Office::new(&mut chance));
         let mut world = Self {
             seed,
+            office,
             chance,
             devices,
             mail: Vec::new(),
@@ -116,7 +125,7 @@ impl World {
         let at = self.chance.below(self.devices.len());
         let minutes = self.minutes;
         self.devices[at].at(minutes);
-        match self.chance.below(41) {
+        match self.chance.below(if self.office.is_some() { 60 } else { 41 }) {
             0..=15 => self.acts(at),
             16..=23 => self.sends(at),
             24..=32 => self.delivers(),
@@ -135,6 +144,11 @@ impl World {
                 self.tell(at, &format!("is {years} years wrong"), |device| device.wrong = years * MINUTES_A_YEAR);
             }
             39 => self.is_destroyed(at),
+            41..=54 => self.syncs(at),
+            55 => self.office_is_set_back(|office, _| office.back_up()),
+            56 | 57 => self.office_is_set_back(|office, _| office.restore()),
+            58 => self.office_is_set_back(|office, _| office.is_lost()),
+            59 => self.office_is_set_back(Office::replace_instance),
             _ if self.chance.one_in(2) => self.forgets(at),
             _ => {
                 // Mail that never arrives.
@@ -281,11 +295,49 @@ impl World {
         self.acknowledge();
         let before = self.devices[at].all();
         change(&mut self.devices[at]);
-        let still: BTreeSet<EntryRef> = self.devices.iter().flat_map(Device::all).collect();
+        self.note_lost(&before);
+    }
+
+    fn syncs(&mut self, at: usize) {
+        let Some(office) = &mut self.office else { return };
+        let told = match office.syncs(&mut self.devices[at], &mut self.chance, true) {
+            Ok(Synced { sent, came }) => {
+                self.met.insert(Met::Synced);
+                format!("sent {sent}, {came:?}")
+            }
+            Err(NoAnswer::NotReached) => {
+                self.met.insert(Met::BrokenOff);
+                "not reached".into()
+            }
+            Err(other) => panic!("{other}"),
+        };
+        self.told.push(format!("{at} syncs: {told}"));
+    }
+
+    fn office_is_set_back(&mut self, change: impl FnOnce(&mut Office, &mut Chance)) {
+        self.acknowledge();
+        let Some(office) = &mut self.office else { return };
+        let before = office.all();
+        change(office, &mut self.chance);
+        if office.all() != before {
+            self.met.insert(Met::HubSetBack);
+        }
+        self.told.push("something becomes of the hub".into());
+        self.note_lost(&before);
+    }
+
+    /// What of these is nowhere any more.
+    fn note_lost(&mut self, before: &BTreeSet<EntryRef>) {
+        let still = self.everywhere();
         self.lost.extend(before.difference(&still));
         if before.difference(&still).next().is_some() {
             self.met.insert(Met::Lost);
         }
+    }
+
+    fn everywhere(&mut self) -> BTreeSet<EntryRef> {
+        let office = self.office.as_mut().map(Office::all).unwrap_or_default();
+        self.devices.iter().flat_map(Device::all).chain(office).collect()
     }
 
     fn restores(&mut self, at: usize) {
@@ -330,9 +382,36 @@ impl World {
         self.takes_away(at, |device| device.hand_mut().record.forget(JOB.into()).unwrap());
     }
 
+    /// Everybody is in step with the hub, until nobody has anything new.
+    fn meet_at(&mut self, office: &mut Office) {
+        for round in 0.. {
+            assert!(round < 6, "it comes to an end");
+            for device in &mut self.devices {
+                office.syncs(device, &mut self.chance, false).unwrap();
+            }
+            office.gather();
+            if self.are_alike(office.instances.iter().chain(&self.devices)) {
+                return;
+            }
+        }
+    }
+
+    fn are_alike<'d>(&self, devices: impl Iterator<Item = &'d Device>) -> bool {
+        let heads = |device: &Device| {
+            let view = device.hand().record.view();
+            BOOKS.map(|book| view.heads(book).unwrap())
+        };
+        devices.into_iter().all(|device| heads(device) == heads(&self.devices[0]))
+    }
+
     /// Everybody hands everything to the first, who hands it to everybody, until nobody has anything new.
     fn meet(&mut self) {
         self.acknowledge();
+        if let Some(mut office) = self.office.take() {
+            self.meet_at(&mut office);
+            self.devices.append(&mut office.instances);
+            return;
+        }
         for round in 0.. {
             assert!(round < 6, "it comes to an end");
             for from in (1..self.devices.len()).chain([0]) {
@@ -342,11 +421,7 @@ impl World {
                     self.arrives(to, &bytes);
                 }
             }
-            let heads = |device: &Device| {
-                let view = device.hand().record.view();
-                BOOKS.map(|book| view.heads(book).unwrap())
-            };
-            if self.devices.iter().all(|device| heads(device) == heads(&self.devices[0])) {
+            if self.are_alike(self.devices.iter()) {
                 return;
             }
         }
@@ -354,7 +429,8 @@ impl World {
 
     /// Entries vanish only where something takes them away: it is enough to count them before that.
     fn acknowledge(&mut self) {
-        self.acknowledged.extend(self.devices.iter().flat_map(Device::all));
+        let all = self.everywhere();
+        self.acknowledged.extend(all);
     }
 
     /// All replicas are equal byte for byte, to what they are made anew as too, and nothing is lost but what was.

@@ -1,12 +1,12 @@
 //! What leaves the device is sealed first. What is not as it was written stays here, and is a gap elsewhere.
 
-use super::{By, Record, WriteError, Writer};
+use super::{By, Record, WriteError, Writer, own_log};
 use crate::entry::body::Book;
-use crate::entry::{Body, Entry, EntryRef, Fact, Hash, Kind, LogId, Object};
-use crate::store::{WRITTEN, as_written, blob};
+use crate::entry::{Body, Entry, EntryRef, Fact, Hash, Kind, LogId, Object, Seq};
+use crate::store::{WRITTEN, as_written, blob, number};
 use crate::view::{ReadError, View};
 use rusqlite::{Connection, params};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A book as it leaves the device.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,6 +32,55 @@ impl Record {
         let handed = self.write(by, |writer| books.iter().map(|book| writer.leaving(*book)).collect())?;
         Ok(handed.value)
     }
+}
+
+/// Logs of a book, each from a place on.
+pub type Runs = BTreeMap<LogId, Seq>;
+
+impl Record {
+    /// Seals this device's logs in every book. Nothing is written where all is sealed.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn seal(&mut self, by: By<'_>) -> Result<(), WriteError> {
+        let books = own_log::unsealed(&self.connection)?;
+        if !books.is_empty() {
+            self.write(by, |writer| books.iter().try_for_each(|book| writer.seal(*book).map(drop)))?;
+        }
+        Ok(())
+    }
+
+    /// What of a book leaves the device, of these logs only and each only from its place on: [`Record::seal`] was called
+    /// before. Log by log.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn hand_on(&mut self, by: By<'_>, book: Book, runs: &Runs) -> Result<Vec<Entry>, WriteError> {
+        if self.view().gaps(book)?.is_empty()
+            && let Some(whole) = whole_runs(&self.connection, runs)?
+        {
+            return Ok(whole);
+        }
+        // Something is missing or damaged: what leaves is what the whole book still proves.
+        let leaving = self.hand_over(by, &[book])?.into_iter().flat_map(|leaving| leaving.entries);
+        let asked = |entry: &Entry| runs.get(&entry.envelope().log).is_some_and(|from| *from <= entry.envelope().seq);
+        Ok(leaving.filter(asked).collect())
+    }
+}
+
+/// The entries of these logs; nothing if one of them is not as it was written.
+fn whole_runs(tx: &Connection, runs: &Runs) -> Result<Option<Vec<Entry>>, ReadError> {
+    let mut entries = Vec::new();
+    let mut run =
+        tx.prepare_cached(&format!("SELECT {WRITTEN} FROM entry WHERE log = ?1 AND seq >= ?2 ORDER BY seq, hash"))?;
+    for (log, from) in runs {
+        let mut rows = run.query(params![blob(&log.0), number(from.0)])?;
+        while let Some(row) = rows.next()? {
+            let Ok(entry) = as_written(row) else { return Ok(None) };
+            entries.push(entry);
+        }
+    }
+    Ok(Some(entries))
 }
 
 impl Writer<'_> {

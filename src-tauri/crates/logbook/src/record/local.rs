@@ -133,7 +133,7 @@ fn keep_draft(tx: &Connection, person: PersonId, place: &str, text: &str) -> Res
     Ok(())
 }
 
-fn choose(tx: &Connection, name: &str, value: Option<&str>) -> Result<(), WriteError> {
+pub(super) fn choose(tx: &Connection, name: &str, value: Option<&str>) -> Result<(), WriteError> {
     match value {
         Some(value) => tx
             .prepare_cached(

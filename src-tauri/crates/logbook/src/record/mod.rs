@@ -16,7 +16,7 @@ mod time_travel;
 mod undo;
 
 pub use door::{Appended, By, Receipt, WriteError, Writer};
-pub use hand_over::Leaving;
+pub use hand_over::{Leaving, Runs};
 pub use inspect::{InspectError, Inspected};
 pub use intake::Refusal;
 pub use local::{WORKED_OUT, of_book};

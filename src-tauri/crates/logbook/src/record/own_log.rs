@@ -56,6 +56,13 @@ fn former(tx: &Connection, book: Book) -> rusqlite::Result<Option<(OwnLog, Strin
     .optional()
 }
 
+/// The books in which an own log has an end that no seal of it covers.
+pub(super) fn unsealed(tx: &Connection) -> rusqlite::Result<Vec<Book>> {
+    tx.prepare_cached("SELECT DISTINCT noun, book FROM own_log WHERE sealed_to <= head_seq ORDER BY noun, book")?
+        .query_map([], |row| Ok(Book::numbered(row.get(0)?, Uuid::from_bytes(row.get(1)?))))?
+        .collect()
+}
+
 /// Whether the log of a book that was closed last has an end here that nothing proves to be its own.
 pub(super) fn leaves_unsealed(tx: &Connection, book: Book) -> Result<bool, ReadError> {
     let Some((log, _)) = former(tx, book)? else { return Ok(false) };

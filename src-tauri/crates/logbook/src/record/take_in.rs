@@ -2,7 +2,7 @@
 //! cable or an office brought them makes no difference.
 
 use super::intake::{Intake, Refusal};
-use super::{Record, WriteError};
+use super::{Record, WriteError, local};
 use crate::chain::Gap;
 use crate::entry::body::Book;
 use crate::entry::{Entry, Lamport, LogId, Seq};
@@ -144,6 +144,14 @@ impl Taking<'_> {
     #[must_use]
     pub fn view(&self) -> View<'_> {
         View::new(self.tx)
+    }
+
+    /// Keeps a choice of this device together with what comes.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn choose(&mut self, name: &str, value: &str) -> Result<(), WriteError> {
+        local::choose(self.tx, name, Some(value))
     }
 
     /// Takes entries into a book. They come in any order and any number of times; each new one is chained forward to a

@@ -18,6 +18,7 @@ mod review;
 mod sameness;
 mod settled;
 mod sign_off;
+mod since;
 mod tester;
 mod to_settle;
 mod touched;
@@ -34,6 +35,7 @@ pub use job::Job;
 pub use people::KnownPerson;
 pub use query::{ReadError, View};
 pub use reading::ReadingOnRecord;
+pub use since::Point;
 
 pub use tester::Tester;
 pub use to_settle::{Question, ToSettle};

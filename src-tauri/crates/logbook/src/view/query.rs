@@ -6,7 +6,7 @@ use crate::entry::time::CLOCK_JITTER_MS;
 use crate::entry::{Entry, EntryRef, Fact, Kind, LogId, Malformed, NotAnEntry, Noun, Object, ObjectId, Role, Seq};
 use crate::record::ReceiveError;
 use crate::store::{OpenError, blob, counter, entry_of, is_damage, number};
-use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
+use provenohm_assess::ids::DeviceId;
 use rusqlite::{Connection, OptionalExtension, Params, Row, params};
 use uuid::Uuid;
 
@@ -195,14 +195,7 @@ impl<'v> View<'v> {
             .prepare_cached("SELECT noun, book FROM opened WHERE log = ?1 ORDER BY noun, book LIMIT 1")?
             .query_row([blob(&log.0)], |row| Ok((row.get(0)?, row.get(1)?)))
             .optional()?;
-        Ok(found.map(|(noun, id)| {
-            let id = Uuid::from_bytes(id);
-            match Noun::from_number(noun) {
-                Some(Noun::Job) => JobId(id).into(),
-                Some(Noun::Reference) => ReferenceId(id).into(),
-                _ => TesterId(id).into(),
-            }
-        }))
+        Ok(found.map(|(noun, id)| Book::numbered(noun, Uuid::from_bytes(id))))
     }
 
     /// What an entry is about.

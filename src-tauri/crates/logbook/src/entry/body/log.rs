@@ -4,6 +4,7 @@ use crate::entry::body::Object;
 use crate::entry::coded::{coded_choice, coded_enum, coded_map};
 use crate::entry::{EntryRef, Hash, ObjectId, Seq};
 use provenohm_assess::ids::{DeviceId, JobId, ReferenceId, TesterId};
+use uuid::Uuid;
 
 /// All logs of one job, of one tester or of one reference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -54,6 +55,19 @@ impl Book {
             Self::Job { job } => Object { noun: Noun::Job, id: ObjectId(job.0) },
             Self::Tester { tester } => Object { noun: Noun::Tester, id: ObjectId(tester.0) },
             Self::Reference { reference } => Object { noun: Noun::Reference, id: ObjectId(reference.0) },
+        }
+    }
+}
+
+impl Book {
+    /// The book of what has this id, by the number of its noun.
+    #[must_use]
+    pub fn numbered(noun: i64, id: Uuid) -> Self {
+        use crate::entry::Noun;
+        match Noun::from_number(noun) {
+            Some(Noun::Job) => JobId(id).into(),
+            Some(Noun::Reference) => ReferenceId(id).into(),
+            _ => TesterId(id).into(),
         }
     }
 }

@@ -1,0 +1,138 @@
+//! Keeping in step: a device and its hub, over whatever carries bytes between them.
+
+use super::PIECE_BYTES;
+use super::ask::{Lacks, Page, Pull, Tell};
+use super::cursor::Scope;
+use super::device::{Link, Pulled, take, told, wants};
+use super::plan::Plan;
+use super::store::StoreError;
+use crate::bundle::{NotABundle, TooLarge};
+use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::{Entry, Malformed};
+use provenohm_logbook::record::{By, Record, Sum, TakeInError, WriteError};
+use provenohm_logbook::view::ReadError;
+use std::collections::BTreeMap;
+
+/// Carries what is asked to a hub, and its answer back.
+pub trait Line {
+    /// Tells what logs end with.
+    ///
+    /// # Errors
+    /// [`NoAnswer`].
+    fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer>;
+
+    /// Sends entries that what was sent before proves.
+    ///
+    /// # Errors
+    /// [`NoAnswer`].
+    fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer>;
+
+    /// Asks for what came.
+    ///
+    /// # Errors
+    /// [`NoAnswer`].
+    fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer>;
+}
+
+/// Why there is no answer that helps.
+#[derive(Debug, thiserror::Error)]
+pub enum NoAnswer {
+    /// The hub was not reached, or the connection broke off: nothing is wrong, it is asked again later.
+    #[error("the hub was not reached")]
+    NotReached,
+    /// The hub does not do it, and says why.
+    #[error("{words}")]
+    Refused {
+        /// A stable code.
+        code: String,
+        /// For a person.
+        words: String,
+    },
+    /// It answers with something else.
+    #[error("the hub's answer cannot be read: {0}")]
+    Unreadable(#[from] Malformed),
+    /// What it sent is not taken.
+    #[error(transparent)]
+    NotTaken(#[from] TakeInError<NotABundle>),
+    /// This record cannot be written.
+    #[error(transparent)]
+    Write(#[from] WriteError),
+    /// This record cannot be read.
+    #[error(transparent)]
+    Read(#[from] ReadError),
+    /// The store at hand refuses.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// More than travels in one piece.
+    #[error(transparent)]
+    TooLarge(#[from] TooLarge),
+    /// The hub says each time that its store is another one.
+    #[error("the hub says that it is another one each time it is asked")]
+    NeverTheSame,
+}
+
+/// What keeping in step did.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Synced {
+    /// Entries that were sent.
+    pub sent: u64,
+    /// What came.
+    pub came: Sum,
+}
+
+/// Lends a record for one step at a time, with who acts and when: nobody holds it while a network is waited for.
+pub trait Desk {
+    /// Does a step with the record.
+    fn with<T>(&mut self, step: impl FnOnce(&mut Record, By<'_>) -> T) -> T;
+}
+
+/// Sends what the hub lacks and takes what came there, until neither has anything the other wants. It may be broken off
+/// anywhere and begun again.
+///
+/// # Errors
+/// [`NoAnswer`]; what was done until then stays.
+pub fn sync(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope]) -> Result<Synced, NoAnswer> {
+    let mut synced = Synced::default();
+    // A store in another life is compared with once; one that is another each time is not waited for.
+    for _ in 0..3 {
+        if send(desk, line, &mut synced)? && pull(desk, line, scopes, &mut synced)? {
+            return Ok(synced);
+        }
+        desk.with(|record, _| Link::forget(record))?;
+    }
+    Err(NoAnswer::NeverTheSame)
+}
+
+/// Sends what is lacking; false if the hub is in another life, and all has to be told.
+fn send(desk: &mut impl Desk, line: &mut dyn Line, synced: &mut Synced) -> Result<bool, NoAnswer> {
+    let (tell, point) = desk.with(told)?;
+    let lacks = line.tell(&tell)?;
+    let planned = desk.with(|record, _| {
+        let same = Link::of(record)?.epoch.is_none_or(|known| known == lacks.epoch);
+        same.then(|| Plan::of(&record.view(), &lacks)).transpose()
+    })?;
+    let Some(mut plan) = planned else { return Ok(false) };
+    while let Some(piece) = desk.with(|record, by| plan.next(record, by, PIECE_BYTES))? {
+        line.send(&piece)?;
+        synced.sent += piece.values().map(|entries| entries.len() as u64).sum::<u64>();
+    }
+    desk.with(|record, _| Link::note(record, lacks.epoch, point))?;
+    Ok(true)
+}
+
+/// Takes what came; false if the hub is in another life.
+fn pull(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope], synced: &mut Synced) -> Result<bool, NoAnswer> {
+    loop {
+        let asked = desk.with(|record, _| wants(record, scopes, PIECE_BYTES))?;
+        let page = line.pull(&asked)?;
+        match desk.with(|record, _| take(record, &asked, &page))? {
+            Pulled::Elsewhere => return Ok(false),
+            Pulled::Taken { joined, more } => {
+                synced.came = synced.came + joined.sum();
+                if !more {
+                    return Ok(true);
+                }
+            }
+        }
+    }
+}

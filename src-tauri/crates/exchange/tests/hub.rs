@@ -1,0 +1,234 @@
+//! A hub and its devices, without a network: what is sent and taken, page by page, whatever was there before.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod support;
+
+use provenohm_assess::ids::JobId;
+use provenohm_exchange::bundle::{Bundle, write};
+use provenohm_exchange::hub::{
+    Cursor, Desk, Epoch, Lacks, Line, NoAnswer, Page, Pull, Scope, SqliteStore, Store, Synced, Tell, Want, lacks, page,
+    receive, sync,
+};
+use provenohm_logbook::entry::Entry;
+use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::record::{By, Record};
+use std::collections::{BTreeMap, BTreeSet};
+use support::{Forger, Hand, JOB, TESTER, id, moment, recorder, taken, wires};
+
+const EPOCH: Epoch = Epoch(id_of(0xe));
+
+const fn id_of(number: u128) -> uuid::Uuid {
+    uuid::Uuid::from_u128(number)
+}
+
+struct At<'h>(&'h mut Hand);
+
+impl Desk for At<'_> {
+    fn with<T>(&mut self, step: impl FnOnce(&mut Record, By<'_>) -> T) -> T {
+        let Hand { record, random, person, minutes } = &mut *self.0;
+        *minutes += 1;
+        let mut random = |bytes: &mut [u8]| random.fill(bytes);
+        step(record, By { person: *person, at: moment(*minutes), random: &mut random })
+    }
+}
+
+struct Hub {
+    hand: Hand,
+    store: SqliteStore,
+    /// What was asked so far, by name.
+    asked: Vec<&'static str>,
+}
+
+impl Hub {
+    fn new(seed: u64) -> Self {
+        Self { hand: Hand::new(seed), store: SqliteStore::in_memory(EPOCH).unwrap(), asked: Vec::new() }
+    }
+
+    fn entries(&mut self) -> usize {
+        self.store.parcels(Scope::All, 0, u64::MAX).unwrap().iter().map(|parcel| parcel.entries.len()).sum()
+    }
+}
+
+impl Line for Hub {
+    fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
+        self.asked.push("tell");
+        Ok(lacks(&mut self.store, tell)?)
+    }
+
+    fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
+        self.asked.push("send");
+        let bytes = write(None, *piece.keys().next().unwrap(), piece).unwrap();
+        let bundle = Bundle::open(&bytes).unwrap();
+        receive(&mut At(&mut self.hand), &mut self.store, &bundle).unwrap();
+        Ok(())
+    }
+
+    fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
+        self.asked.push("pull");
+        Ok(page(&mut self.store, pull)?)
+    }
+}
+
+fn in_step(hand: &mut Hand, hub: &mut Hub) -> Synced {
+    sync(&mut At(hand), hub, &[Scope::Register, Scope::Job(JOB)]).unwrap()
+}
+
+#[test]
+fn two_devices_and_the_hub_hold_the_same_after_each_was_in_step() {
+    let (mut one, mut two, mut hub) = (recorder(1), Hand::new(2), Hub::new(3));
+    let sent = in_step(&mut one, &mut hub).sent;
+    assert_eq!(sent as usize, hub.entries());
+    let came = in_step(&mut two, &mut hub).came;
+    assert_eq!((came.came, came.adds_up()), (sent, true));
+    assert_eq!(wires(&two), wires(&one));
+    two.append(taken(3, 130));
+    in_step(&mut two, &mut hub);
+    in_step(&mut one, &mut hub);
+    assert_eq!(wires(&two), wires(&one));
+    assert_eq!(wires(&hub.hand), wires(&one), "its own record is made of the same");
+    assert_eq!(one.record.projection().unwrap(), two.record.projection().unwrap());
+}
+
+#[test]
+fn who_has_nothing_new_asks_twice_and_sends_nothing() {
+    let (mut one, mut hub) = (recorder(1), Hub::new(3));
+    in_step(&mut one, &mut hub);
+    hub.asked.clear();
+    assert_eq!(in_step(&mut one, &mut hub), Synced::default());
+    assert_eq!(hub.asked, ["tell", "pull"]);
+}
+
+#[test]
+fn testers_go_to_everybody_and_a_job_to_whoever_asks_for_it() {
+    let (mut one, mut two, mut hub) = (recorder(1), Hand::new(2), Hub::new(3));
+    in_step(&mut one, &mut hub);
+    sync(&mut At(&mut two), &mut hub, &[Scope::Register]).unwrap();
+    assert_eq!(two.record.view().books().unwrap(), BTreeSet::from([TESTER.into()]));
+    // Later it wants the job too, and has all of it although its other cursor is further on.
+    in_step(&mut two, &mut hub);
+    assert_eq!(wires(&two), wires(&one));
+}
+
+#[test]
+fn a_hub_that_lost_its_disk_or_was_set_back_is_refilled_by_its_devices() {
+    let (mut one, mut hub) = (recorder(1), Hub::new(3));
+    in_step(&mut one, &mut hub);
+    let all = hub.entries();
+    // A new disk: another life.
+    hub.store = SqliteStore::in_memory(Epoch(id(0xf))).unwrap();
+    hub.hand = Hand::new(4);
+    in_step(&mut one, &mut hub);
+    assert_eq!(hub.entries(), all);
+    assert_eq!(wires(&hub.hand), wires(&one));
+
+    // Set back without knowing: the same life, and something else came since.
+    let mut back = Hub::new(5);
+    let (mut two, mut three) = (recorder(6), recorder(7));
+    in_step(&mut two, &mut back);
+    two.append(taken(8, 130));
+    in_step(&mut two, &mut back);
+    let mut old = Hub::new(8);
+    in_step(&mut three, &mut old);
+    in_step(&mut two, &mut old);
+    in_step(&mut three, &mut old);
+    assert_eq!(wires(&two), wires(&three));
+    assert_eq!(wires(&old.hand), wires(&two));
+}
+
+#[test]
+fn a_hub_that_lies_makes_a_device_take_nothing() {
+    struct Lies(Hub, fn(Page) -> Page);
+    impl Line for Lies {
+        fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
+            self.0.tell(tell)
+        }
+        fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
+            self.0.send(piece)
+        }
+        fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
+            self.0.pull(pull).map(self.1)
+        }
+    }
+    fn packed(entries: &[Entry], job: JobId) -> Option<provenohm_logbook::entry::Bytes> {
+        let books = BTreeMap::from([(job.into(), entries.to_vec())]);
+        Some(provenohm_logbook::entry::Bytes(write(None, job.into(), &books).unwrap()))
+    }
+    let lies: [fn(Page) -> Page; 4] = [
+        // What no seal covers.
+        |page| Page { bundle: packed(&Forger::new(9, JOB.into()).entries, JOB), ..page },
+        // A job nobody asked for.
+        |page| Page { bundle: packed(Forger::new(9, JobId(id(0x99)).into()).seal(), JobId(id(0x99))), ..page },
+        // No bundle at all.
+        |page| Page { bundle: Some(provenohm_logbook::entry::Bytes(vec![7; 40])), ..page },
+        // Each time another life.
+        |page| Page { upto: None, bundle: None, ..page },
+    ];
+    for lie in lies {
+        let (mut one, mut hub) = (recorder(1), Hub::new(3));
+        in_step(&mut one, &mut hub);
+        let before = wires(&one);
+        let mut liar = Lies(hub, lie);
+        sync(&mut At(&mut one), &mut liar, &[Scope::Register, Scope::Job(JOB)]).unwrap_err();
+        assert_eq!(wires(&one), before);
+        // The truth is taken afterwards.
+        let mut hub = liar.0;
+        let mut two = recorder(2);
+        two.append(taken(5, 130));
+        in_step(&mut two, &mut hub);
+        in_step(&mut one, &mut hub);
+        assert_eq!(wires(&one), wires(&hub.hand));
+    }
+}
+
+/// For every number of parcels, every point a device is at, every page size and every scope: page after page brings what
+/// comes behind that point, once, in its order.
+#[test]
+fn the_pager_gives_everything_once_from_any_point_in_pages_of_any_size() {
+    for parcels in 0..=20 {
+        let mut store = SqliteStore::in_memory(EPOCH).unwrap();
+        let mut cursors = vec![Cursor::default()];
+        for nth in 0..parcels {
+            let book: Book = if nth % 3 == 0 { TESTER.into() } else { JobId(id(1 + nth % 2)).into() };
+            let mut forger = Forger::new(nth as u64, book);
+            store.append(&BTreeMap::from([(book, forger.seal().to_vec())])).unwrap();
+            cursors.push(store.end().unwrap().1);
+        }
+        let all = store.parcels(Scope::All, 0, u64::MAX).unwrap();
+        assert_eq!(all.len(), parcels as usize);
+        let size = all.first().map_or(1, |one| one.entries.iter().map(|it| it.to_wire().len() as u64).sum());
+        for have in 0..=parcels as usize {
+            for page_size in 1..=20 {
+                let wants = [Scope::Register, Scope::Job(JobId(id(1))), Scope::Job(JobId(id(2)))];
+                let mut pull = Pull {
+                    epoch: Some(EPOCH),
+                    wants: wants.iter().map(|scope| Want { scope: *scope, from: cursors[have] }).collect(),
+                    most: size * page_size - size / 2,
+                };
+                let mut came: Vec<Entry> = Vec::new();
+                for _ in 0..=parcels {
+                    let told = page(&mut store, &pull).unwrap();
+                    let here = told.bundle.iter().flat_map(|bytes| {
+                        let bundle = Bundle::open(&bytes.0).unwrap();
+                        let books: Vec<Book> = bundle.manifest().books.iter().map(|it| it.book).collect();
+                        let of = |book| bundle.entries(book).unwrap().unwrap().map(Result::unwrap).collect::<Vec<_>>();
+                        books.into_iter().flat_map(of).collect::<Vec<_>>()
+                    });
+                    let before = came.len();
+                    came.extend(here);
+                    let bytes: u64 = came[before..].iter().map(|it| it.to_wire().len() as u64).sum();
+                    assert!(bytes <= size * (page_size + 1), "a page goes beyond its size by one parcel at most");
+                    pull.wants = told.upto.unwrap();
+                    if !told.more {
+                        break;
+                    }
+                }
+                assert!(pull.wants.iter().all(|want| want.from == cursors[parcels as usize]));
+                let mut expected: Vec<_> = all[have..].iter().flat_map(|one| &one.entries).map(Entry::hash).collect();
+                let mut found: Vec<_> = came.iter().map(Entry::hash).collect();
+                expected.sort_unstable();
+                found.sort_unstable();
+                assert_eq!(found, expected, "{parcels} parcels from {have} in pages of {page_size}");
+            }
+        }
+    }
+}

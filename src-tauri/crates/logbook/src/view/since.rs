@@ -1,0 +1,55 @@
+//! What came to this record, by the order in which it came: its own entries, and those of others, whoever brought them.
+//! The order is this record's alone. It says what to tell a hub of, and decides nothing.
+
+use super::query::{ReadError, View};
+use crate::entry::{Hash, LogId, Seq};
+use crate::store::{blob, counter, number};
+use rusqlite::params;
+use uuid::Uuid;
+
+/// A point in the order of arrival: everything up to it was here.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Point(pub u64);
+
+impl View<'_> {
+    /// All that is here now.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn now(&self) -> Result<Point, ReadError> {
+        let mut last = self.connection().prepare_cached("SELECT coalesce(max(id), 0) FROM entry")?;
+        Ok(Point(counter(last.query_row([], |row| row.get(0))?)))
+    }
+
+    /// The logs of which something came after that point.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn logs_since(&self, point: Point) -> Result<Vec<LogId>, ReadError> {
+        let mut logs = self.connection().prepare_cached("SELECT DISTINCT log FROM entry WHERE id > ?1 ORDER BY log")?;
+        let logs = logs.query_map([number(point.0)], |row| Ok(LogId(Uuid::from_bytes(row.get(0)?))))?;
+        Ok(logs.collect::<rusqlite::Result<_>>()?)
+    }
+
+    /// The last entries of a log: more than one where it forks or has a gap.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn heads_of(&self, log: LogId) -> Result<Vec<(Seq, Hash)>, ReadError> {
+        let mut heads =
+            self.connection().prepare_cached("SELECT seq, hash FROM head WHERE log = ?1 ORDER BY seq, hash")?;
+        let heads = heads.query_map([blob(&log.0)], |row| Ok((Seq(counter(row.get(0)?)), Hash(row.get(1)?))))?;
+        Ok(heads.collect::<rusqlite::Result<_>>()?)
+    }
+
+    /// Whether an entry is here.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn holds(&self, log: LogId, seq: Seq, hash: Hash) -> Result<bool, ReadError> {
+        let mut holds = self
+            .connection()
+            .prepare_cached("SELECT EXISTS (SELECT 1 FROM entry WHERE log = ?1 AND seq = ?2 AND hash = ?3)")?;
+        Ok(holds.query_row(params![blob(&log.0), number(seq.0), hash.0], |row| row.get(0))?)
+    }
+}
