@@ -1,5 +1,6 @@
 //! The one door: an operation by name, JSON in and out.
 
+use crate::attend::Attending;
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::long_work::LongWork;
@@ -23,8 +24,9 @@ pub(crate) const RECORD: &str = "record.sqlite";
 /// The program behind its door. May be called from several threads; one call runs at a time, and only what asks about long work
 /// does not wait for it.
 pub struct Api {
-    state: Mutex<State>,
+    pub(crate) state: Mutex<State>,
     long_work: Arc<LongWork>,
+    pub(crate) attending: Arc<Attending>,
 }
 
 impl Api {
@@ -90,7 +92,8 @@ impl Api {
     }
 
     fn over(state: State) -> Self {
-        Self { long_work: Arc::clone(&state.long_work), state: Mutex::new(state) }
+        let (long_work, attending) = (Arc::clone(&state.long_work), Arc::clone(&state.attending));
+        Self { long_work, attending, state: Mutex::new(state) }
     }
 
     /// The text of a job's file, for hosts that write it themselves.

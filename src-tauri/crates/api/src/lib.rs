@@ -4,13 +4,16 @@
 //! the trade. Time and randomness come from the [`Host`].
 
 mod api;
+mod attend;
 mod demo;
+mod desk;
 mod failure;
 pub mod headless;
 mod host;
 mod judged;
 mod lacking;
 mod long_work;
+pub mod network;
 mod operations;
 mod ops;
 mod read;
@@ -27,6 +30,7 @@ mod verify;
 pub mod views;
 
 pub use api::Api;
+pub use desk::Desk;
 pub use failure::Failure;
 pub use host::Host;
 pub use operations::OPERATIONS;

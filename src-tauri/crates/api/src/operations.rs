@@ -174,6 +174,17 @@ operations! {
     /// Writes the recall list to a file.
     make_recall: MakeRecall => Written, recall;
 
+    /// How it stands with the office this device is kept in step with.
+    office: NoInput => OfficeView, office;
+    /// Asks to be enrolled at an office, with a code from there.
+    enrol: Enrol => OfficeView, office;
+    /// Asks to be brought in step now.
+    keep_in_step: NoInput => OfficeView, office;
+    /// Wants a job that is at the office.
+    fetch_job: OfJob => OfficeView, office;
+    /// Leaves the office; everything stays here.
+    leave_office: NoInput => OfficeView, office;
+
     /// The references on this device: known resistors and meters.
     references: NoInput => ReferencesView, references;
     /// A new reference, or a change to one.

@@ -1,5 +1,6 @@
 //! What operations work on: the record, the host, the words, and jobs already judged.
 
+use crate::attend::Attending;
 use crate::failure::Failure;
 use crate::host::Host;
 use crate::judged::Judged;
@@ -27,6 +28,8 @@ pub(crate) struct State {
     pub(crate) words: Words,
     /// How far long work is.
     pub(crate) long_work: Arc<LongWork>,
+    /// Whoever attends to the office.
+    pub(crate) attending: Arc<Attending>,
     /// Where schedules and job files go.
     pub(crate) papers: PathBuf,
     /// Where the record lies; nowhere if it is only in memory.
@@ -57,6 +60,7 @@ impl State {
             host,
             words: Words::new(Locale::ENGLISH),
             long_work: Arc::default(),
+            attending: Arc::default(),
             papers,
             place: None,
             not_opened: None,

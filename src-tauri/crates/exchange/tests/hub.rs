@@ -6,8 +6,8 @@ mod support;
 use provenohm_assess::ids::JobId;
 use provenohm_exchange::bundle::{Bundle, write};
 use provenohm_exchange::hub::{
-    Cursor, Desk, Epoch, Lacks, Line, NoAnswer, Page, Pull, Scope, SqliteStore, Store, Synced, Tell, Want, lacks, page,
-    receive, sync,
+    Cursor, Desk, Epoch, JobsThere, Lacks, Line, NoAnswer, Page, Pull, Scope, SqliteStore, Store, Synced, Tell, Want,
+    jobs_there, lacks, page, receive, sync,
 };
 use provenohm_logbook::entry::Entry;
 use provenohm_logbook::entry::body::Book;
@@ -66,6 +66,10 @@ impl Line for Hub {
     fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
         self.asked.push("pull");
         Ok(page(&mut self.store, pull)?)
+    }
+
+    fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+        Ok(jobs_there(&mut At(&mut self.hand)).unwrap())
     }
 }
 
@@ -147,6 +151,9 @@ fn a_hub_that_lies_makes_a_device_take_nothing() {
         }
         fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
             self.0.pull(pull).map(self.1)
+        }
+        fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+            self.0.jobs()
         }
     }
     fn packed(entries: &[Entry], job: JobId) -> Option<provenohm_logbook::entry::Bytes> {

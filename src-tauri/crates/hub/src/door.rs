@@ -9,6 +9,7 @@ use axum::body::{Body, to_bytes};
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode};
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 use std::sync::Arc;
 use std::time::Instant;
@@ -54,8 +55,15 @@ pub(crate) async fn call(
 }
 
 /// Whether a request is of a session, and made by its pages.
-fn is_of_a_session(office: &Office, headers: &HeaderMap) -> bool {
+pub(crate) fn is_of_a_session(office: &Office, headers: &HeaderMap) -> bool {
     let said = headers.get(PAGE).and_then(|value| value.to_str().ok());
     let (Some(cookie), Some(said)) = (cookie_of(headers), said) else { return false };
     Kept::of(said) == Secret::of_pages(cookie).kept() && office.sessions.hear(cookie, Instant::now()).is_some()
+}
+
+/// What a page asks, where it is no operation.
+pub(crate) async fn office_body<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
+    let refuse = |status, code| Refused::of(&office.words, status, code);
+    let bytes = to_bytes(body, MOST_UNKNOWN).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
+    serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
 }

@@ -9,7 +9,7 @@ use axum::http::header::{
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse as _, Response};
-use std::net::SocketAddr;
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::sync::Arc;
 
 /// The app's own policy, with this origin in the place of its shell's channel.
@@ -26,7 +26,7 @@ const HEADERS: [(HeaderName, &str); 4] = [
 /// Refuses what is meant for another address or comes from another page; a name that only resolves to this machine is
 /// another address.
 pub(crate) async fn guard(State(office): State<Arc<Office>>, request: Request, next: Next) -> Response {
-    let mut answer = if is_meant(request.headers(), office.address) {
+    let mut answer = if office.reached.is_meant(request.headers()) {
         next.run(request).await
     } else {
         Refused::of(&office.words, StatusCode::FORBIDDEN, "not_this_page").into_response()
@@ -37,17 +37,78 @@ pub(crate) async fn guard(State(office): State<Arc<Office>>, request: Request, n
     answer
 }
 
-fn is_meant(headers: &HeaderMap, address: SocketAddr) -> bool {
-    let here = [address.to_string(), format!("localhost:{}", address.port())];
-    let once = |name: HeaderName| {
-        let mut all = headers.get_all(name).iter();
-        (all.next(), all.next())
-    };
-    let host = matches!(once(HOST), (Some(host), None) if here.iter().any(|one| host == one.as_str()));
-    let origin = match once(ORIGIN) {
-        (None, _) => true,
-        (Some(origin), None) => here.iter().any(|one| origin == format!("http://{one}").as_str()),
-        (Some(_), Some(_)) => false,
-    };
-    host && origin
+/// By what a hub is reached.
+pub(crate) struct Reached {
+    address: SocketAddr,
+    scheme: &'static str,
+    names: Vec<String>,
+}
+
+impl Reached {
+    pub(crate) fn new(address: SocketAddr, encrypted: bool, names: &[String]) -> Self {
+        let names = std::iter::once("localhost").chain(names.iter().map(String::as_str));
+        Self {
+            address,
+            scheme: if encrypted { "https" } else { "http" },
+            names: names.map(|name| format!("{}:{}", name.to_lowercase(), address.port())).collect(),
+        }
+    }
+
+    /// The address to open.
+    pub(crate) fn address(&self) -> String {
+        format!("{}://{}", self.scheme, self.place())
+    }
+
+    /// What a phone is told: without its scheme where that is understood.
+    pub(crate) fn for_phones(&self) -> String {
+        let understood = self.is_encrypted() != self.address.ip().is_loopback();
+        if understood { self.place() } else { self.address() }
+    }
+
+    /// Name and port, by the first name that was given; else an address of this machine.
+    fn place(&self) -> String {
+        self.names.get(1).cloned().unwrap_or_else(|| match self.address.ip().is_unspecified() {
+            true => SocketAddr::new(own_address().unwrap_or(self.address.ip()), self.address.port()).to_string(),
+            false => self.address.to_string(),
+        })
+    }
+
+    pub(crate) fn is_encrypted(&self) -> bool {
+        self.scheme == "https"
+    }
+
+    /// A name that was given, or an address: no other page can make a browser believe that an address is its own. One that
+    /// listens on every address is reached by any of them.
+    fn is_here(&self, host: &str) -> bool {
+        let by_address = host.parse::<SocketAddr>().is_ok_and(|host| {
+            host.port() == self.address.port() && (self.address.ip().is_unspecified() || host == self.address)
+        });
+        by_address || self.names.contains(&host.to_lowercase())
+    }
+
+    fn is_meant(&self, headers: &HeaderMap) -> bool {
+        let once = |name: HeaderName| {
+            let mut all = headers.get_all(name).iter();
+            (all.next(), all.next())
+        };
+        let here = |text: &str| self.is_here(text);
+        let host = matches!(once(HOST), (Some(host), None) if host.to_str().is_ok_and(here));
+        let origin = match once(ORIGIN) {
+            (None, _) => true,
+            (Some(origin), None) => {
+                let of = origin.to_str().ok().and_then(|text| text.strip_prefix(self.scheme)?.strip_prefix("://"));
+                of.is_some_and(here)
+            }
+            (Some(_), Some(_)) => false,
+        };
+        host && origin
+    }
+}
+
+/// The address by which this machine would reach others: asked of its routes, nothing is sent.
+fn own_address() -> Option<IpAddr> {
+    let socket = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0)).ok()?;
+    // An address for documentation (RFC 5737): any other would do.
+    socket.connect((Ipv4Addr::new(192, 0, 2, 1), 9)).ok()?;
+    Some(socket.local_addr().ok()?.ip())
 }

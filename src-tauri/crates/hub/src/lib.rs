@@ -1,46 +1,66 @@
 //! The office's hub: the operations and screens of the app over HTTP, behind a login. It holds no rule of the trade.
 //!
 //! A request passes `guard` (is it meant for this address, does it come from this page), then the door it asks for:
-//! `login` for whoever has no session yet, `door` for the operations. Screens are files and hold nothing of the record.
+//! `login` for whoever has no session yet, `door` for the operations, `sync` for phones. Screens are files and hold nothing
+//! of the record. Entries lie in a store of their own, and the record is kept in step with it.
 
 mod account;
 mod door;
+mod enrolment;
 mod guard;
 mod login;
+mod phones;
 mod refused;
 mod screens;
 mod secret;
+mod serve;
 mod session;
+mod step;
+mod sync;
+mod tls;
 mod told;
 
+pub use tls::Certificate;
 pub use told::{ended, no_folder, not_serving};
 
+use crate::refused::Refused;
 use axum::Router;
+use axum::http::StatusCode;
 use axum::middleware::from_fn_with_state;
 use axum::routing::{get, post};
 use provenohm_api::{Api, Failure, Host};
+use provenohm_exchange::hub::{Epoch, SqliteStore, Store, StoreError};
 use provenohm_logbook::random::NoRandomness;
 use provenohm_words::{Locale, Words};
 use std::net::SocketAddr;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use tokio::net::TcpListener;
+use tokio_rustls::TlsAcceptor;
+use tower_http::timeout::TimeoutLayer;
 
 /// Where a hub keeps its record and where it listens.
 #[derive(Clone, Debug)]
 pub struct Options {
     /// Folder of the record; made where there is none.
     pub record: PathBuf,
-    /// Address and port; port 0 takes a free one. Anything but loopback is refused until connections are encrypted.
+    /// Address and port; port 0 takes a free one. Anything but loopback is encrypted.
     pub listen: SocketAddr,
+    /// The firm's certificate, in place of the hub's own.
+    pub certificate: Option<Certificate>,
+    /// Names by which it is reached, beside its addresses.
+    pub names: Vec<String>,
 }
 
 /// Why a hub does not run.
 #[derive(Debug, thiserror::Error)]
 pub enum NotServing {
-    /// Passwords would go over the network as they are.
-    #[error("{0} can be reached from other machines, and connections are not encrypted yet: listen on 127.0.0.1")]
-    NotLoopback(SocketAddr),
+    /// Connections cannot be encrypted.
+    #[error(transparent)]
+    Tls(#[from] tls::TlsError),
+    /// The store of entries cannot be read or kept.
+    #[error(transparent)]
+    Store(#[from] StoreError),
     /// The address is taken, or not of this machine.
     #[error("cannot listen on {0}: {1}")]
     Address(SocketAddr, std::io::Error),
@@ -56,9 +76,6 @@ pub enum NotServing {
     /// The system gives no random bytes.
     #[error(transparent)]
     NoRandomness(#[from] NoRandomness),
-    /// The server broke off.
-    #[error("the hub broke off: {0}")]
-    BrokeOff(std::io::Error),
 }
 
 /// What every request may need.
@@ -66,21 +83,49 @@ pub(crate) struct Office {
     pub(crate) api: Api,
     pub(crate) accounts: account::Accounts,
     pub(crate) sessions: session::Sessions,
-    pub(crate) address: SocketAddr,
+    pub(crate) phones: phones::Phones,
+    pub(crate) reached: guard::Reached,
+    /// SHA-256 of the certificate, where connections are encrypted.
+    pub(crate) pin: Option<[u8; 32]>,
     pub(crate) words: Words,
+    store: Mutex<Box<dyn Store>>,
     random: Mutex<Host>,
 }
 
 impl Office {
-    /// Random bytes, for one who asks at a time.
+    /// Random bytes and the clock, for one who asks at a time.
     pub(crate) fn random(&self) -> MutexGuard<'_, Host> {
         self.random.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// The store, for one who asks at a time.
+    pub(crate) fn store(&self) -> MutexGuard<'_, Box<dyn Store>> {
+        self.store.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// What the clock says, with its offset.
+    pub(crate) fn now(&self) -> String {
+        self.random().now().to_rfc3339()
+    }
+
+    /// Work that takes its time, off the threads that answer.
+    pub(crate) async fn blocking<T: Send + 'static>(
+        self: &Arc<Self>,
+        work: impl FnOnce(&Self) -> Result<T, Refused> + Send + 'static,
+    ) -> Result<T, Refused> {
+        let office = Arc::clone(self);
+        match tokio::task::spawn_blocking(move || work(&office)).await {
+            Ok(done) => done,
+            Err(error) => Err(Refused::broke(&self.words, error)),
+        }
     }
 }
 
 /// A hub that is listening and answers once it [runs](Hub::run).
 pub struct Hub {
     listener: TcpListener,
+    acceptor: Option<TlsAcceptor>,
+    address: SocketAddr,
     office: Arc<Office>,
     first: Option<String>,
 }
@@ -91,26 +136,40 @@ impl Hub {
     /// # Errors
     /// [`NotServing`] in a sentence.
     pub async fn bind(options: &Options) -> Result<Self, NotServing> {
-        if !options.listen.ip().is_loopback() {
-            return Err(NotServing::NotLoopback(options.listen));
-        }
         if !screens::are_there() {
             return Err(NotServing::NoScreens);
         }
-        let host = Host::system().with_papers(options.record.join("papers"));
-        let api = Api::open(&options.record, host)?;
-        let accounts = account::Accounts::open(&options.record.join("office.sqlite"))?;
+        let folder = &options.record;
+        let api = Api::open(folder, Host::system().with_papers(folder.join("papers")))?;
+        let accounts = account::Accounts::open(&folder.join("office.sqlite"))?;
+        let phones = phones::Phones::open(&folder.join("office.sqlite"))?;
+        let mut random = Host::system();
+        let store = SqliteStore::open(&folder.join("entries.sqlite"), Epoch(random.id()?))?;
+        let encrypted = options.certificate.is_some() || !options.listen.ip().is_loopback();
+        let tls = encrypted.then(|| tls::Tls::of(options.certificate.as_ref(), folder)).transpose()?;
         let no_address = |error| NotServing::Address(options.listen, error);
         let listener = TcpListener::bind(options.listen).await.map_err(no_address)?;
         let address = listener.local_addr().map_err(no_address)?;
-        let mut random = Host::system();
+        let reached = guard::Reached::new(address, encrypted, &options.names);
         let code = secret::Secret::make(&mut random)?;
-        let first = accounts.is_empty()?.then(|| format!("http://{address}/#/first/{}", code.told()));
+        let first = accounts.is_empty()?.then(|| format!("{}/#/first/{}", reached.address(), code.told()));
         let sessions = session::Sessions::with_first_code(first.is_some().then_some(code));
-        let words = Words::new(Locale::ENGLISH);
+        let pin = tls.as_ref().map(|tls| tls.pin);
         Ok(Self {
             listener,
-            office: Arc::new(Office { api, accounts, sessions, address, words, random: Mutex::new(random) }),
+            acceptor: tls.map(|tls| tls.acceptor),
+            address,
+            office: Arc::new(Office {
+                api,
+                accounts,
+                sessions,
+                phones,
+                reached,
+                pin,
+                words: Words::new(Locale::ENGLISH),
+                store: Mutex::new(Box::new(store)),
+                random: Mutex::new(random),
+            }),
             first,
         })
     }
@@ -118,7 +177,19 @@ impl Hub {
     /// Where it is reached.
     #[must_use]
     pub fn address(&self) -> SocketAddr {
-        self.office.address
+        self.address
+    }
+
+    /// The address to open.
+    #[must_use]
+    pub fn reached(&self) -> String {
+        self.office.reached.address()
+    }
+
+    /// SHA-256 of its certificate, where connections are encrypted.
+    #[must_use]
+    pub fn pin(&self) -> Option<[u8; 32]> {
+        self.office.pin
     }
 
     /// The link by which the first person sets a password: once, and only while nobody has.
@@ -128,10 +199,7 @@ impl Hub {
     }
 
     /// Answers until `over`; what was begun then is ended.
-    ///
-    /// # Errors
-    /// [`NotServing::BrokeOff`].
-    pub async fn run(self, over: impl Future<Output = ()> + Send + 'static) -> Result<(), NotServing> {
+    pub async fn run(self, over: impl Future<Output = ()>) {
         let guarded = from_fn_with_state(Arc::clone(&self.office), guard::guard);
         let routes = Router::new()
             .route("/health", get(|| async { "ok\n" }))
@@ -140,9 +208,19 @@ impl Hub {
             .route("/login", post(login::login))
             .route("/logout", post(login::logout))
             .route("/call", post(door::call))
+            .route("/phones", post(enrolment::list))
+            .route("/phones/code", post(enrolment::code))
+            .route("/phones/revoke", post(enrolment::revoke))
+            .route("/sync", get(sync::protocols))
+            .route("/sync/1/enrol", post(sync::enrol))
+            .route("/sync/1/{what}", post(sync::asked))
             .fallback(get(screens::screen))
+            .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, serve::WHOLE))
             .layer(guarded)
-            .with_state(self.office);
-        axum::serve(self.listener, routes).with_graceful_shutdown(over).await.map_err(NotServing::BrokeOff)
+            .with_state(Arc::clone(&self.office));
+        let in_step = tokio::spawn(step::keep(Arc::clone(&self.office)));
+        serve::serve(self.listener, self.acceptor, routes, over).await;
+        in_step.abort();
+        step::once(&self.office).await;
     }
 }

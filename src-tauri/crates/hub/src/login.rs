@@ -2,24 +2,21 @@
 
 use crate::Office;
 use crate::account::SHORTEST;
+use crate::door::office_body;
 use crate::refused::Refused;
 use crate::secret::Secret;
 use axum::Json;
-use axum::body::{Body, to_bytes};
+use axum::body::Body;
 use axum::extract::State;
 use axum::http::header::{COOKIE, SET_COOKIE};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{AppendHeaders, IntoResponse, Response};
-use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::Instant;
 
 /// The cookie's name.
 const NAME: &str = "provenohm";
-
-/// More than a name and a password hold, bytes.
-const MOST: usize = 4 * 1024;
 
 /// A name and a password.
 #[derive(Deserialize)]
@@ -60,7 +57,7 @@ pub(crate) async fn session(State(office): State<Arc<Office>>, headers: HeaderMa
 
 /// Sets the first account's password with the code of the link, and logs it in.
 pub(crate) async fn first(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
-    let First { code, name, password } = asked(&office, body).await?;
+    let First { code, name, password } = office_body(&office, body).await?;
     let refuse = |code| Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, code));
     let name = name.trim().to_owned();
     if name.is_empty() {
@@ -80,7 +77,7 @@ pub(crate) async fn first(State(office): State<Arc<Office>>, body: Body) -> Resu
 
 /// Opens a session for the right password.
 pub(crate) async fn login(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
-    let Who { name, password } = asked(&office, body).await?;
+    let Who { name, password } = office_body(&office, body).await?;
     if !office.sessions.may_try(Instant::now()) {
         return Err(Refused::of(&office.words, StatusCode::TOO_MANY_REQUESTS, "login_too_often"));
     }
@@ -97,7 +94,7 @@ pub(crate) async fn logout(State(office): State<Arc<Office>>, headers: HeaderMap
     if let Some(cookie) = cookie_of(&headers) {
         office.sessions.close(cookie);
     }
-    (AppendHeaders([(SET_COOKIE, cookie("", "; Max-Age=0"))]), Json(())).into_response()
+    (AppendHeaders([(SET_COOKIE, cookie(&office, "", "; Max-Age=0"))]), Json(())).into_response()
 }
 
 /// The session's cookie among those a request has.
@@ -111,18 +108,13 @@ fn opened(office: &Office, name: String) -> Result<Response, Refused> {
     let secret = Secret::make(&mut *office.random()).map_err(|error| Refused::broke(&office.words, error))?;
     office.sessions.open(&name, Instant::now(), &secret);
     let told = Told { name, page: Secret::of_pages(secret.told()).told().to_owned() };
-    Ok((AppendHeaders([(SET_COOKIE, cookie(secret.told(), ""))]), Json(told)).into_response())
+    Ok((AppendHeaders([(SET_COOKIE, cookie(office, secret.told(), ""))]), Json(told)).into_response())
 }
 
-/// Read by no script, sent with no request that another site's page begins.
-fn cookie(value: &str, more: &str) -> String {
-    format!("{NAME}={value}; HttpOnly; SameSite=Strict; Path=/{more}")
-}
-
-async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
-    let refuse = |status, code| Refused::of(&office.words, status, code);
-    let bytes = to_bytes(body, MOST).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
-    serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
+/// Read by no script, sent with no request that another site's page begins, and never as it is where others could read it.
+fn cookie(office: &Office, value: &str, more: &str) -> String {
+    let secure = if office.reached.is_encrypted() { "; Secure" } else { "" };
+    format!("{NAME}={value}; HttpOnly; SameSite=Strict; Path=/{secure}{more}")
 }
 
 /// Hashing a password takes long on purpose: off the threads that answer.

@@ -20,11 +20,15 @@ impl Refused {
         Self { status, failure }
     }
 
+    /// The same, with technical text to copy.
+    pub(crate) fn because(mut self, why: &dyn std::fmt::Display) -> Self {
+        self.failure.detail = Some(why.to_string());
+        self
+    }
+
     /// Something of the hub's own broke.
     pub(crate) fn broke(words: &Words, why: impl std::fmt::Display) -> Self {
-        let mut refused = Self::of(words, StatusCode::INTERNAL_SERVER_ERROR, "unexpected");
-        refused.failure.detail = Some(why.to_string());
-        refused
+        Self::of(words, StatusCode::INTERNAL_SERVER_ERROR, "unexpected").because(&why)
     }
 
     /// An operation refused, or could not be done.

@@ -7,8 +7,11 @@ impl Hub {
     /// Where it answers and, while nobody has a password, the link for the first.
     #[must_use]
     pub fn lines(&self) -> Vec<String> {
-        let address = format!("http://{}", self.address());
-        let mut lines = vec![words().text_with("office-hub-answers", &[("address", address.into())])];
+        let mut lines = vec![words().text_with("office-hub-answers", &[("address", self.reached().into())])];
+        lines.extend(self.pin().map(|pin| {
+            let pin: String = pin.iter().map(|byte| format!("{byte:02x}")).collect();
+            words().text_with("office-hub-certificate", &[("pin", pin.into())])
+        }));
         lines.extend(self.first_link().map(|link| words().text_with("office-hub-first", &[("link", link.into())])));
         lines
     }
@@ -20,18 +23,16 @@ pub fn not_serving(why: &NotServing) -> String {
     let with_reason =
         |key: &str, reason: &dyn std::fmt::Display| words().text_with(key, &[("reason", reason.to_string().into())]);
     match why {
-        NotServing::NotLoopback(address) => {
-            words().text_with("office-hub-not-loopback", &[("address", address.to_string().into())])
-        }
         NotServing::Address(address, reason) => words().text_with(
             "office-hub-no-address",
             &[("address", address.to_string().into()), ("reason", reason.to_string().into())],
         ),
         NotServing::NoScreens => words().text("office-hub-no-screens"),
         NotServing::Record(failure) => failure.to_string(),
+        NotServing::Tls(reason) => with_reason("office-hub-no-certificate", reason),
+        NotServing::Store(reason) => with_reason("office-hub-no-store", reason),
         NotServing::Accounts(reason) => with_reason("office-hub-no-accounts", reason),
         NotServing::NoRandomness(reason) => with_reason("office-hub-broke-off", reason),
-        NotServing::BrokeOff(reason) => with_reason("office-hub-broke-off", reason),
     }
 }
 

@@ -1,9 +1,11 @@
 //! A hub that listens, asked over real connections: who may do what, and what is refused.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use provenohm_hub::{Hub, Options};
+use provenohm_hub::{Hub, Options, not_serving};
 use serde_json::{Value, json};
 use std::net::SocketAddr;
+use std::path::Path;
+use std::time::Duration;
 use tempfile::TempDir;
 use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
 use tokio::net::TcpStream;
@@ -11,6 +13,10 @@ use tokio::sync::oneshot;
 use tokio::task::JoinHandle;
 
 const PASSWORD: &str = "correct horse";
+
+fn options(record: &Path, listen: SocketAddr) -> Options {
+    Options { record: record.to_owned(), listen, certificate: None, names: Vec::new() }
+}
 
 struct Running {
     record: TempDir,
@@ -48,11 +54,11 @@ impl Running {
 
     async fn over(record: TempDir) -> Self {
         let listen = "127.0.0.1:0".parse().unwrap();
-        let hub = Hub::bind(&Options { record: record.path().to_owned(), listen }).await.unwrap();
+        let hub = Hub::bind(&options(record.path(), listen)).await.unwrap();
         let (address, first) = (hub.address(), hub.first_link().map(str::to_owned));
         let (end, asked) = oneshot::channel();
         let over = async move { drop(asked.await) };
-        let ended = tokio::spawn(async move { hub.run(over).await.unwrap() });
+        let ended = tokio::spawn(async move { hub.run(over).await });
         Self { record, address, first, end, ended }
     }
 
@@ -228,12 +234,43 @@ async fn every_answer_says_what_a_page_of_it_may_do() {
 }
 
 #[tokio::test]
-async fn an_address_that_others_reach_is_refused_and_so_is_one_that_is_taken() {
+async fn an_address_that_is_taken_is_refused() {
     let record = TempDir::new().unwrap();
-    let options = |listen: &str| Options { record: record.path().to_owned(), listen: listen.parse().unwrap() };
-    let Err(refused) = Hub::bind(&options("0.0.0.0:0")).await else { panic!("listens") };
-    assert!(refused.to_string().contains("listen on 127.0.0.1"), "{refused}");
     let hub = Running::start().await;
-    let Err(refused) = Hub::bind(&options(&hub.address.to_string())).await else { panic!("listens") };
-    assert!(refused.to_string().starts_with("cannot listen on 127.0.0.1:"), "{refused}");
+    let Err(refused) = Hub::bind(&options(record.path(), hub.address)).await else { panic!("listens") };
+    assert!(not_serving(&refused).starts_with("It cannot listen on 127.0.0.1:"), "{refused}");
+}
+
+#[tokio::test]
+async fn where_others_reach_it_nothing_goes_over_the_network_as_it_is() {
+    let record = TempDir::new().unwrap();
+    let hub = Hub::bind(&options(record.path(), "0.0.0.0:0".parse().unwrap())).await.unwrap();
+    assert!(hub.reached().starts_with("https://") && hub.pin().is_some(), "{}", hub.reached());
+    assert!(hub.first_link().unwrap().starts_with("https://"));
+    let port = hub.address().port();
+    let (end, asked) = oneshot::channel::<()>();
+    let running = tokio::spawn(hub.run(async move { drop(asked.await) }));
+    let mut stream = TcpStream::connect(("127.0.0.1", port)).await.unwrap();
+    stream.write_all(b"GET /health HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n").await.unwrap();
+    let mut told = Vec::new();
+    // It hangs up, with at most a few bytes of what is no HTTP.
+    drop(stream.read_to_end(&mut told).await);
+    assert!(!String::from_utf8_lossy(&told).contains("HTTP"), "{told:?}");
+    end.send(()).unwrap();
+    running.await.unwrap();
+}
+
+#[tokio::test]
+async fn who_says_nothing_or_never_ends_is_not_waited_for() {
+    let hub = Running::start().await;
+    let mut silent = Vec::new();
+    for _ in 0..200 {
+        let mut stream = TcpStream::connect(hub.address).await.unwrap();
+        stream.write_all(b"POST /login HTTP/1.1\r\nHost:").await.unwrap();
+        silent.push(stream);
+    }
+    assert_eq!(hub.get("/health").await.body, "ok\n", "others are answered meanwhile");
+    let mut told = Vec::new();
+    let ended = tokio::time::timeout(Duration::from_secs(30), silent[0].read_to_end(&mut told)).await;
+    assert!(ended.is_ok(), "a head that does not end is cut off");
 }

@@ -15,6 +15,26 @@ pub(crate) struct Arguments {
     pub(crate) command: Command,
 }
 
+/// How a hub is started.
+#[derive(Args)]
+pub(crate) struct Serve {
+    /// Folder of the record; absent: one in the folder this system keeps data in
+    #[arg(long)]
+    pub(crate) record: Option<PathBuf>,
+    /// Address and port; port 0 takes a free one. Encrypted unless it is this machine's own address
+    #[arg(long, default_value = "127.0.0.1:7117")]
+    pub(crate) listen: SocketAddr,
+    /// A name by which it is reached; may be given several times
+    #[arg(long)]
+    pub(crate) name: Vec<String>,
+    /// The firm's certificate, as a PEM file; absent: one of its own
+    #[arg(long, requires = "key")]
+    pub(crate) certificate: Option<PathBuf>,
+    /// The key of that certificate, as a PEM file
+    #[arg(long, requires = "certificate")]
+    pub(crate) key: Option<PathBuf>,
+}
+
 #[derive(Subcommand)]
 pub(crate) enum Command {
     /// The limit sets that come with the program
@@ -196,15 +216,8 @@ pub(crate) enum Command {
         #[arg(short, long)]
         output: Option<PathBuf>,
     },
-    /// The hub: the same screens in a browser, behind a login
-    Serve {
-        /// Folder of the record; absent: one in the folder this system keeps data in
-        #[arg(long)]
-        record: Option<PathBuf>,
-        /// Address and port; port 0 takes a free one
-        #[arg(long, default_value = "127.0.0.1:7117")]
-        listen: SocketAddr,
-    },
+    /// The hub: the same screens in a browser, behind a login, and phones kept in step
+    Serve(Serve),
     /// Puts the invented demo job into a record
     Demo {
         /// Folder of the record

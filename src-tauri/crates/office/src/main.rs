@@ -43,7 +43,7 @@ fn main() -> ExitCode {
             ask::discharge((through, capacitance), (from, to), json)
         }
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
-        Command::Serve { record, listen } => serve::serve(record, listen),
+        Command::Serve(how) => serve::serve(how),
         Command::Demo { record } => record::demo(&record),
     };
     match outcome {

@@ -1,23 +1,25 @@
 //! The hub: started, told of, ended.
 
 use crate::ask::Outcome;
+use crate::command::Serve;
 use crate::tell;
-use provenohm_hub::{Hub, Options, ended, no_folder, not_serving};
-use std::net::SocketAddr;
+use provenohm_hub::{Certificate, Hub, Options, ended, no_folder, not_serving};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// Answers until it is interrupted or asked to end.
-pub(crate) fn serve(record: Option<PathBuf>, listen: SocketAddr) -> Outcome {
-    let record = record.or_else(usual).ok_or_else(no_folder)?;
+pub(crate) fn serve(serve: Serve) -> Outcome {
+    let record = serve.record.or_else(usual).ok_or_else(no_folder)?;
+    let certificate = serve.certificate.zip(serve.key).map(|(chain, key)| Certificate { chain, key });
+    let options = Options { record, listen: serve.listen, certificate, names: serve.name };
     let told = |error: &dyn std::fmt::Display| error.to_string();
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(|error| told(&error))?;
     runtime.block_on(async {
-        let hub = Hub::bind(&Options { record, listen }).await.map_err(|error| not_serving(&error))?;
+        let hub = Hub::bind(&options).await.map_err(|error| not_serving(&error))?;
         tell::lines(hub.lines())?;
         // Asked for before anybody can ask to end it.
         let end = end().map_err(|error| told(&error))?;
-        hub.run(end).await.map_err(|error| not_serving(&error))?;
+        hub.run(end).await;
         tell::lines([ended()])
     })?;
     Ok(ExitCode::SUCCESS)

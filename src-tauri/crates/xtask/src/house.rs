@@ -13,7 +13,7 @@ struct Room {
     never: &'static [&'static str],
 }
 
-const HOUSE: [Room; 10] = [
+const HOUSE: [Room; 11] = [
     // Pure: judged the same on every device, so no file, no clock, no chance.
     Room { name: "provenohm-assess", knows: &[], never: &["getrandom", "rand", "rusqlite", "tauri", "tokio", "typst"] },
     Room { name: "provenohm-words", knows: &["provenohm-assess"], never: &["rusqlite", "tauri", "tokio", "typst"] },
@@ -34,10 +34,15 @@ const HOUSE: [Room; 10] = [
     // Of the record it knows what it carries, entries and randomness; what they say it asks of `api`.
     Room {
         name: "provenohm-hub",
-        knows: &["provenohm-words", "provenohm-logbook", "provenohm-exchange", "provenohm-api"],
-        never: &["provenohm-assess", "tauri", "typst"],
+        knows: &["provenohm-assess", "provenohm-words", "provenohm-logbook", "provenohm-exchange", "provenohm-api"],
+        never: &["tauri", "typst"],
     },
-    Room { name: "provenohm", knows: &["provenohm-api"], never: &["rusqlite", "typst"] },
+    Room {
+        name: "provenohm-wire",
+        knows: &["provenohm-assess", "provenohm-logbook", "provenohm-exchange", "provenohm-api"],
+        never: &["axum", "rusqlite", "tauri", "typst"],
+    },
+    Room { name: "provenohm", knows: &["provenohm-api", "provenohm-wire"], never: &["rusqlite", "typst"] },
     Room { name: "xtask", knows: &[], never: &[] },
 ];
 

@@ -1274,6 +1274,20 @@ words: string,
  */
 lines: Array<Sentence>, };
 
+export type Enrol = { 
+/**
+ * Name or address of the hub, with its port.
+ */
+address: string, 
+/**
+ * The code that the office shows.
+ */
+code: string, 
+/**
+ * What this device is called there.
+ */
+name: string, };
+
 export type FailingEntry = { "kind": "verification", 
 /**
  * Which.
@@ -2015,6 +2029,44 @@ export type OfTester = {
  * The tester.
  */
 tester: TesterId, };
+
+export type OfficeJob = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Its name and place.
+ */
+words: string, 
+/**
+ * It was asked for and comes.
+ */
+coming: boolean, };
+
+export type OfficeStep = "none" | "asking" | "in_step" | "waiting" | "refused";
+
+export type OfficeView = { 
+/**
+ * Where it is; absent if this device is at none.
+ */
+address: string | null, 
+/**
+ * How it stands.
+ */
+step: OfficeStep, 
+/**
+ * The same in words.
+ */
+words: string, 
+/**
+ * What waits here to go there.
+ */
+waits: string | null, 
+/**
+ * Jobs that are there and not here.
+ */
+there: Array<OfficeJob>, };
 
 export type Ohms = string;
 
@@ -4684,6 +4736,16 @@ export interface Operations {
   resolve_recall: { input: ResolveRecall; output: RecallView };
   /** Writes the recall list to a file. */
   make_recall: { input: MakeRecall; output: Written };
+  /** How it stands with the office this device is kept in step with. */
+  office: { input: NoInput; output: OfficeView };
+  /** Asks to be enrolled at an office, with a code from there. */
+  enrol: { input: Enrol; output: OfficeView };
+  /** Asks to be brought in step now. */
+  keep_in_step: { input: NoInput; output: OfficeView };
+  /** Wants a job that is at the office. */
+  fetch_job: { input: OfJob; output: OfficeView };
+  /** Leaves the office; everything stays here. */
+  leave_office: { input: NoInput; output: OfficeView };
   /** The references on this device: known resistors and meters. */
   references: { input: NoInput; output: ReferencesView };
   /** A new reference, or a change to one. */

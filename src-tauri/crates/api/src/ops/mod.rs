@@ -15,6 +15,7 @@ pub(crate) mod job_file;
 pub(crate) mod jobs;
 pub(crate) mod long_work;
 pub(crate) mod look;
+pub(crate) mod office;
 pub(crate) mod origin;
 pub(crate) mod recall;
 pub(crate) mod references;

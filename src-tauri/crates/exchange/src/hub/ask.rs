@@ -2,6 +2,7 @@
 
 use super::cursor::{Cursor, Epoch, Scope};
 use crate::bundle::Head;
+use provenohm_assess::ids::JobId;
 use provenohm_logbook::entry::{Bytes, Coded, Fields, LogId, Malformed, MapOf, Value};
 
 /// A device tells what logs end with on it.
@@ -62,6 +63,24 @@ pub struct Page {
     pub bundle: Option<Bytes>,
 }
 
+/// A job that is at the hub.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct JobThere {
+    /// The job.
+    pub job: JobId,
+    /// What it is called.
+    pub name: String,
+    /// Where it is.
+    pub place: String,
+}
+
+/// The jobs at a hub.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct JobsThere {
+    /// By name.
+    pub jobs: Vec<JobThere>,
+}
+
 macro_rules! message {
     ($type:ident { $($key:literal $put:ident $take:ident $field:ident),+ }) => {
         impl Coded for $type {
@@ -86,14 +105,20 @@ message!(Lacks { 0 put take epoch, 1 put take logs });
 message!(Ends { 0 put take log, 1 put take heads });
 message!(Pull { 0 put_if take_if epoch, 1 put take wants, 2 put take most });
 message!(Want { 0 put take scope, 1 put take from });
+message!(JobThere { 0 put take job, 1 put take name, 2 put take place });
+message!(JobsThere { 0 put take jobs });
 message!(Page { 0 put take epoch, 1 put_if take_if upto, 2 put take more, 3 put_if take_if bundle });
 
 /// The bytes of a message.
-pub(super) fn written<T: Coded>(message: &T) -> Vec<u8> {
+#[must_use]
+pub fn written<T: Coded>(message: &T) -> Vec<u8> {
     message.to_value().encode()
 }
 
 /// Reads a message.
-pub(super) fn read<T: Coded>(bytes: &[u8]) -> Result<T, Malformed> {
+///
+/// # Errors
+/// [`Malformed`] says what is wrong with it.
+pub fn read<T: Coded>(bytes: &[u8]) -> Result<T, Malformed> {
     T::from_value(Value::decode(bytes)?)
 }

@@ -1,7 +1,7 @@
 //! The hub's side. Each instance has a record of its own, which can be made anew from the store: with it it judges what
 //! devices send, and in it its own people work. Towards the store it is a device like any other.
 
-use super::ask::{Ends, Lacks, Page, Pull, Tell};
+use super::ask::{Ends, JobThere, JobsThere, Lacks, Page, Pull, Tell};
 use super::cursor::Scope;
 use super::line::{Desk, Line, NoAnswer, sync};
 use super::pager::page;
@@ -62,6 +62,24 @@ pub fn receive(desk: &mut impl Desk, store: &mut dyn Store, bundle: &Bundle<'_>)
     Ok(joined)
 }
 
+/// The jobs in an instance's record.
+///
+/// # Errors
+/// [`HubError`].
+pub fn jobs_there(desk: &mut impl Desk) -> Result<JobsThere, HubError> {
+    let jobs = desk.with(|record, _| record.view().jobs()).map_err(NoAnswer::from)?;
+    let mut jobs: Vec<JobThere> = jobs
+        .into_iter()
+        .map(|one| {
+            let (name, place) =
+                one.names.first().map(|names| (names.name.clone(), names.place.clone())).unwrap_or_default();
+            JobThere { job: one.job, name, place }
+        })
+        .collect();
+    jobs.sort_by(|one, other| one.name.cmp(&other.name));
+    Ok(JobsThere { jobs })
+}
+
 /// Brings what was recorded at an instance into the store, and what came there by others into its record.
 ///
 /// # Errors
@@ -89,5 +107,10 @@ impl Line for Direct<'_> {
 
     fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
         Ok(page(self.0, pull)?)
+    }
+
+    fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+        // An instance has all of them in its own record.
+        Ok(JobsThere::default())
     }
 }

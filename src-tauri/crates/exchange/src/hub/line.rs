@@ -1,7 +1,7 @@
 //! Keeping in step: a device and its hub, over whatever carries bytes between them.
 
 use super::PIECE_BYTES;
-use super::ask::{Lacks, Page, Pull, Tell};
+use super::ask::{JobsThere, Lacks, Page, Pull, Tell};
 use super::cursor::Scope;
 use super::device::{Link, Pulled, take, told, wants};
 use super::plan::Plan;
@@ -32,6 +32,12 @@ pub trait Line {
     /// # Errors
     /// [`NoAnswer`].
     fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer>;
+
+    /// Asks which jobs there are.
+    ///
+    /// # Errors
+    /// [`NoAnswer`].
+    fn jobs(&mut self) -> Result<JobsThere, NoAnswer>;
 }
 
 /// Why there is no answer that helps.
@@ -40,6 +46,9 @@ pub enum NoAnswer {
     /// The hub was not reached, or the connection broke off: nothing is wrong, it is asked again later.
     #[error("the hub was not reached")]
     NotReached,
+    /// What answers there does not know the code: it is another program, or somebody in between.
+    #[error("what answers there is not the hub that gave the code")]
+    NotTheHub,
     /// The hub does not do it, and says why.
     #[error("{words}")]
     Refused {

@@ -7,6 +7,7 @@
 mod ask;
 mod cursor;
 mod device;
+mod enrol;
 mod instance;
 mod line;
 mod pager;
@@ -14,10 +15,11 @@ mod plan;
 mod sqlite;
 mod store;
 
-pub use ask::{Ends, Lacks, Page, Pull, Tell, Want};
+pub use ask::{Ends, JobThere, JobsThere, Lacks, Page, Pull, Tell, Want, read, written};
 pub use cursor::{Cursor, Epoch, Scope};
 pub use device::{Link, Pulled, take, told, wants};
-pub use instance::{HubError, keep_in_step, lacks, receive};
+pub use enrol::EnrolCode;
+pub use instance::{HubError, jobs_there, keep_in_step, lacks, receive};
 pub use line::{Desk, Line, NoAnswer, Synced, sync};
 pub use pager::page;
 pub use plan::Plan;

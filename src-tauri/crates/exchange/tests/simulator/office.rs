@@ -5,8 +5,8 @@ use crate::device::Device;
 use crate::support::{Hand, JOB, moment};
 use provenohm_exchange::bundle::{Bundle, write};
 use provenohm_exchange::hub::{
-    Desk, Epoch, Lacks, Line, NoAnswer, Page, Parcel, Pull, Scope, SqliteStore, Store, Synced, Tell, keep_in_step,
-    lacks, page, receive, sync,
+    Desk, Epoch, JobsThere, Lacks, Line, NoAnswer, Page, Parcel, Pull, Scope, SqliteStore, Store, Synced, Tell,
+    jobs_there, keep_in_step, lacks, page, receive, sync,
 };
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, EntryRef};
@@ -131,5 +131,9 @@ impl Line for Over<'_> {
 
     fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
         self.ask(|office, _| page(&mut office.store, pull).unwrap())
+    }
+
+    fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+        self.ask(|office, at| jobs_there(&mut office.instances[at]).unwrap())
     }
 }

@@ -95,6 +95,14 @@ impl Record {
         &self.device
     }
 
+    /// Keeps in the device's own file what it knows of the hub it is enrolled at; nothing forgets it.
+    ///
+    /// # Errors
+    /// [`WriteError`] in words.
+    pub fn keep_hub(&mut self, told: Option<&str>) -> Result<(), WriteError> {
+        Ok(self.device.keep_hub(told)?)
+    }
+
     /// What the record says now.
     #[must_use]
     pub fn view(&self) -> View<'_> {

@@ -27,7 +27,7 @@ pub struct Device {
 
 #[derive(Debug)]
 enum Heads {
-    Memory(BTreeMap<LogId, (Seq, Hash)>),
+    Memory { heads: BTreeMap<LogId, (Seq, Hash)>, hub: Option<String> },
     File(Connection),
 }
 
@@ -38,7 +38,7 @@ impl Device {
     /// [`OpenError::NoRandomness`] if no key can be made.
     pub fn in_memory(random: &mut dyn Randomness) -> Result<Self, OpenError> {
         let id = DeviceId(Builder::from_random_bytes(random::bytes(random)?).into_uuid());
-        Ok(Self { id, key: DeviceKey::make(random)?, heads: Heads::Memory(BTreeMap::new()) })
+        Ok(Self { id, key: DeviceKey::make(random)?, heads: Heads::Memory { heads: BTreeMap::new(), hub: None } })
     }
 
     /// The device of a file; a new one if the file is not there, or was copied to where it is.
@@ -59,6 +59,9 @@ impl Device {
              CREATE TABLE IF NOT EXISTS head (
                  log BLOB NOT NULL PRIMARY KEY, seq INTEGER NOT NULL, hash BLOB NOT NULL
              ) STRICT, WITHOUT ROWID;
+             CREATE TABLE IF NOT EXISTS hub (
+                 one INTEGER NOT NULL PRIMARY KEY CHECK (one = 1), told TEXT NOT NULL
+             ) STRICT;
              CREATE TABLE IF NOT EXISTS born (
                  one INTEGER NOT NULL PRIMARY KEY CHECK (one = 1), birth TEXT NOT NULL
              ) STRICT;",
@@ -97,10 +100,37 @@ impl Device {
         &self.key
     }
 
+    /// What it knows of the hub it is enrolled at: no backup that leaves this file out carries it.
+    ///
+    /// # Errors
+    /// What SQLite says.
+    pub fn hub(&self) -> rusqlite::Result<Option<String>> {
+        match &self.heads {
+            Heads::Memory { hub, .. } => Ok(hub.clone()),
+            Heads::File(file) => file.query_row("SELECT told FROM hub", [], |row| row.get(0)).optional(),
+        }
+    }
+
+    /// Keeps what it knows of its hub; nothing forgets it.
+    pub(crate) fn keep_hub(&mut self, told: Option<&str>) -> rusqlite::Result<()> {
+        match &mut self.heads {
+            Heads::Memory { hub, .. } => *hub = told.map(str::to_owned),
+            Heads::File(file) => {
+                file.execute("DELETE FROM hub WHERE ?1 IS NULL", [told])?;
+                file.execute(
+                    "INSERT INTO hub (one, told) SELECT 1, ?1 WHERE ?1 IS NOT NULL
+                     ON CONFLICT (one) DO UPDATE SET told = excluded.told",
+                    [told],
+                )?;
+            }
+        }
+        Ok(())
+    }
+
     /// The last entry of each log this device has seen written by itself.
     pub(crate) fn heads(&self) -> rusqlite::Result<BTreeMap<LogId, (Seq, Hash)>> {
         match &self.heads {
-            Heads::Memory(heads) => Ok(heads.clone()),
+            Heads::Memory { heads, .. } => Ok(heads.clone()),
             Heads::File(file) => file
                 .prepare_cached("SELECT log, seq, hash FROM head")?
                 .query_map([], |row| {
@@ -114,7 +144,7 @@ impl Device {
     /// Notes the last entry of a log. An earlier one than is noted changes nothing.
     pub(crate) fn note(&mut self, log: LogId, seq: Seq, hash: Hash) -> rusqlite::Result<()> {
         match &mut self.heads {
-            Heads::Memory(heads) => {
+            Heads::Memory { heads, .. } => {
                 let noted = heads.entry(log).or_insert((seq, hash));
                 if noted.0 < seq {
                     *noted = (seq, hash);
@@ -141,7 +171,7 @@ fn forget_if_copied(device: &Connection, birth: Option<Birth>) -> rusqlite::Resu
         return Ok(());
     }
     if noted.is_some() {
-        device.execute_batch("DELETE FROM device; DELETE FROM head;")?;
+        device.execute_batch("DELETE FROM device; DELETE FROM head; DELETE FROM hub;")?;
     }
     device.execute(
         "INSERT INTO born (one, birth) VALUES (1, ?1) ON CONFLICT (one) DO UPDATE SET birth = ?1",

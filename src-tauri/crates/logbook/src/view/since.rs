@@ -2,7 +2,7 @@
 //! The order is this record's alone. It says what to tell a hub of, and decides nothing.
 
 use super::query::{ReadError, View};
-use crate::entry::{Hash, LogId, Seq};
+use crate::entry::{Hash, Kind, LogId, Seq};
 use crate::store::{blob, counter, number};
 use rusqlite::params;
 use uuid::Uuid;
@@ -29,6 +29,26 @@ impl View<'_> {
         let mut logs = self.connection().prepare_cached("SELECT DISTINCT log FROM entry WHERE id > ?1 ORDER BY log")?;
         let logs = logs.query_map([number(point.0)], |row| Ok(LogId(Uuid::from_bytes(row.get(0)?))))?;
         Ok(logs.collect::<rusqlite::Result<_>>()?)
+    }
+
+    /// Whether anything but seals came after that point: a seal changes nothing that is said.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn says_more_since(&self, point: Point) -> Result<bool, ReadError> {
+        let mut more =
+            self.connection().prepare_cached("SELECT EXISTS (SELECT 1 FROM entry WHERE id > ?1 AND kind <> ?2)")?;
+        Ok(more.query_row([number(point.0), number(Kind::Seal.number())], |row| row.get(0))?)
+    }
+
+    /// How many readings came after that point.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn readings_since(&self, point: Point) -> Result<u64, ReadError> {
+        let mut readings =
+            self.connection().prepare_cached("SELECT count(*) FROM entry WHERE id > ?1 AND kind = ?2")?;
+        Ok(counter(readings.query_row([number(point.0), number(Kind::Reading.number())], |row| row.get(0))?))
     }
 
     /// The last entries of a log: more than one where it forks or has a gap.

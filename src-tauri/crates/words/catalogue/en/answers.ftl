@@ -71,6 +71,14 @@ answer-board-removed = { $readings ->
     [0] Removed { $board }
     [one] Removed { $board } and { $readings } reading: it stays in the record and on the schedule
    *[other] Removed { $board } and { $readings } readings: they stay in the record and on the schedule
+answer-office-none = This device is at no office
+answer-office-asking = Asking the office
+answer-office-in-step = In step with the office at { $time }
+answer-office-waiting = Not reached since { $time }. All is here and goes there later
+answer-office-waits = { $readings ->
+    [one] 1 reading waits here to go there
+   *[other] { $readings } readings wait here to go there
+}
 }
 answer-board-taken-away = { $board }, taken away
 answer-circuit-restored = Circuit { $circuit } is back

@@ -1,0 +1,97 @@
+//! The office from a device: enrolling, how it stands, which jobs to have, leaving. Nothing here waits for a network.
+
+use crate::attend::{Last, WANTED, Wish, hub_of};
+use crate::failure::Failure;
+use crate::network::Enrolling;
+use crate::read::Fields;
+use crate::state::State;
+use crate::views::*;
+use provenohm_assess::ids::JobId;
+use provenohm_exchange::hub::{EnrolCode, JobThere, Link, NoAnswer};
+use std::collections::BTreeSet;
+
+pub(crate) fn office(state: &mut State, _: NoInput) -> Result<OfficeView, Failure> {
+    view(state)
+}
+
+pub(crate) fn enrol(state: &mut State, asked: Enrol) -> Result<OfficeView, Failure> {
+    let mut fields = Fields::new(&state.words);
+    let address = fields.needed("address", &asked.address, "complaint-office-address-needed");
+    let code = EnrolCode::typed(&asked.code);
+    if code.is_none() {
+        fields.complain("code", "complaint-office-code", &[]);
+    }
+    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    let code = fields.settle(code)?;
+    let device = state.record.device().id();
+    state.attending.wish(Wish::Enrol(Enrolling { address, code, device, name }));
+    view(state)
+}
+
+pub(crate) fn keep_in_step(state: &mut State, _: NoInput) -> Result<OfficeView, Failure> {
+    state.attending.wish(Wish::Now);
+    view(state)
+}
+
+pub(crate) fn fetch_job(state: &mut State, asked: OfJob) -> Result<OfficeView, Failure> {
+    let mut wanted: BTreeSet<JobId> = state.setting(WANTED)?.unwrap_or_default();
+    wanted.insert(asked.job);
+    state.keep_setting(WANTED, &wanted)?;
+    state.attending.wish(Wish::Now);
+    view(state)
+}
+
+pub(crate) fn leave_office(state: &mut State, _: NoInput) -> Result<OfficeView, Failure> {
+    state.record.keep_hub(None)?;
+    Link::forget(&mut state.record)?;
+    state.attending.forget();
+    view(state)
+}
+
+fn view(state: &State) -> Result<OfficeView, Failure> {
+    let hub = hub_of(state).map_err(unread)?;
+    let words = &state.words;
+    let (last, there) = state.attending.told();
+    let (step, said) = match (&last, &hub) {
+        (Last::Asking, _) => (OfficeStep::Asking, words.text("answer-office-asking")),
+        (Last::Refused(failure), _) => (OfficeStep::Refused, failure.words.clone()),
+        (Last::NotReached(at), _) => {
+            (OfficeStep::Waiting, words.text_with("answer-office-waiting", &[("time", words.time(*at).into())]))
+        }
+        (_, None) => (OfficeStep::None, words.text("answer-office-none")),
+        (Last::InStep(at), Some(_)) => {
+            (OfficeStep::InStep, words.text_with("answer-office-in-step", &[("time", words.time(*at).into())]))
+        }
+        (Last::Never, Some(_)) => (OfficeStep::Asking, words.text("answer-office-asking")),
+    };
+    let waits = match (step, &hub) {
+        (OfficeStep::InStep | OfficeStep::None, _) | (_, None) => 0,
+        (_, Some(_)) => state.record.view().readings_since(Link::of(&state.record)?.told)?,
+    };
+    Ok(OfficeView {
+        address: hub.map(|hub| hub.address),
+        step,
+        words: said,
+        waits: (waits > 0).then(|| words.text_with("answer-office-waits", &[("readings", waits.into())])),
+        there: not_here(state, there)?,
+    })
+}
+
+fn not_here(state: &State, there: Vec<JobThere>) -> Result<Vec<OfficeJob>, Failure> {
+    let here = state.record.view().books()?;
+    let wanted: BTreeSet<JobId> = state.setting(WANTED)?.unwrap_or_default();
+    let not_here = there.into_iter().filter(|one| !here.contains(&one.job.into()));
+    let line = |one: JobThere| OfficeJob {
+        job: one.job,
+        words: match one.place.is_empty() {
+            true => one.name,
+            false => state.words.text_with("job-at", &[("name", one.name.into()), ("place", one.place.into())]),
+        },
+        coming: wanted.contains(&one.job),
+    };
+    Ok(not_here.map(line).collect())
+}
+
+fn unread(error: NoAnswer) -> Failure {
+    Failure::of("storage").because(error)
+}

@@ -1,0 +1,83 @@
+//! The office's side of phones: a code to enrol one, the list of them, revoking one that was lost.
+
+use crate::Office;
+use crate::door::{is_of_a_session, office_body};
+use crate::phones::Phone;
+use crate::refused::Refused;
+use axum::Json;
+use axum::body::Body;
+use axum::extract::State;
+use axum::http::{HeaderMap, StatusCode};
+use provenohm_assess::ids::DeviceId;
+use qrcode::QrCode;
+use qrcode::render::svg;
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+use std::time::Instant;
+use uuid::Uuid;
+
+/// A code, as it is shown.
+#[derive(Serialize)]
+pub(crate) struct CodeShown {
+    /// Where the phone finds the hub.
+    address: String,
+    /// In groups of four.
+    code: String,
+    /// Both as a QR code, in SVG.
+    qr: String,
+}
+
+/// Which phone.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OfPhone {
+    device: Uuid,
+}
+
+/// The phones there are.
+pub(crate) async fn list(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Json<Vec<Phone>>, Refused> {
+    allowed(&office, &headers)?;
+    office.blocking(all).await
+}
+
+/// Gives a code that enrols one phone.
+pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Json<CodeShown>, Refused> {
+    allowed(&office, &headers)?;
+    let code = office.phones.give_code(&mut office.random(), Instant::now());
+    let code = code.map_err(|error| Refused::broke(&office.words, error))?.told();
+    let address = office.reached.for_phones();
+    let qr = QrCode::new(format!("{address} {code}")).map_err(|error| Refused::broke(&office.words, error))?;
+    let qr = qr.render::<svg::Color<'_>>().min_dimensions(240, 240).build();
+    Ok(Json(CodeShown { address, code, qr }))
+}
+
+/// Revokes a phone.
+pub(crate) async fn revoke(
+    State(office): State<Arc<Office>>,
+    headers: HeaderMap,
+    body: Body,
+) -> Result<Json<Vec<Phone>>, Refused> {
+    allowed(&office, &headers)?;
+    let OfPhone { device } = office_body(&office, body).await?;
+    office
+        .blocking(move |office| {
+            let revoked = office.phones.revoke(DeviceId(device), &office.now());
+            match revoked.map_err(|error| Refused::broke(&office.words, error))? {
+                true => all(office),
+                false => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found")),
+            }
+        })
+        .await
+}
+
+fn all(office: &Office) -> Result<Json<Vec<Phone>>, Refused> {
+    office.phones.all().map(Json).map_err(|error| Refused::broke(&office.words, error))
+}
+
+fn allowed(office: &Office, headers: &HeaderMap) -> Result<(), Refused> {
+    if is_of_a_session(office, headers) {
+        Ok(())
+    } else {
+        Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"))
+    }
+}

@@ -1,0 +1,174 @@
+//! The phones of a hub: the codes by which they are enrolled, and what is known of each. In the accounts' file, which no bundle
+//! carries; of a code and of a phone's secret their hash alone.
+
+use crate::account::AccountError;
+use crate::secret::{Kept, Secret};
+use provenohm_api::Host;
+use provenohm_assess::ids::DeviceId;
+use provenohm_exchange::hub::EnrolCode;
+use provenohm_logbook::entry::Hash;
+use provenohm_logbook::random;
+use rusqlite::{Connection, OptionalExtension as _, Row, params};
+use serde::Serialize;
+use std::path::Path;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::{Duration, Instant};
+use uuid::Uuid;
+
+/// How long a code works.
+const LASTS: Duration = Duration::from_secs(15 * 60);
+/// Wrong answers after which no code works that was given until then.
+const MOST_WRONG: u32 = 20;
+
+/// A phone, as the office sees it.
+#[derive(Serialize)]
+pub(crate) struct Phone {
+    /// The device's id.
+    pub(crate) device: Uuid,
+    /// What its person calls it.
+    name: String,
+    /// When it was enrolled.
+    enrolled: String,
+    /// When it was heard last; never if it only was enrolled.
+    heard: Option<String>,
+    /// Entries it told of that are not here yet.
+    alone: u64,
+    /// When it was revoked.
+    revoked: Option<String>,
+}
+
+struct Given {
+    code: EnrolCode,
+    until: Instant,
+}
+
+#[derive(Default)]
+struct Codes {
+    given: Vec<Given>,
+    wrong: u32,
+}
+
+/// The phones of one hub.
+pub(crate) struct Phones {
+    file: Mutex<Connection>,
+    codes: Mutex<Codes>,
+}
+
+impl Phones {
+    pub(crate) fn open(file: &Path) -> Result<Self, AccountError> {
+        let phones = Connection::open(file)?;
+        phones.busy_timeout(Duration::from_secs(30))?;
+        phones.pragma_update(None, "synchronous", "full")?;
+        phones.execute_batch(
+            "CREATE TABLE IF NOT EXISTS phone (
+                 device BLOB NOT NULL PRIMARY KEY CHECK (length(device) = 16),
+                 name TEXT NOT NULL,
+                 secret BLOB NOT NULL UNIQUE CHECK (length(secret) = 32),
+                 enrolled TEXT NOT NULL,
+                 heard TEXT,
+                 alone INTEGER NOT NULL DEFAULT 0,
+                 revoked TEXT
+             ) STRICT;",
+        )?;
+        Ok(Self { file: Mutex::new(phones), codes: Mutex::default() })
+    }
+
+    /// A new code.
+    pub(crate) fn give_code(&self, random: &mut Host, now: Instant) -> Result<EnrolCode, AccountError> {
+        let code = EnrolCode::of(random::bytes(random)?);
+        let mut codes = self.codes();
+        codes.given.retain(|given| given.until > now);
+        codes.given.push(Given { code: code.clone(), until: now + LASTS });
+        codes.wrong = 0;
+        Ok(code)
+    }
+
+    /// Uses up the code by which a phone says this.
+    pub(crate) fn use_code(
+        &self,
+        said: Hash,
+        pin: Option<[u8; 32]>,
+        device: DeviceId,
+        now: Instant,
+    ) -> Option<EnrolCode> {
+        let mut codes = self.codes();
+        codes.given.retain(|given| given.until > now);
+        match codes.given.iter().position(|given| given.code.by_phone(pin, device) == said) {
+            Some(at) => Some(codes.given.remove(at).code),
+            None => {
+                codes.wrong += 1;
+                if codes.wrong >= MOST_WRONG {
+                    codes.given.clear();
+                }
+                None
+            }
+        }
+    }
+
+    /// Keeps a phone; one that was enrolled before has another secret from now on. False if it is revoked.
+    pub(crate) fn enrol(&self, device: DeviceId, name: &str, secret: &Secret, at: &str) -> Result<bool, AccountError> {
+        let kept = self.file().execute(
+            "INSERT INTO phone (device, name, secret, enrolled) VALUES (?1, ?2, ?3, ?4)
+             ON CONFLICT (device) DO UPDATE SET name = ?2, secret = ?3, enrolled = ?4 WHERE revoked IS NULL",
+            params![device.0.as_bytes(), name, secret.kept().bytes(), at],
+        )?;
+        Ok(kept == 1)
+    }
+
+    /// Whose secret this is, of those that are not revoked.
+    pub(crate) fn of_secret(&self, said: &str) -> Result<Option<DeviceId>, AccountError> {
+        let kept = Kept::of(said);
+        let device: Option<[u8; 16]> = self
+            .file()
+            .prepare_cached("SELECT device FROM phone WHERE secret = ?1 AND revoked IS NULL")?
+            .query_row([kept.bytes()], |row| row.get(0))
+            .optional()?;
+        Ok(device.map(|id| DeviceId(Uuid::from_bytes(id))))
+    }
+
+    /// A phone was heard, and told of so many entries that are not here.
+    pub(crate) fn heard(&self, device: DeviceId, at: &str, alone: u64) -> Result<(), AccountError> {
+        self.file().prepare_cached("UPDATE phone SET heard = ?2, alone = ?3 WHERE device = ?1")?.execute(params![
+            device.0.as_bytes(),
+            at,
+            i64::try_from(alone).unwrap_or(i64::MAX)
+        ])?;
+        Ok(())
+    }
+
+    /// Revokes a phone: its secret opens nothing from now on. False if it is not known, or was revoked.
+    pub(crate) fn revoke(&self, device: DeviceId, at: &str) -> Result<bool, AccountError> {
+        let revoked = self.file().execute(
+            "UPDATE phone SET revoked = ?2 WHERE device = ?1 AND revoked IS NULL",
+            params![device.0.as_bytes(), at],
+        )?;
+        Ok(revoked == 1)
+    }
+
+    /// All of them, by name.
+    pub(crate) fn all(&self) -> Result<Vec<Phone>, AccountError> {
+        let file = self.file();
+        let mut all = file.prepare_cached(
+            "SELECT device, name, enrolled, heard, alone, revoked FROM phone ORDER BY revoked IS NOT NULL, name, device",
+        )?;
+        let phone = |row: &Row<'_>| {
+            Ok(Phone {
+                device: Uuid::from_bytes(row.get(0)?),
+                name: row.get(1)?,
+                enrolled: row.get(2)?,
+                heard: row.get(3)?,
+                alone: row.get::<_, i64>(4)?.unsigned_abs(),
+                revoked: row.get(5)?,
+            })
+        };
+        Ok(all.query_map([], phone)?.collect::<rusqlite::Result<_>>()?)
+    }
+
+    fn file(&self) -> MutexGuard<'_, Connection> {
+        self.file.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn codes(&self) -> MutexGuard<'_, Codes> {
+        self.codes.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}

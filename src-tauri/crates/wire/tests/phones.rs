@@ -1,0 +1,292 @@
+//! Phones and a hub over real, encrypted connections: enrolled by a code, kept in step, revoked; and what answers there without
+//! being the hub.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use provenohm_api::network::{Enrolling, Network as _};
+use provenohm_api::{Api, Host};
+use provenohm_assess::ids::DeviceId;
+use provenohm_exchange::hub::{EnrolCode, NoAnswer};
+use provenohm_hub::{Certificate, Hub, Options};
+use provenohm_wire::Wire;
+use serde_json::{Value, json};
+use std::io::{Read as _, Write as _};
+use std::net::TcpListener;
+use std::path::Path;
+use tempfile::TempDir;
+use tokio::sync::oneshot;
+
+struct Office {
+    record: TempDir,
+    address: String,
+    runtime: tokio::runtime::Runtime,
+    end: Option<oneshot::Sender<()>>,
+    running: Option<tokio::task::JoinHandle<()>>,
+    /// Cookie and page secret of the office's browser.
+    session: Vec<(&'static str, String)>,
+    browser: reqwest::blocking::Client,
+    first: Option<String>,
+}
+
+/// A certificate as a firm might have one.
+fn certificate(folder: &Path) -> Certificate {
+    let made = rcgen::generate_simple_self_signed(vec!["localhost".to_owned()]).unwrap();
+    let certificate = Certificate { chain: folder.join("firm.pem"), key: folder.join("firm-key.pem") };
+    std::fs::write(&certificate.chain, made.cert.pem()).unwrap();
+    std::fs::write(&certificate.key, made.signing_key.serialize_pem()).unwrap();
+    certificate
+}
+
+impl Office {
+    fn open() -> Self {
+        // One for all tests of this program: only the first is the first.
+        drop(rustls::crypto::ring::default_provider().install_default());
+        let mut office = Self {
+            record: TempDir::new().unwrap(),
+            address: "https://127.0.0.1:0".into(),
+            runtime: tokio::runtime::Runtime::new().unwrap(),
+            end: None,
+            running: None,
+            session: Vec::new(),
+            browser: reqwest::blocking::Client::builder().danger_accept_invalid_certs(true).no_proxy().build().unwrap(),
+            first: None,
+        };
+        certificate(office.record.path());
+        office.start();
+        let code = office.first.clone().unwrap().rsplit('/').next().unwrap().to_owned();
+        office.session("/first", &json!({ "code": code, "name": "A. Office", "password": "correct horse" }));
+        office
+    }
+
+    fn log_in(&mut self) {
+        self.session("/login", &json!({ "name": "A. Office", "password": "correct horse" }));
+    }
+
+    fn session(&mut self, path: &str, asked: &Value) {
+        let opened = self.browser.post(format!("{}{path}", self.address)).json(asked).send().unwrap();
+        let cookie = opened.headers()["set-cookie"].to_str().unwrap().to_owned();
+        assert!(cookie.contains("; Secure"), "{cookie}");
+        let cookie = cookie.split(';').next().unwrap().to_owned();
+        let page = opened.json::<Value>().unwrap()["page"].as_str().unwrap().to_owned();
+        self.session = vec![("cookie", cookie), ("x-provenohm-page", page)];
+    }
+
+    fn start(&mut self) {
+        let folder = self.record.path();
+        let options = Options {
+            record: folder.to_owned(),
+            listen: self.address.trim_start_matches("https://").parse().unwrap(),
+            certificate: Some(Certificate { chain: folder.join("firm.pem"), key: folder.join("firm-key.pem") }),
+            names: Vec::new(),
+        };
+        let hub = self.runtime.block_on(Hub::bind(&options)).unwrap();
+        self.address = hub.reached();
+        self.first = hub.first_link().map(str::to_owned);
+        let (end, asked) = oneshot::channel();
+        self.end = Some(end);
+        self.running = Some(self.runtime.spawn(hub.run(async move { drop(asked.await) })));
+    }
+
+    fn stop(&mut self) {
+        self.end.take().unwrap().send(()).unwrap();
+        self.runtime.block_on(self.running.take().unwrap()).unwrap();
+    }
+
+    fn ask(&self, path: &str, asked: &Value) -> Value {
+        let mut request = self.browser.post(format!("{}{path}", self.address)).json(asked);
+        for (name, value) in &self.session {
+            request = request.header(*name, value);
+        }
+        request.send().unwrap().json().unwrap()
+    }
+
+    fn call(&self, operation: &str, input: Value) -> Value {
+        self.ask("/call", &json!({ "operation": operation, "input": input }))
+    }
+
+    fn code(&self) -> String {
+        self.ask("/phones/code", &json!({}))["code"].as_str().unwrap().to_owned()
+    }
+}
+
+struct Phone {
+    api: Api,
+    _papers: TempDir,
+}
+
+impl Phone {
+    fn new() -> Self {
+        let papers = TempDir::new().unwrap();
+        Self { api: Api::in_memory(Host::system(), papers.path()).unwrap(), _papers: papers }
+    }
+
+    fn enrolled(office: &Office, name: &str) -> Self {
+        let phone = Self::new();
+        phone.enrol(office, &office.code(), name);
+        assert_eq!(phone.round()["step"], "in_step");
+        phone
+    }
+
+    fn enrol(&self, office: &Office, code: &str, name: &str) {
+        let asked = json!({ "address": office.address, "code": code, "name": name });
+        assert_eq!(self.call("enrol", asked)["step"], "asking");
+    }
+
+    fn call(&self, operation: &str, input: Value) -> Value {
+        self.api.call(operation, input).unwrap()
+    }
+
+    /// One round of whoever attends to the office, and what is said of it.
+    fn round(&self) -> Value {
+        self.api.attend(&Wire);
+        self.call("office", json!({}))
+    }
+
+    fn start_job(&self, name: &str) -> Value {
+        self.call("start_job", json!({ "name": name, "place": "Hall", "person": "A. Recorder", "role": "" }))
+    }
+
+    fn jobs(&self) -> Vec<String> {
+        let jobs = self.call("jobs", json!({}));
+        jobs["jobs"].as_array().unwrap().iter().map(|job| job["name"].as_str().unwrap().to_owned()).collect()
+    }
+}
+
+#[test]
+fn phones_are_kept_in_step_by_the_hub_and_the_office_works_on_the_same() {
+    let mut office = Office::open();
+    let one = Phone::enrolled(&office, "Phone one");
+    let job = one.start_job("Mill Lane");
+    assert_eq!(one.round()["step"], "in_step");
+    assert_eq!(office.call("jobs", json!({}))["jobs"][0]["name"], "Mill Lane");
+
+    // Another phone sees the job there, and has it when it asks for it.
+    let two = Phone::enrolled(&office, "Phone two");
+    let there = two.round()["there"].clone();
+    assert_eq!(there[0]["words"], "Mill Lane, Hall");
+    assert_eq!(two.jobs(), Vec::<String>::new());
+    two.call("fetch_job", json!({ "job": job["id"] }));
+    assert_eq!(two.round()["there"], json!([]));
+    assert_eq!(two.jobs(), ["Mill Lane"]);
+
+    // What is changed on one, or in the office's browser, comes to the other.
+    one.call("set_job_names", json!({ "job": job["id"], "name": "Mill Lane 3", "place": "Hall" }));
+    one.round();
+    two.round();
+    assert_eq!(two.jobs(), ["Mill Lane 3"]);
+    let person = office.call("add_person", json!({ "job": job["id"], "name": "A. Office" }));
+    let me = person["people"].as_array().unwrap().iter().find(|one| one["name"] == "A. Office").unwrap()["id"].clone();
+    office.call("be_person", json!({ "job": job["id"], "person": me }));
+    office.call("set_job_names", json!({ "job": job["id"], "name": "Mill Lane 4", "place": "Hall" }));
+    one.round();
+    assert_eq!(one.jobs(), ["Mill Lane 4"]);
+
+    // Without the hub people go on, and nothing is shown as an error.
+    office.stop();
+    two.start_job("Wharf");
+    let said = two.round();
+    assert_eq!(said["step"], "waiting", "{said}");
+    assert!(said["words"].as_str().unwrap().starts_with("Not reached since"), "{said}");
+    office.start();
+    assert_eq!(two.round()["step"], "in_step");
+    one.round();
+    assert!(one.call("office", json!({}))["there"].as_array().unwrap().iter().any(|job| job["words"] == "Wharf, Hall"));
+
+    // The hub loses all it has but its accounts, and is filled again.
+    office.stop();
+    for name in ["entries.sqlite", "record.sqlite", "device.sqlite"] {
+        for ending in ["", "-wal", "-shm"] {
+            drop(std::fs::remove_file(office.record.path().join(format!("{name}{ending}"))));
+        }
+    }
+    office.start();
+    assert_eq!((one.round()["step"].clone(), two.round()["step"].clone()), (json!("in_step"), json!("in_step")));
+    office.log_in();
+    let names = office.call("jobs", json!({}))["jobs"].to_string();
+    assert!(names.contains("Mill Lane 4") && names.contains("Wharf"), "{names}");
+}
+
+#[test]
+fn a_code_enrols_one_phone_and_a_wrong_one_none() {
+    let office = Office::open();
+    let code = office.code();
+    let (one, two) = (Phone::new(), Phone::new());
+    one.enrol(&office, &code.to_lowercase().replace('-', " "), "Phone one");
+    assert_eq!(one.round()["step"], "in_step");
+    two.enrol(&office, &code, "Phone two");
+    let said = two.round();
+    assert_eq!((&said["step"], &said["address"]), (&json!("refused"), &Value::Null));
+    assert!(said["words"].as_str().unwrap().starts_with("That code is not one"), "{said}");
+    let refused = two.api.call("enrol", json!({ "address": " ", "code": "ABC", "name": "" })).unwrap_err();
+    let fields: Vec<&str> = refused.complaints.iter().map(|one| one.field.as_str()).collect();
+    assert_eq!(fields, ["address", "code", "name"]);
+    // Guessing ends: twenty wrong ones, and no code works that was given until then.
+    let code = office.code();
+    for nth in 0..20 {
+        two.enrol(&office, &format!("0000-0000-{nth:04}"), "Phone two");
+        two.round();
+    }
+    two.enrol(&office, &code, "Phone two");
+    assert_eq!(two.round()["step"], "refused");
+}
+
+#[test]
+fn a_revoked_phone_gets_and_gives_nothing_more_and_keeps_what_it_has() {
+    let office = Office::open();
+    let lost = Phone::enrolled(&office, "Lost phone");
+    lost.start_job("Mill Lane");
+    lost.round();
+    let listed = office.ask("/phones", &json!({}));
+    assert_eq!((&listed[0]["name"], &listed[0]["alone"]), (&json!("Lost phone"), &json!(0)));
+    assert!(listed[0]["heard"].is_string() && listed[0]["revoked"].is_null(), "{listed}");
+    let after = office.ask("/phones/revoke", &json!({ "device": listed[0]["device"] }));
+    assert!(after[0]["revoked"].is_string(), "{after}");
+    lost.start_job("Afterwards");
+    let said = lost.round();
+    assert_eq!(said["step"], "refused", "{said}");
+    assert!(said["words"].as_str().unwrap().starts_with("The hub does not know this device"), "{said}");
+    assert_eq!(lost.jobs().len(), 2);
+    assert!(!office.call("jobs", json!({}))["jobs"].to_string().contains("Afterwards"));
+    // Nor does a new code help: the office revoked this device.
+    lost.enrol(&office, &office.code(), "Lost phone");
+    assert!(lost.round()["words"].as_str().unwrap().starts_with("The office revoked this device"));
+}
+
+#[test]
+fn what_answers_with_another_certificate_is_not_the_hub() {
+    let mut office = Office::open();
+    let phone = Phone::enrolled(&office, "Phone");
+    phone.start_job("Mill Lane");
+    // At the same address, with the same accounts and store: only the key is another one.
+    office.stop();
+    certificate(office.record.path());
+    office.start();
+    assert_eq!(phone.round()["step"], "waiting");
+    // Somebody in between who hands on what the phone says has no use of it: it is said of another certificate.
+    office.log_in();
+    let code = EnrolCode::typed(&office.code()).unwrap();
+    let device = DeviceId(uuid::Uuid::from_u128(7));
+    let said = code.by_phone(Some([7; 32]), device).to_string();
+    let asked = json!({ "said": said, "device": device, "name": "In between" });
+    let refused = office.browser.post(format!("{}/sync/1/enrol", office.address)).json(&asked).send().unwrap();
+    assert_eq!(refused.status(), 401);
+}
+
+#[test]
+fn a_program_that_does_not_know_the_code_is_not_believed_to_be_the_hub() {
+    let (listener, code) = (TcpListener::bind("127.0.0.1:0").unwrap(), EnrolCode::of([9; 12]));
+    let address = listener.local_addr().unwrap().to_string();
+    let answers = std::thread::spawn(move || {
+        for _ in 0..2 {
+            let (mut stream, _) = listener.accept().unwrap();
+            let mut asked = [0; 4096];
+            let _ = stream.read(&mut asked).unwrap();
+            let told = format!("{{\"said\":\"{}\",\"secret\":\"0\"}}", "0".repeat(64));
+            let head = format!("HTTP/1.1 200 OK\r\nConnection: close\r\nContent-Length: {}\r\n\r\n", told.len());
+            stream.write_all((head + &told).as_bytes()).unwrap();
+        }
+    });
+    let device = DeviceId(uuid::Uuid::from_u128(7));
+    let told = Wire.enrol(&Enrolling { address, code, device, name: "Phone".into() });
+    assert!(matches!(told, Err(NoAnswer::NotTheHub)));
+    answers.join().unwrap();
+}
