@@ -62,6 +62,8 @@ impl Window {
     }
 
     async fn driven(driver: Driver, wish: Capabilities, kept: Kept) -> Result<Self, Trouble> {
+        // The driver's client wants one at hand even where it encrypts nothing; only the first that asks is the first.
+        drop(rustls::crypto::ring::default_provider().install_default());
         let session = WebDriver::builder(driver.address(), wish)
             .keep_alive(true)
             .request_timeout(Duration::from_secs(60))

@@ -12,6 +12,7 @@ let run = new FakeRun();
 const settling = new FakeSettling();
 
 const answers: Answers = {
+  pulse: () => ({ at: 0, again: 5000 }),
   place: () => ({ hash: null }),
   set_place: () => ({}),
   settings: () => ({ settings, locales }),

@@ -2,6 +2,7 @@ import { mount, unmount } from 'svelte';
 import './style/index.css';
 import App from './App.svelte';
 import { call } from './host';
+import { watch } from './came.svelte';
 import { followBackButton } from './host/back';
 import { fromHub, goOn } from './host/hub';
 import { follow, parse, replace } from './route.svelte';
@@ -42,6 +43,7 @@ async function open(): Promise<void> {
   await follow(report);
   await followBackButton();
   if (target) mount(App, { target });
+  watch();
 }
 
 /** Where nothing can be drawn yet, the words alone. */

@@ -6,6 +6,22 @@ interface Session {
   page: string;
 }
 
+/** A phone that is kept in step with the hub. */
+export interface Phone {
+  device: string;
+  name: string;
+  words: string;
+  alone: string | null;
+  revoked: boolean;
+}
+
+/** What enrols one phone: the QR code is an SVG picture of both. */
+export interface EnrolCode {
+  address: string;
+  code: string;
+  qr: string;
+}
+
 /** Said with every request: the hub's own pages alone know it. */
 let page = '';
 
@@ -41,6 +57,12 @@ export async function logOut(): Promise<void> {
   await post('/logout', {});
   page = '';
 }
+
+export const phones = (): Promise<Phone[]> => post('/phones', {}) as Promise<Phone[]>;
+
+export const enrolCode = (): Promise<EnrolCode> => post('/phones/code', {}) as Promise<EnrolCode>;
+
+export const revokePhone = (device: string): Promise<Phone[]> => post('/phones/revoke', { device }) as Promise<Phone[]>;
 
 async function opened(path: string, asked: unknown): Promise<void> {
   page = ((await post(path, asked)) as Session).page;

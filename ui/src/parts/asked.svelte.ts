@@ -1,3 +1,4 @@
+import { came } from '../came.svelte';
 import { Refusal, type Complaint } from '../host';
 
 /** What one screen shows of the core: the last answer, and what the core said when it refused. */
@@ -13,6 +14,18 @@ export class Asked<View> {
       this.view = await ask();
     });
   }
+
+  /** Shows an answer, and shows it anew whenever something comes that it may say. For use in an effect. */
+  follow(ask: () => Promise<View>): void {
+    if (came.at === this.#shown) return;
+    const first = this.#shown === undefined;
+    this.#shown = came.at;
+    // What came by itself disturbs nobody: a refusal then is that of the next thing a person does.
+    if (first) void this.show(ask);
+    else ask().then((view) => (this.view = view), () => undefined);
+  }
+
+  #shown: number | undefined;
 
   /** Does something whose answer is not this screen's view. */
   async act(act: () => Promise<void>): Promise<boolean> {

@@ -18,6 +18,13 @@ impl Api {
         Desk(self)
     }
 
+    /// Says that several people work on this record at once.
+    #[must_use]
+    pub fn shared(self) -> Self {
+        self.state().is_shared = true;
+        self
+    }
+
     pub(crate) fn state(&self) -> MutexGuard<'_, State> {
         // A panic elsewhere cannot leave the record half written, so what it held is used on.
         self.state.lock().unwrap_or_else(PoisonError::into_inner)

@@ -174,6 +174,8 @@ operations! {
     /// Writes the recall list to a file.
     make_recall: MakeRecall => Written, recall;
 
+    /// Whether something came that a screen does not show yet.
+    pulse: NoInput => Pulse, office;
     /// How it stands with the office this device is kept in step with.
     office: NoInput => OfficeView, office;
     /// Asks to be enrolled at an office, with a code from there.

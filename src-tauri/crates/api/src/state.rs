@@ -28,6 +28,8 @@ pub(crate) struct State {
     pub(crate) words: Words,
     /// How far long work is.
     pub(crate) long_work: Arc<LongWork>,
+    /// Several people work on it at once: it is a hub's.
+    pub(crate) is_shared: bool,
     /// Whoever attends to the office.
     pub(crate) attending: Arc<Attending>,
     /// Where schedules and job files go.
@@ -60,6 +62,7 @@ impl State {
             host,
             words: Words::new(Locale::ENGLISH),
             long_work: Arc::default(),
+            is_shared: false,
             attending: Arc::default(),
             papers,
             place: None,

@@ -9,12 +9,13 @@ use axum::body::Body;
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode};
 use provenohm_assess::ids::DeviceId;
+use provenohm_assess::moment::Moment;
+use provenohm_words::Words;
 use qrcode::QrCode;
 use qrcode::render::svg;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::Instant;
-use uuid::Uuid;
 
 /// A code, as it is shown.
 #[derive(Serialize)]
@@ -27,15 +28,30 @@ pub(crate) struct CodeShown {
     qr: String,
 }
 
+/// A phone, in words.
+#[derive(Serialize)]
+pub(crate) struct PhoneShown {
+    device: DeviceId,
+    name: String,
+    /// When it was enrolled and heard, or revoked.
+    words: String,
+    /// What it holds alone.
+    alone: Option<String>,
+    revoked: bool,
+}
+
 /// Which phone.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct OfPhone {
-    device: Uuid,
+    device: DeviceId,
 }
 
 /// The phones there are.
-pub(crate) async fn list(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Json<Vec<Phone>>, Refused> {
+pub(crate) async fn list(
+    State(office): State<Arc<Office>>,
+    headers: HeaderMap,
+) -> Result<Json<Vec<PhoneShown>>, Refused> {
     allowed(&office, &headers)?;
     office.blocking(all).await
 }
@@ -56,12 +72,12 @@ pub(crate) async fn revoke(
     State(office): State<Arc<Office>>,
     headers: HeaderMap,
     body: Body,
-) -> Result<Json<Vec<Phone>>, Refused> {
+) -> Result<Json<Vec<PhoneShown>>, Refused> {
     allowed(&office, &headers)?;
     let OfPhone { device } = office_body(&office, body).await?;
     office
         .blocking(move |office| {
-            let revoked = office.phones.revoke(DeviceId(device), &office.now());
+            let revoked = office.phones.revoke(device, &office.now());
             match revoked.map_err(|error| Refused::broke(&office.words, error))? {
                 true => all(office),
                 false => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found")),
@@ -70,8 +86,28 @@ pub(crate) async fn revoke(
         .await
 }
 
-fn all(office: &Office) -> Result<Json<Vec<Phone>>, Refused> {
-    office.phones.all().map(Json).map_err(|error| Refused::broke(&office.words, error))
+fn all(office: &Office) -> Result<Json<Vec<PhoneShown>>, Refused> {
+    let all = office.phones.all().map_err(|error| Refused::broke(&office.words, error))?;
+    Ok(Json(all.into_iter().map(|phone| shown(&office.words, phone)).collect()))
+}
+
+fn shown(words: &Words, phone: Phone) -> PhoneShown {
+    // What cannot be read as an instant is said as it is.
+    let when = |text: &str| text.parse::<Moment>().map_or_else(|_| text.to_owned(), |at| words.date_time(at));
+    let enrolled = ("enrolled", when(&phone.enrolled).into());
+    let said = match (&phone.revoked, &phone.heard) {
+        (Some(revoked), _) => words.text_with("answer-phone-revoked", &[("revoked", when(revoked).into())]),
+        (None, Some(heard)) => words.text_with("answer-phone-heard", &[("heard", when(heard).into()), enrolled]),
+        (None, None) => words.text_with("answer-phone-never", &[enrolled]),
+    };
+    let alone = || words.text_with("answer-phone-alone", &[("entries", phone.alone.into())]);
+    PhoneShown {
+        device: phone.device,
+        words: said,
+        alone: (phone.alone > 0 && phone.revoked.is_none()).then(alone),
+        revoked: phone.revoked.is_some(),
+        name: phone.name,
+    }
 }
 
 fn allowed(office: &Office, headers: &HeaderMap) -> Result<(), Refused> {

@@ -140,7 +140,7 @@ impl Hub {
             return Err(NotServing::NoScreens);
         }
         let folder = &options.record;
-        let api = Api::open(folder, Host::system().with_papers(folder.join("papers")))?;
+        let api = Api::open(folder, Host::system().with_papers(folder.join("papers")))?.shared();
         let accounts = account::Accounts::open(&folder.join("office.sqlite"))?;
         let phones = phones::Phones::open(&folder.join("office.sqlite"))?;
         let mut random = Host::system();

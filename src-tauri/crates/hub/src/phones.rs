@@ -9,7 +9,6 @@ use provenohm_exchange::hub::EnrolCode;
 use provenohm_logbook::entry::Hash;
 use provenohm_logbook::random;
 use rusqlite::{Connection, OptionalExtension as _, Row, params};
-use serde::Serialize;
 use std::path::Path;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::{Duration, Instant};
@@ -20,21 +19,20 @@ const LASTS: Duration = Duration::from_secs(15 * 60);
 /// Wrong answers after which no code works that was given until then.
 const MOST_WRONG: u32 = 20;
 
-/// A phone, as the office sees it.
-#[derive(Serialize)]
+/// A phone, as it is kept. Instants are in RFC 3339.
 pub(crate) struct Phone {
     /// The device's id.
-    pub(crate) device: Uuid,
+    pub(crate) device: DeviceId,
     /// What its person calls it.
-    name: String,
+    pub(crate) name: String,
     /// When it was enrolled.
-    enrolled: String,
+    pub(crate) enrolled: String,
     /// When it was heard last; never if it only was enrolled.
-    heard: Option<String>,
+    pub(crate) heard: Option<String>,
     /// Entries it told of that are not here yet.
-    alone: u64,
+    pub(crate) alone: u64,
     /// When it was revoked.
-    revoked: Option<String>,
+    pub(crate) revoked: Option<String>,
 }
 
 struct Given {
@@ -153,7 +151,7 @@ impl Phones {
         )?;
         let phone = |row: &Row<'_>| {
             Ok(Phone {
-                device: Uuid::from_bytes(row.get(0)?),
+                device: DeviceId(Uuid::from_bytes(row.get(0)?)),
                 name: row.get(1)?,
                 enrolled: row.get(2)?,
                 heard: row.get(3)?,

@@ -2530,6 +2530,16 @@ follows: string, };
 
 export type ProofKind = "calibration" | "bench";
 
+export type Pulse = { 
+/**
+ * Another number than before: something came.
+ */
+at: number, 
+/**
+ * When to ask again, in milliseconds: seldom where nothing comes by itself.
+ */
+again: number, };
+
 export type QuickCheckForm = { 
 /**
  * V d.c. the box was read at; empty: the box was not used.
@@ -4736,6 +4746,8 @@ export interface Operations {
   resolve_recall: { input: ResolveRecall; output: RecallView };
   /** Writes the recall list to a file. */
   make_recall: { input: MakeRecall; output: Written };
+  /** Whether something came that a screen does not show yet. */
+  pulse: { input: NoInput; output: Pulse };
   /** How it stands with the office this device is kept in step with. */
   office: { input: NoInput; output: OfficeView };
   /** Asks to be enrolled at an office, with a code from there. */

@@ -14,6 +14,20 @@ pub(crate) fn office(state: &mut State, _: NoInput) -> Result<OfficeView, Failur
     view(state)
 }
 
+/// While something may come by itself.
+const OFTEN: u32 = 500;
+/// On a device that is at no office nothing comes by itself.
+const SELDOM: u32 = 5_000;
+
+pub(crate) fn pulse(state: &mut State, _: NoInput) -> Result<Pulse, Failure> {
+    if !state.is_shared && hub_of(state).map_err(unread)?.is_none() {
+        return Ok(Pulse { at: 0, again: SELDOM });
+    }
+    // It only has to differ from the one before.
+    let at = state.record.view().last_said()?.0 & u64::from(u32::MAX);
+    Ok(Pulse { at: u32::try_from(at).unwrap_or_default(), again: OFTEN })
+}
+
 pub(crate) fn enrol(state: &mut State, asked: Enrol) -> Result<OfficeView, Failure> {
     let mut fields = Fields::new(&state.words);
     let address = fields.needed("address", &asked.address, "complaint-office-address-needed");

@@ -33,6 +33,14 @@ told! {
         pub there: Vec<OfficeJob>,
     }
 
+    /// Whether there is something new to show.
+    pub struct Pulse {
+        /// Another number than before: something came.
+        pub at: u32,
+        /// When to ask again, in milliseconds: seldom where nothing comes by itself.
+        pub again: u32,
+    }
+
     /// A job at the office.
     pub struct OfficeJob {
         /// The job.

@@ -4,7 +4,7 @@
 use super::query::{ReadError, View};
 use crate::entry::{Hash, Kind, LogId, Seq};
 use crate::store::{blob, counter, number};
-use rusqlite::params;
+use rusqlite::{OptionalExtension as _, params};
 use uuid::Uuid;
 
 /// A point in the order of arrival: everything up to it was here.
@@ -29,6 +29,18 @@ impl View<'_> {
         let mut logs = self.connection().prepare_cached("SELECT DISTINCT log FROM entry WHERE id > ?1 ORDER BY log")?;
         let logs = logs.query_map([number(point.0)], |row| Ok(LogId(Uuid::from_bytes(row.get(0)?))))?;
         Ok(logs.collect::<rusqlite::Result<_>>()?)
+    }
+
+    /// The last that came and is no seal.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn last_said(&self) -> Result<Point, ReadError> {
+        // Seals are few among what came last: read backwards, the first that is none is near.
+        let mut last =
+            self.connection().prepare_cached("SELECT id FROM entry WHERE kind <> ?1 ORDER BY id DESC LIMIT 1")?;
+        let last: Option<i64> = last.query_row([number(Kind::Seal.number())], |row| row.get(0)).optional()?;
+        Ok(Point(last.map_or(0, counter)))
     }
 
     /// Whether anything but seals came after that point: a seal changes nothing that is said.

@@ -71,6 +71,13 @@ answer-board-removed = { $readings ->
     [0] Removed { $board }
     [one] Removed { $board } and { $readings } reading: it stays in the record and on the schedule
    *[other] Removed { $board } and { $readings } readings: they stay in the record and on the schedule
+answer-phone-never = Enrolled { $enrolled }, not heard since
+answer-phone-heard = Heard { $heard }, enrolled { $enrolled }
+answer-phone-revoked = Revoked { $revoked }
+answer-phone-alone = { $entries ->
+    [one] 1 entry is on it alone
+   *[other] { $entries } entries are on it alone
+}
 answer-office-none = This device is at no office
 answer-office-asking = Asking the office
 answer-office-in-step = In step with the office at { $time }
