@@ -10,6 +10,7 @@ mod enrolment;
 mod guard;
 mod login;
 mod phones;
+mod postgres;
 mod refused;
 mod screens;
 mod secret;
@@ -20,6 +21,7 @@ mod sync;
 mod tls;
 mod told;
 
+pub use postgres::PostgresStore;
 pub use tls::Certificate;
 pub use told::{ended, no_folder, not_serving};
 

@@ -8,9 +8,10 @@ use crate::trouble::Trouble;
 /// All that compiling the app needs.
 pub(crate) const BUILD: [&str; 3] = ["libwebkit2gtk-4.1-dev", "build-essential", "pkg-config"];
 
-/// What driving a real window without a display needs, a browser for the hub's screens, and reading the papers made.
-pub(crate) const DRIVE: [&str; 6] =
-    ["xvfb", "xauth", "webkit2gtk-driver", "chromium", "chromium-driver", "poppler-utils"];
+/// What driving a real window without a display needs, a browser for the hub's screens, its second engine, and reading the
+/// papers made.
+pub(crate) const DRIVE: [&str; 7] =
+    ["xvfb", "xauth", "webkit2gtk-driver", "chromium", "chromium-driver", "poppler-utils", "postgresql"];
 
 /// Installs those of `packages` that are missing: as root at once, else after showing the one command and asking.
 pub(crate) fn ensure(packages: &[&str]) -> Result<(), Trouble> {

@@ -15,7 +15,7 @@ pub struct Cursor {
     /// How many parcels came up to it.
     pub at: u64,
     /// Made from the hashes of everything up to it: a hub that was set back without knowing has another one there.
-    pub mark: [u8; 8],
+    pub mark: [u8; 32],
 }
 
 impl Cursor {
@@ -24,7 +24,7 @@ impl Cursor {
     pub fn after(self, entries: impl IntoIterator<Item = Hash>) -> Self {
         let mut bytes = self.mark.to_vec();
         bytes.extend(entries.into_iter().flat_map(|hash| hash.0));
-        Self { at: self.at + 1, mark: Hash::of(&[&bytes]).short() }
+        Self { at: self.at + 1, mark: Hash::of(&[&bytes]).0 }
     }
 }
 

@@ -5,6 +5,7 @@
 //! moves with the taking in, in one transaction. Entries travel as a bundle: the same bytes, limits and checks as a file's.
 
 mod ask;
+mod carry;
 mod cursor;
 mod device;
 mod enrol;
@@ -16,6 +17,7 @@ mod sqlite;
 mod store;
 
 pub use ask::{Ends, JobThere, JobsThere, Lacks, Page, Pull, Tell, Want, read, written};
+pub use carry::{Carried, NotCarried, carry};
 pub use cursor::{Cursor, Epoch, Scope};
 pub use device::{Link, Pulled, take, told, wants};
 pub use enrol::EnrolCode;
@@ -24,7 +26,7 @@ pub use line::{Desk, Line, NoAnswer, Synced, sync};
 pub use pager::page;
 pub use plan::Plan;
 pub use sqlite::SqliteStore;
-pub use store::{Erased, Parcel, Store, StoreError};
+pub use store::{Erased, Parcel, Store, StoreError, Whole};
 
 /// The version of what is asked and answered. A hub says which it speaks.
 pub const PROTOCOL: u64 = 1;

@@ -1,7 +1,7 @@
 //! The store in a SQLite file of its own, beside the record that is made from it.
 
 use super::cursor::{Cursor, Epoch, Scope};
-use super::store::{Erased, Parcel, Store, StoreError};
+use super::store::{Erased, Parcel, Store, StoreError, Whole};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, EntryRef, Hash, LogId, NotAnEntry, Noun, Salt, Seq};
 use rusqlite::{Connection, OptionalExtension as _, Transaction, TransactionBehavior, params};
@@ -61,6 +61,9 @@ impl Store for SqliteStore {
     fn append(&mut self, books: &BTreeMap<Book, Vec<Entry>>) -> Result<u64, StoreError> {
         self.write(|tx| {
             let (_, mut cursor) = end(tx)?;
+            if tx.query_row("SELECT closed FROM hub", [], |row| row.get(0))? {
+                return Err(StoreError::Closed);
+            }
             let mut kept = 0;
             for (book, entries) in books {
                 let new = lacking(tx, entries)?;
@@ -97,7 +100,7 @@ impl Store for SqliteStore {
         if cursor.at == 0 {
             return Ok(cursor == Cursor::default());
         }
-        let mark: Option<[u8; 8]> = self
+        let mark: Option<[u8; 32]> = self
             .0
             .prepare_cached("SELECT mark FROM parcel WHERE at = ?1")?
             .query_row([number(cursor.at)], |row| row.get(0))
@@ -128,6 +131,21 @@ impl Store for SqliteStore {
             found.push(Parcel { cursor, book, entries });
         }
         Ok(found)
+    }
+
+    fn whole(&mut self) -> Result<Whole, StoreError> {
+        let tx = self.0.unchecked_transaction()?;
+        let entries: i64 = tx.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
+        let mut heads = tx.prepare_cached("SELECT log, seq, hash FROM head ORDER BY log, seq, hash")?;
+        let heads = heads.query_map([], |row| {
+            Ok((LogId(Uuid::from_bytes(row.get(0)?)), Seq(counter(row.get(1)?)), Hash(row.get(2)?)))
+        })?;
+        Ok(Whole { entries: counter(entries), heads: heads.collect::<rusqlite::Result<_>>()? })
+    }
+
+    fn close(&mut self) -> Result<(), StoreError> {
+        self.0.execute("UPDATE hub SET closed = 1", [])?;
+        Ok(())
     }
 
     fn drop_bodies(&mut self, erased: &[Erased]) -> Result<(), StoreError> {

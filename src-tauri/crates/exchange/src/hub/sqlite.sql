@@ -2,13 +2,14 @@ CREATE TABLE IF NOT EXISTS hub (
     one INTEGER NOT NULL PRIMARY KEY CHECK (one = 1),
     epoch BLOB NOT NULL CHECK (length(epoch) = 16),
     at INTEGER NOT NULL, -- parcels that came
-    mark BLOB NOT NULL CHECK (length(mark) = 8)
+    mark BLOB NOT NULL CHECK (length(mark) = 32),
+    closed INTEGER NOT NULL DEFAULT 0 CHECK (closed IN (0, 1)) -- it was moved and takes nothing more
 ) STRICT;
 
 -- Entries of one book that came together.
 CREATE TABLE IF NOT EXISTS parcel (
     at INTEGER NOT NULL PRIMARY KEY,
-    mark BLOB NOT NULL CHECK (length(mark) = 8),
+    mark BLOB NOT NULL CHECK (length(mark) = 32),
     noun INTEGER NOT NULL,
     book BLOB NOT NULL CHECK (length(book) = 16)
 ) STRICT;

@@ -25,6 +25,9 @@ pub enum StoreError {
     /// Another engine refuses.
     #[error("the hub's store cannot be read or written: {0}")]
     Engine(String),
+    /// It was carried elsewhere and takes nothing more.
+    #[error("the hub's store was moved and takes nothing more: use the one it was moved to")]
+    Closed,
     /// Bytes in it are not what was written.
     #[error("the hub's store is damaged: {0}")]
     Damaged(String),
@@ -68,11 +71,32 @@ pub trait Store: Send {
     /// [`StoreError`].
     fn parcels(&mut self, scope: Scope, after: u64, most_bytes: u64) -> Result<Vec<Parcel>, StoreError>;
 
+    /// How many entries are here, and what every log ends with, in rising order.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    fn whole(&mut self) -> Result<Whole, StoreError>;
+
+    /// Takes nothing more from now on.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    fn close(&mut self) -> Result<(), StoreError>;
+
     /// Drops the bodies that erasures name and that [may be dropped](Erased::may_drop).
     ///
     /// # Errors
     /// [`StoreError`].
     fn drop_bodies(&mut self, erased: &[Erased]) -> Result<(), StoreError>;
+}
+
+/// A store, summed up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Whole {
+    /// Entries.
+    pub entries: u64,
+    /// Last entries of each log.
+    pub heads: Vec<(LogId, Seq, Hash)>,
 }
 
 /// An entry that an erasure names.
