@@ -43,7 +43,8 @@ impl Host {
         std::mem::replace(&mut self.clock, clock)
     }
 
-    pub(crate) fn now(&mut self) -> Moment {
+    /// What the clock says.
+    pub fn now(&mut self) -> Moment {
         (self.clock)()
     }
 
@@ -52,7 +53,10 @@ impl Host {
     }
 
     /// A new id (UUID version 7): greater than the one before, so that what is made together keeps its order.
-    pub(crate) fn id(&mut self) -> Result<uuid::Uuid, NoRandomness> {
+    ///
+    /// # Errors
+    /// [`NoRandomness`] if the source has none.
+    pub fn id(&mut self) -> Result<uuid::Uuid, NoRandomness> {
         let mut random = [0; 10];
         self.random.fill(&mut random)?;
         let now = u64::try_from(self.now().timestamp_millis()).unwrap_or(0);

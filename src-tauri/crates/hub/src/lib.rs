@@ -1,29 +1,35 @@
 //! The office's hub: the operations and screens of the app over HTTP, behind a login. It holds no rule of the trade.
 //!
 //! A request passes `guard` (is it meant for this address, does it come from this page), then the door it asks for:
-//! `login` for whoever has no session yet, `door` for the operations. Screens are files and hold nothing of the record.
+//! `login` for whoever has no session yet, `door` for the operations, `people` for the accounts. Screens are files and hold nothing of the record.
 
 mod account;
+mod audit;
 mod door;
 mod guard;
 mod login;
+mod may;
+mod people;
 mod refused;
+mod role;
 mod screens;
 mod secret;
 mod session;
 mod told;
+mod tries;
 
 pub use told::{ended, no_folder, not_serving};
 
 use axum::Router;
 use axum::middleware::from_fn_with_state;
 use axum::routing::{get, post};
-use provenohm_api::{Api, Failure, Host};
+use provenohm_api::{Api, Failure, Host, Moment};
 use provenohm_logbook::random::NoRandomness;
 use provenohm_words::{Locale, Words};
 use std::net::SocketAddr;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Instant;
 use tokio::net::TcpListener;
 
 /// Where a hub keeps its record and where it listens.
@@ -66,6 +72,7 @@ pub(crate) struct Office {
     pub(crate) api: Api,
     pub(crate) accounts: account::Accounts,
     pub(crate) sessions: session::Sessions,
+    pub(crate) tries: tries::Tries,
     pub(crate) address: SocketAddr,
     pub(crate) words: Words,
     random: Mutex<Host>,
@@ -75,6 +82,17 @@ impl Office {
     /// Random bytes, for one who asks at a time.
     pub(crate) fn random(&self) -> MutexGuard<'_, Host> {
         self.random.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    pub(crate) fn now(&self) -> Moment {
+        self.random().now()
+    }
+
+    /// Whose session a cookie is of, as their account stands now.
+    pub(crate) fn logged_in(&self, cookie: &str) -> Option<account::Account> {
+        let whose = self.sessions.hear(cookie, Instant::now())?;
+        // What cannot be read lets nobody in.
+        self.accounts.of_person(whose.person).ok().flatten().filter(|account| whose.holds(account))
     }
 }
 
@@ -99,20 +117,17 @@ impl Hub {
         }
         let host = Host::system().with_papers(options.record.join("papers"));
         let api = Api::open(&options.record, host)?;
-        let accounts = account::Accounts::open(&options.record.join("office.sqlite"))?;
+        let mut random = Host::system();
+        let accounts = account::Accounts::open(&options.record.join("office.sqlite"), &mut random)?;
+        let first = accounts.first_link(&mut random)?;
         let no_address = |error| NotServing::Address(options.listen, error);
         let listener = TcpListener::bind(options.listen).await.map_err(no_address)?;
         let address = listener.local_addr().map_err(no_address)?;
-        let mut random = Host::system();
-        let code = secret::Secret::make(&mut random)?;
-        let first = accounts.is_empty()?.then(|| format!("http://{address}/#/first/{}", code.told()));
-        let sessions = session::Sessions::with_first_code(first.is_some().then_some(code));
-        let words = Words::new(Locale::ENGLISH);
-        Ok(Self {
-            listener,
-            office: Arc::new(Office { api, accounts, sessions, address, words, random: Mutex::new(random) }),
-            first,
-        })
+        let first = first.map(|code| format!("http://{address}/#/first/{}", code.told()));
+        let (sessions, tries) = (session::Sessions::default(), tries::Tries::default());
+        let (words, random) = (Words::new(Locale::ENGLISH), Mutex::new(random));
+        let office = Arc::new(Office { api, accounts, sessions, tries, address, words, random });
+        Ok(Self { listener, office, first })
     }
 
     /// Where it is reached.
@@ -139,6 +154,8 @@ impl Hub {
             .route("/first", post(login::first))
             .route("/login", post(login::login))
             .route("/logout", post(login::logout))
+            .route("/password", post(login::password))
+            .merge(people::routes())
             .route("/call", post(door::call))
             .fallback(get(screens::screen))
             .layer(guarded)

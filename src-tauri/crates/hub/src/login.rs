@@ -1,25 +1,36 @@
-//! Logging in and out, and the first account.
+//! Logging in and out, and setting a password: by a link, or with the one before.
 
 use crate::Office;
-use crate::account::SHORTEST;
+use crate::account::{Account, AccountError, By, Invited, password};
+use crate::audit::Act;
+use crate::door::account_of;
 use crate::refused::Refused;
+use crate::role::Role;
 use crate::secret::Secret;
+use crate::session::LoggedIn;
 use axum::Json;
 use axum::body::{Body, to_bytes};
 use axum::extract::State;
 use axum::http::header::{COOKIE, SET_COOKIE};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{AppendHeaders, IntoResponse, Response};
+use provenohm_api::PersonId;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use std::time::Instant;
+use tokio::sync::Semaphore;
 
 /// The cookie's name.
 const NAME: &str = "provenohm";
 
 /// More than a name and a password hold, bytes.
 const MOST: usize = 4 * 1024;
+/// Longer names are refused, characters.
+const LONGEST: usize = 120;
+
+/// Hashing takes 19 MiB each, so only this many at once.
+static HASHING: Semaphore = Semaphore::const_new(4);
 
 /// A name and a password.
 #[derive(Deserialize)]
@@ -29,7 +40,7 @@ struct Who {
     password: String,
 }
 
-/// The same with the code of the link.
+/// The same with the code of the link. Only the first account says its name here.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct First {
@@ -38,58 +49,90 @@ struct First {
     password: String,
 }
 
+/// The password now, and the one in its place.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Change {
+    old: String,
+    new: String,
+}
+
 /// What a page is told of its session.
 #[derive(Serialize)]
 struct Told {
     /// Who is logged in.
     name: String,
+    role: Role,
+    /// The role in words.
+    role_words: String,
     /// What the page says with every request.
     page: String,
 }
 
-/// The session a page is loaded anew in.
-pub(crate) async fn session(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Response, Refused> {
-    let going_on = cookie_of(&headers).and_then(|cookie| Some((cookie, office.sessions.hear(cookie, Instant::now())?)));
-    match going_on {
-        Some((cookie, name)) => {
-            Ok(Json(Told { name, page: Secret::of_pages(cookie).told().to_owned() }).into_response())
-        }
-        None => Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in")),
+impl Told {
+    fn of(office: &Office, account: Account, cookie: &str) -> Self {
+        let page = Secret::of_pages(cookie).told().to_owned();
+        Self { name: account.name, role: account.role, role_words: account.role.words(&office.words), page }
     }
 }
 
-/// Sets the first account's password with the code of the link, and logs it in.
+/// The session a page is loaded anew in.
+pub(crate) async fn session(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Response, Refused> {
+    let Some((cookie, account)) = cookie_of(&headers).and_then(|cookie| Some((cookie, office.logged_in(cookie)?)))
+    else {
+        return Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"));
+    };
+    Ok(Json(Told::of(&office, account, cookie)).into_response())
+}
+
+/// Sets a password by a link, and logs in.
 pub(crate) async fn first(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
     let First { code, name, password } = asked(&office, body).await?;
-    let refuse = |code| Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, code));
-    let name = name.trim().to_owned();
-    if name.is_empty() {
-        return refuse("name_missing");
-    }
-    if password.chars().count() < SHORTEST {
-        return refuse("password_short");
-    }
-    if !office.sessions.use_first_code(&code) {
-        return refuse("link_used");
-    }
-    let (accounts, first) = (Arc::clone(&office), name.clone());
-    let added =
-        blocking(&office, move || accounts.accounts.add_first(&first, &password, &mut *accounts.random())).await?;
-    if added { opened(&office, name) } else { refuse("link_used") }
+    long_enough(&office, &password)?;
+    let name = account_name(&name);
+    let setting = Arc::clone(&office);
+    let account = blocking(&office, move || {
+        let now = setting.now();
+        let (person, name) = match setting.accounts.invited(&code, now)? {
+            None => return Err(AccountError::Refused("link_used")),
+            Some(Invited::First) => (PersonId(setting.random().id()?), name.map_err(AccountError::Refused)?),
+            Some(Invited::Person(person)) => (person, String::new()),
+        };
+        let salt = password::salt(&mut *setting.random())?;
+        let hash = password::hash(&password, &salt)?;
+        setting.accounts.accept((&code, &hash), (person, &name), now)
+    });
+    opened(&office, account.await?)
 }
 
 /// Opens a session for the right password.
 pub(crate) async fn login(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
     let Who { name, password } = asked(&office, body).await?;
-    if !office.sessions.may_try(Instant::now()) {
-        return Err(Refused::of(&office.words, StatusCode::TOO_MANY_REQUESTS, "login_too_often"));
-    }
-    let (accounts, of) = (Arc::clone(&office), name.trim().to_owned());
-    if blocking(&office, move || accounts.accounts.is_password_of(&of, &password)).await? {
-        return opened(&office, name.trim().to_owned());
-    }
-    office.sessions.tried_wrong(Instant::now());
-    Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "login_wrong"))
+    let account = try_password(&office, name.trim().to_owned(), password, "login_wrong").await?;
+    let (noting, who) = (Arc::clone(&office), account.name.clone());
+    blocking(&office, move || noting.accounts.note(noting.now(), &Act::LoggedIn { who: &who })).await?;
+    opened(&office, account)
+}
+
+/// Another password for whoever is logged in. Where else they are logged in, they no longer are.
+pub(crate) async fn password(
+    State(office): State<Arc<Office>>,
+    headers: HeaderMap,
+    body: Body,
+) -> Result<Response, Refused> {
+    let account = account_of(&office, &headers)?;
+    let Change { old, new } = asked(&office, body).await?;
+    long_enough(&office, &new)?;
+    let account = try_password(&office, account.name, old, "password_wrong").await?;
+    let setting = Arc::clone(&office);
+    let account = blocking(&office, move || {
+        let salt = password::salt(&mut *setting.random())?;
+        let hash = password::hash(&new, &salt)?;
+        let by = By { who: &account.name, at: setting.now() };
+        setting.accounts.set_password(account.person, account.hash.as_deref().unwrap_or_default(), &hash, by)?;
+        Ok(Account { hash: Some(hash), ..account })
+    });
+    opened(&office, account.await?)
 }
 
 /// Ends a session. Without one there is nothing to end.
@@ -107,10 +150,36 @@ pub(crate) fn cookie_of(headers: &HeaderMap) -> Option<&str> {
     named.find(|(name, _)| *name == NAME).map(|(_, value)| value)
 }
 
-fn opened(office: &Office, name: String) -> Result<Response, Refused> {
+/// The account a password is of; a name nobody has takes as long to refuse.
+async fn try_password(
+    office: &Arc<Office>,
+    name: String,
+    password: String,
+    wrong: &'static str,
+) -> Result<Account, Refused> {
+    let refuse = |status, code| Err(Refused::of(&office.words, status, code));
+    let Some(one) = office.tries.begin(&name, Instant::now()) else {
+        return refuse(StatusCode::TOO_MANY_REQUESTS, "login_too_often");
+    };
+    let trying = Arc::clone(office);
+    let account = blocking(office, move || {
+        let account = trying.accounts.named(&name)?;
+        if password::is_of(&password, account.as_ref().and_then(|account| account.hash.as_deref()))? {
+            return Ok(account);
+        }
+        let about = account.as_ref().map(|account| account.name.as_str());
+        trying.accounts.note(trying.now(), &Act::Wrong { about })?;
+        Ok(None)
+    });
+    let Some(account) = account.await? else { return refuse(StatusCode::UNAUTHORIZED, wrong) };
+    office.tries.was_right(one);
+    Ok(account)
+}
+
+fn opened(office: &Office, account: Account) -> Result<Response, Refused> {
     let secret = Secret::make(&mut *office.random()).map_err(|error| Refused::broke(&office.words, error))?;
-    office.sessions.open(&name, Instant::now(), &secret);
-    let told = Told { name, page: Secret::of_pages(secret.told()).told().to_owned() };
+    office.sessions.open(LoggedIn::of(&account), Instant::now(), &secret);
+    let told = Told::of(office, account, secret.told());
     Ok((AppendHeaders([(SET_COOKIE, cookie(secret.told(), ""))]), Json(told)).into_response())
 }
 
@@ -119,19 +188,34 @@ fn cookie(value: &str, more: &str) -> String {
     format!("{NAME}={value}; HttpOnly; SameSite=Strict; Path=/{more}")
 }
 
-async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
+fn long_enough(office: &Office, password: &str) -> Result<(), Refused> {
+    let short = || Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "password_short");
+    if password.chars().count() < password::SHORTEST { Err(short()) } else { Ok(()) }
+}
+
+/// A name for an account, or the code of what is wrong with it.
+pub(crate) fn account_name(typed: &str) -> Result<String, &'static str> {
+    match typed.trim() {
+        "" => Err("name_missing"),
+        name if name.chars().count() > LONGEST => Err("name_long"),
+        name => Ok(name.to_owned()),
+    }
+}
+
+pub(crate) async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
     let bytes = to_bytes(body, MOST).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
 }
 
-/// Hashing a password takes long on purpose: off the threads that answer.
-async fn blocking<T: Send + 'static, E: std::fmt::Display + Send + 'static>(
+/// What takes long on purpose or waits for the disk: off the threads that answer, and only a few at once.
+pub(crate) async fn blocking<T: Send + 'static>(
     office: &Office,
-    work: impl FnOnce() -> Result<T, E> + Send + 'static,
+    work: impl FnOnce() -> Result<T, AccountError> + Send + 'static,
 ) -> Result<T, Refused> {
+    let _turn = HASHING.acquire().await.map_err(|error| Refused::broke(&office.words, error))?;
     match tokio::task::spawn_blocking(work).await {
-        Ok(told) => told.map_err(|error| Refused::broke(&office.words, error)),
+        Ok(told) => told.map_err(|error| Refused::by_accounts(&office.words, error)),
         Err(error) => Err(Refused::broke(&office.words, error)),
     }
 }

@@ -35,6 +35,11 @@ impl Kept {
     pub(crate) fn of(said: &str) -> Self {
         Self(Sha256::digest(said.as_bytes()).into())
     }
+
+    /// As it is kept on the disk.
+    pub(crate) fn bytes(&self) -> &[u8] {
+        &self.0
+    }
 }
 
 fn hexadecimal(bytes: &[u8]) -> String {
