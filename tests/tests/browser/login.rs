@@ -3,16 +3,16 @@ use provenohm_tests::{Hub, Trouble, Window};
 use std::path::Path;
 
 const NAME: &str = "A. Office";
-const PASSWORD: &str = "correct horse";
-const DESK: (u32, u32) = (1280, 900);
+pub(crate) const PASSWORD: &str = "correct horse";
+pub(crate) const DESK: (u32, u32) = (1280, 900);
 
-async fn enter(window: &Window, password: &str) -> Result<(), Trouble> {
+pub(crate) async fn enter(window: &Window, password: &str) -> Result<(), Trouble> {
     window.fill_id("login-name", NAME).await?;
     window.fill_id("login-password", password).await?;
     window.tap("login-enter").await
 }
 
-async fn picture(window: &Window, name: &str) -> Result<(), Trouble> {
+pub(crate) async fn picture(window: &Window, name: &str) -> Result<(), Trouble> {
     match std::env::var_os("PROVENOHM_PICTURES") {
         Some(folder) => window.picture(&Path::new(&folder).join(format!("browser-{name}.png"))).await,
         None => Ok(()),
