@@ -84,6 +84,15 @@ async fn the_office_invites_changes_a_role_and_takes_a_login_away() -> Result<()
     office.until_shown("A. Office gave A. Reviewer another role: Reviewer").await?;
     no_barriers(&office).await?;
     picture(&office, "people").await?;
+    // Logged in on a phone too, the office comes to where it was.
+    let phone = Window::browse(&hub.address, PHONE).await?;
+    phone.until_shown("Log in to the office").await?;
+    enter(&phone, PASSWORD).await?;
+    phone.until_shown_in("screen-people").await?;
+    phone.until_shown("A. Office logged in").await?;
+    no_barriers(&phone).await?;
+    picture(&phone, "people-phone").await?;
+    drop(phone);
     office.tap_named("Take away the login of A. Office").await?;
     office.tap("take-away-do").await?;
     office.until_shown("This is the last login of the office").await?;
@@ -140,7 +149,8 @@ async fn two_record_at_one_board_and_one_goes_on_where_they_were_after_their_ses
     other.run(&job.board).await?;
     one.tap_in(Entry::Typed { digits: "487", unit: 'm' }).await?;
     other.go(&format!("#/job/{}", job.job)).await?;
-    other.until_shown("B. Recorder").await?;
+    other.until_shown("A. Recorder, Recorder").await?;
+    other.ask("document.querySelector('details summary').scrollIntoView({ block: 'center' })", &[]).await?;
     picture(&other, "people-job").await?;
     other.run(&job.board).await?;
     other.tap_in(Entry::Typed { digits: "512", unit: 'm' }).await?;
