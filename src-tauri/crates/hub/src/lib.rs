@@ -1,7 +1,8 @@
 //! The office's hub: the operations and screens of the app over HTTP, behind a login. It holds no rule of the trade.
 //!
 //! A request passes `guard` (is it meant for this address, does it come from this page), then the door it asks for:
-//! `login` for whoever has no session yet, `door` for the operations, `people` for the accounts. Screens are files and hold nothing of the record.
+//! `login` and `set_password` for whoever has no session yet, `door` for the operations, `people` for the accounts.
+//! Screens are files and hold nothing of the record.
 
 mod account;
 mod audit;
@@ -11,10 +12,12 @@ mod login;
 mod may;
 mod people;
 mod refused;
+mod request;
 mod role;
 mod screens;
 mod secret;
 mod session;
+mod set_password;
 mod told;
 mod tries;
 
@@ -151,10 +154,10 @@ impl Hub {
         let routes = Router::new()
             .route("/health", get(|| async { "ok\n" }))
             .route("/session", post(login::session))
-            .route("/first", post(login::first))
+            .route("/first", post(set_password::first))
             .route("/login", post(login::login))
             .route("/logout", post(login::logout))
-            .route("/password", post(login::password))
+            .route("/password", post(set_password::change))
             .merge(people::routes())
             .route("/call", post(door::call))
             .fallback(get(screens::screen))
