@@ -52,10 +52,13 @@ impl Window {
     pub async fn browse(address: &str, (width, height): (u32, u32)) -> Result<Self, Trouble> {
         let profile = tempfile::tempdir().map_err(Trouble::system("a folder for the browser"))?;
         let driver = Driver::start("chromedriver", &[]).await?;
-        let own = [format!("--user-data-dir={}", profile.path().display()), format!("--window-size={width},{height}")];
-        let arguments: Vec<&str> = BROWSER.into_iter().chain(own.iter().map(String::as_str)).collect();
+        let own = format!("--user-data-dir={}", profile.path().display());
+        let arguments: Vec<&str> = BROWSER.into_iter().chain([own.as_str()]).collect();
+        // A window of its own is never as narrow as a phone's.
+        let metrics = json!({ "width": width, "height": height, "pixelRatio": 1.0, "mobile": false, "touch": false });
         let mut wish = Capabilities::new();
-        wish.set("goog:chromeOptions", json!({ "args": arguments }))?;
+        let options = json!({ "args": arguments, "mobileEmulation": { "deviceMetrics": metrics } });
+        wish.set("goog:chromeOptions", options)?;
         let window = Self::driven(driver, wish, Kept::Profile(profile)).await?;
         window.page.goto(address).await?;
         Ok(window)
@@ -159,8 +162,16 @@ impl Window {
 
     /// Asks the core for an operation, through the same door as the screens. Refused: its words.
     pub async fn call(&self, operation: &str, input: Value) -> Result<Value, Trouble> {
+        // A page of a hub is told of its session what it has to say with every request.
         let script = "const [operation, input, done] = arguments;
-            window.__TAURI_INTERNALS__.invoke('call', { operation, input }).then((told) => done({ told }), (failure) => done({ failure }))";
+            const post = async (path, asked, page) => {
+                const answer = await fetch(path, { method: 'POST', headers: { 'x-provenohm-page': page }, body: JSON.stringify(asked) });
+                if (!answer.ok) throw await answer.json();
+                return answer.json();
+            };
+            const ofHub = async () => post('/call', { operation, input }, (await post('/session', {}, '')).page);
+            const told = window.__TAURI_INTERNALS__ ? window.__TAURI_INTERNALS__.invoke('call', { operation, input }) : ofHub();
+            told.then((told) => done({ told }), (failure) => done({ failure }))";
         let answer = self.page.execute_async(script, vec![json!(operation), input]).await?;
         match answer.json() {
             Value::Object(fields) if fields.contains_key("told") => Ok(fields["told"].clone()),

@@ -4,8 +4,9 @@ import App from './App.svelte';
 import { call } from './host';
 import { watch } from './came.svelte';
 import { followBackButton } from './host/back';
-import { fromHub, goOn } from './host/hub';
+import { fromHub, goOn, loggedIn, whenEnded } from './host/hub';
 import { follow, parse, replace } from './route.svelte';
+import LoginAgain from './screens/login/LoginAgain.svelte';
 import LoginScreen from './screens/login/LoginScreen.svelte';
 import { loadSettings } from './settings.svelte';
 import { useCatalogue } from './words';
@@ -15,22 +16,22 @@ const target = document.getElementById('app');
 async function start(): Promise<void> {
   const { locale, ftl } = await call('catalogue', { locale: null });
   useCatalogue(locale, ftl);
-  const { screen, id } = parse(window.location.hash);
-  const code = screen === 'first' ? id : null;
-  if (fromHub() && (code !== null || !(await goOn()))) ask(code);
+  const { screen, id, at } = parse(window.location.hash);
+  const link = screen === 'first' ? { code: id, name: at ?? '' } : null;
+  if (fromHub() && (link || !(await goOn()))) ask(link);
   else await open();
 }
 
 /** Asks who is there, and goes on from there. */
-function ask(code: string | null): void {
+function ask(link: { code: string; name: string } | null): void {
   if (!target) return;
   const login = mount(LoginScreen, {
     target,
     props: {
-      code,
+      link,
       onin: () => {
         // The link was for once.
-        if (code !== null) replace('#/jobs');
+        if (link) replace('#/jobs');
         void unmount(login);
         open().catch(report);
       },
@@ -38,7 +39,24 @@ function ask(code: string | null): void {
   });
 }
 
+/** Asks once more, over what is on the screen. */
+function askAgain(): Promise<void> {
+  return new Promise((resolve) => {
+    const onin = () => {
+      void unmount(again);
+      resolve();
+    };
+    const again = mount(LoginAgain, { target: document.body, props: { name: loggedIn()?.name ?? '', onin } });
+  });
+}
+
 async function open(): Promise<void> {
+  whenEnded(askAgain);
+  if (loggedIn()) {
+    // The words before the login were in the hub's language.
+    const { locale, ftl } = await call('catalogue', { locale: null });
+    useCatalogue(locale, ftl);
+  }
   await loadSettings();
   await follow(report);
   await followBackButton();

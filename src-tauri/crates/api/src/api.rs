@@ -10,13 +10,14 @@ use crate::ops::job_file::job_text;
 use crate::ops::long_work::meanwhile;
 use crate::ops::recall::write_recall;
 use crate::ops::tester_report::{format_of, write_tester_report};
+use crate::seat::Seat;
 use crate::state::State;
 use crate::views::{BundleView, RecallFormat};
 use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::record::{Place, Record};
 use serde_json::Value;
 use std::path::Path;
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 /// The record's file in its folder.
 pub(crate) const RECORD: &str = "record.sqlite";
@@ -96,12 +97,19 @@ impl Api {
         Self { long_work, attending, state: Mutex::new(state) }
     }
 
+    /// For what a host does by itself, at nobody's seat.
+    fn unseated(&self) -> Result<MutexGuard<'_, State>, Failure> {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        state.sit(None).map_err(|failure| failure.worded(&state.words))?;
+        Ok(state)
+    }
+
     /// The text of a job's file, for hosts that write it themselves.
     ///
     /// # Errors
     /// A [`Failure`] in words.
     pub fn job_file(&self, job: &str) -> Result<String, Failure> {
-        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut state = self.unseated()?;
         let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
         let text = job.and_then(|job| job_text(&mut state, job));
         text.map_err(|failure| failure.worded(&state.words))
@@ -112,7 +120,7 @@ impl Api {
     /// # Errors
     /// A [`Failure`] in words.
     pub fn bundle_file(&self, job: &str, path: &Path) -> Result<Option<String>, Failure> {
-        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut state = self.unseated()?;
         let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
         let written = job.and_then(|job| write_bundle(&mut state, job, &[], path));
         written.map_err(|failure| failure.worded(&state.words))
@@ -123,7 +131,7 @@ impl Api {
     /// # Errors
     /// A [`Failure`] in words; nothing was taken then.
     pub fn receive(&self, bundle: &[u8], look: bool) -> Result<BundleView, Failure> {
-        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut state = self.unseated()?;
         let told = if look { bundle::look(&mut state, bundle) } else { bundle::take_in(&mut state, bundle) };
         told.map_err(|failure| failure.worded(&state.words))
     }
@@ -133,7 +141,7 @@ impl Api {
     /// # Errors
     /// A [`Failure`] in words.
     pub fn recall_file(&self, tester: &str, path: &Path) -> Result<(), Failure> {
-        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut state = self.unseated()?;
         let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase()).unwrap_or_default();
         let format = match ending.as_str() {
             "pdf" => Ok(RecallFormat::Pdf),
@@ -151,7 +159,7 @@ impl Api {
     /// # Errors
     /// A [`Failure`] in words.
     pub fn tester_report_file(&self, tester: &str, bench: Option<&str>, path: &Path) -> Result<(), Failure> {
-        let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let state = self.unseated()?;
         let format = format_of(path)
             .ok_or_else(|| Failure::of("tester_report_format").saying(state.words.text("office-tester-report-ending")));
         let written = format.and_then(|format| write_tester_report(&state, tester, bench, format, path));
@@ -163,6 +171,27 @@ impl Api {
     /// # Errors
     /// A [`Failure`] with a stable code and the person's words; nothing of the operation was recorded then.
     pub fn call(&self, operation: &str, input: Value) -> Result<Value, Failure> {
+        self.call_at(None, operation, input)
+    }
+
+    /// The same for somebody who logged in where several people do: recorded is their person, and theirs are the choices.
+    ///
+    /// # Errors
+    /// As [`Api::call`].
+    pub fn call_as(&self, seat: &Seat, operation: &str, input: Value) -> Result<Value, Failure> {
+        self.call_at(Some(seat), operation, input)
+    }
+
+    /// Makes a login's person known, so that others can name them before they first work here.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn know(&self, seat: &Seat) -> Result<(), Failure> {
+        let mut state = self.unseated()?;
+        state.know(seat).map_err(|failure| failure.worded(&state.words))
+    }
+
+    fn call_at(&self, seat: Option<&Seat>, operation: &str, input: Value) -> Result<Value, Failure> {
         if let Some(told) = meanwhile(&self.long_work, operation) {
             return operations::write(&told);
         }
@@ -170,7 +199,7 @@ impl Api {
         let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
         let answer = match state.refuses(operation) {
             Some(failure) => Err(failure),
-            None => operations::dispatch(&mut state, operation, input),
+            None => state.sit(seat).and_then(|()| operations::dispatch(&mut state, operation, input)),
         };
         answer.map_err(|failure| failure.worded(&state.words))
     }

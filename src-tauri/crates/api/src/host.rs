@@ -53,6 +53,9 @@ impl Host {
     }
 
     /// A new id (UUID version 7): greater than the one before, so that what is made together keeps its order.
+    ///
+    /// # Errors
+    /// [`NoRandomness`] if the source has none.
     pub fn id(&mut self) -> Result<uuid::Uuid, NoRandomness> {
         let mut random = [0; 10];
         self.random.fill(&mut random)?;

@@ -5,6 +5,8 @@ use crate::failure::Failure;
 use crate::host::Host;
 use crate::judged::Judged;
 use crate::long_work::LongWork;
+use crate::ops::run::Hand;
+use crate::seat::{Seat, join};
 use crate::signed::{AsSigned, Said, put_together};
 use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, TesterId};
 use provenohm_exchange::job_file::Made;
@@ -26,6 +28,8 @@ pub(crate) struct State {
     pub(crate) record: Record,
     pub(crate) host: Host,
     pub(crate) words: Words,
+    /// Whose seat this is, where several people log in; nobody's on a device.
+    pub(crate) seat: Option<Seat>,
     /// How far long work is.
     pub(crate) long_work: Arc<LongWork>,
     /// Several people work on it at once: it is a hub's.
@@ -53,6 +57,8 @@ struct Kept {
     judged: Arc<Judged>,
     /// What was written of its readings since.
     since: Vec<EntryRef>,
+    /// Testers in somebody's hand, which it knows though no reading may name them yet.
+    in_hand: BTreeSet<TesterId>,
 }
 
 impl State {
@@ -61,6 +67,7 @@ impl State {
             record,
             host,
             words: Words::new(Locale::ENGLISH),
+            seat: None,
             long_work: Arc::default(),
             is_shared: false,
             attending: Arc::default(),
@@ -74,9 +81,13 @@ impl State {
         }
     }
 
-    /// Speaks the language that was chosen on this device.
+    /// Speaks the language that was chosen by the person at this screen, else on this device.
     pub(crate) fn read_locale(&mut self) -> Result<(), Failure> {
-        if let Some(locale) = self.setting::<String>("locale")?.and_then(|id| Locale::named(&id)) {
+        let own = self.setting::<String>(&self.own("locale"))?;
+        let chosen = own.map_or_else(|| self.setting::<String>("locale"), |own| Ok(Some(own)))?;
+        let locale = chosen.and_then(|id| Locale::named(&id)).unwrap_or(Locale::ENGLISH);
+        // Reading a catalogue takes a while.
+        if locale.id() != self.words.locale().id() {
             self.words = Words::new(locale);
         }
         Ok(())
@@ -119,8 +130,11 @@ impl State {
         Ok(self.record.choose(name, Some(&text))?)
     }
 
-    /// Who records on this device for a job.
+    /// Who records for a job: on this device, or whoever's seat this is.
     pub(crate) fn me(&self, job: JobId) -> Result<Option<PersonId>, Failure> {
+        if let Some(seat) = &self.seat {
+            return Ok(Some(seat.person));
+        }
         match self.setting(&format!("me:{job}"))? {
             Some(person) => Ok(Some(person)),
             None => Ok(None),
@@ -140,19 +154,37 @@ impl State {
         Ok(std::iter::once(person).chain(self.record.view().person(person)?.same).collect())
     }
 
-    /// Who acts on what belongs to no job: whoever recorded last on this device.
+    /// Who acts on what belongs to no job: whoever recorded last on this device, or whoever's seat this is.
+    ///
+    /// # Errors
+    /// `no_person` if nobody said so yet.
     pub(crate) fn anyone(&self) -> Result<PersonId, Failure> {
-        self.setting("me")?.ok_or_else(|| Failure::of("no_person"))
+        self.anyone_yet()?.ok_or_else(|| Failure::of("no_person"))
     }
 
-    /// Says who records on this device for a job.
+    /// The same, if anybody.
+    pub(crate) fn anyone_yet(&self) -> Result<Option<PersonId>, Failure> {
+        match &self.seat {
+            Some(seat) => Ok(Some(seat.person)),
+            None => self.setting("me"),
+        }
+    }
+
+    /// Says who records on this device for a job. At a seat that is settled.
     pub(crate) fn be(&mut self, job: JobId, person: PersonId) -> Result<(), Failure> {
+        self.is_seated(person)?;
+        if self.seat.is_some() {
+            return Ok(());
+        }
         self.keep_setting(&format!("me:{job}"), &person)?;
         self.keep_setting("me", &person)
     }
 
     /// The person of that name, known to this device or new.
     pub(crate) fn person_named(&mut self, name: &str, role: &str) -> Result<PersonId, Failure> {
+        if let Some(seat) = self.seat.as_ref().filter(|seat| seat.name == name) {
+            return Ok(seat.person);
+        }
         let known = self.record.view().people()?.into_iter().find(|known| {
             let card = known.local.as_ref().or_else(|| known.card.first());
             card.is_some_and(|card| card.name == name)
@@ -197,8 +229,21 @@ impl State {
         person: PersonId,
         change: impl FnOnce(&mut Writer<'_>) -> Result<T, Failure>,
     ) -> Result<Receipt<T>, Failure> {
-        let at = self.host.now();
-        self.record.write(By { person, at, random: &mut self.host }, change)
+        let (at, seat) = (self.host.now(), self.seat.clone());
+        self.is_seated(person)?;
+        seat.as_ref().map_or(Ok(()), |seat| self.know(seat))?;
+        let written = self.record.write(By { person, at, random: &mut self.host }, |writer| {
+            let value = change(writer)?;
+            let joined = seat.map_or(Ok(Vec::new()), |seat| join(writer, &seat))?;
+            Ok::<_, Failure>((value, joined))
+        })?;
+        let Receipt { value: (value, joined), mut appended, noted } = written;
+        if !joined.is_empty() {
+            self.judged.clear();
+            // That somebody joined is no part of what they did: taking that back leaves them among the people.
+            appended.retain(|one| !joined.contains(&one.entry));
+        }
+        Ok(Receipt { value, appended, noted })
     }
 
     /// A job as judged on what the record says now. Renewed where it lies if nobody else still holds it.
@@ -209,21 +254,29 @@ impl State {
             self.elsewhere = elsewhere;
         }
         let made = Made { at: self.host.now(), by: maker() };
+        let mut in_hand: BTreeSet<TesterId> = Hand::of(self)?.tester.into_iter().collect();
         let kept = match self.judged.remove(&job) {
-            Some(kept) => self.renewed(job, kept, &made)?,
+            Some(kept) if kept.in_hand.is_superset(&in_hand) => {
+                in_hand.clone_from(&kept.in_hand);
+                self.renewed(job, kept, &made)?
+            }
+            Some(kept) => {
+                in_hand.extend(kept.in_hand);
+                None
+            }
             None => None,
         };
         let judged = match kept {
             Some(judged) => judged,
-            None => Arc::new(self.judged_anew(job, made)?),
+            None => Arc::new(self.judged_anew(job, &in_hand, made)?),
         };
-        self.judged.insert(job, Kept { judged: Arc::clone(&judged), since: Vec::new() });
+        self.judged.insert(job, Kept { judged: Arc::clone(&judged), since: Vec::new(), in_hand });
         Ok(judged)
     }
 
     /// A job judged before, with what was written of its readings since; nothing where only the whole record tells.
     fn renewed(&self, job: JobId, kept: Kept, made: &Made) -> Result<Option<Arc<Judged>>, Failure> {
-        let Kept { mut judged, since } = kept;
+        let Kept { mut judged, since, .. } = kept;
         if !since.is_empty() {
             let Some(renewed) = renewed(&self.record.view(), job, &since)? else { return Ok(None) };
             let judged = Arc::make_mut(&mut judged);
@@ -243,10 +296,9 @@ impl State {
         Ok(judged)
     }
 
-    /// A job judged on nothing but the record.
-    pub(crate) fn judged_anew(&self, job: JobId, made: Made) -> Result<Judged, Failure> {
-        let hand = self.setting::<crate::ops::run::Hand>("hand")?;
-        let also: Vec<TesterId> = hand.and_then(|hand| hand.tester).into_iter().collect();
+    /// A job judged on nothing but the record, with testers that are in hand.
+    pub(crate) fn judged_anew(&self, job: JobId, in_hand: &BTreeSet<TesterId>, made: Made) -> Result<Judged, Failure> {
+        let also: Vec<TesterId> = in_hand.iter().copied().collect();
         Judged::of(snapshot(&self.record.view(), job, &also, made)?)
     }
 

@@ -1,18 +1,19 @@
 //! The one door between the screens and the record, over HTTP.
 
 use crate::Office;
+use crate::account::Account;
 use crate::login::cookie_of;
+use crate::may::{is_of_devices, may};
 use crate::refused::Refused;
 use crate::secret::{Kept, Secret};
 use axum::Json;
 use axum::body::{Body, to_bytes};
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode};
+use provenohm_api::Seat;
 use serde::Deserialize;
-use serde::de::DeserializeOwned;
 use serde_json::Value;
 use std::sync::Arc;
-use std::time::Instant;
 
 /// The header of a session's pages.
 const PAGE: &str = "x-provenohm-page";
@@ -31,39 +32,43 @@ struct Asked {
     input: Value,
 }
 
-/// Does one operation for whoever is logged in.
+/// Does one operation for whoever is logged in, at their own seat.
 pub(crate) async fn call(
     State(office): State<Arc<Office>>,
     headers: HeaderMap,
     body: Body,
 ) -> Result<Json<Value>, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
-    let known = is_of_a_session(&office, &headers);
-    let bytes = to_bytes(body, if known { MOST } else { MOST_UNKNOWN }).await;
+    let account = account_of(&office, &headers);
+    let bytes = to_bytes(body, if account.is_ok() { MOST } else { MOST_UNKNOWN }).await;
     let bytes = bytes.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     let asked: Option<Asked> = serde_json::from_slice(&bytes).ok();
     let asked = asked.ok_or_else(|| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
-    if !known && asked.operation != WORDS {
-        return Err(refuse(StatusCode::UNAUTHORIZED, "not_logged_in"));
-    }
+    let seat = match account {
+        Ok(_) if is_of_devices(&asked.operation) => return Err(refuse(StatusCode::FORBIDDEN, "no_request")),
+        Ok(account) => {
+            may(account.role, &asked.operation).map_err(|needed| Refused::role(&office.words, needed))?;
+            let role = account.role.words(&office.words);
+            Some(Seat { person: account.person, name: account.name, role })
+        }
+        Err(_) if asked.operation == WORDS => None,
+        Err(refused) => return Err(refused),
+    };
     let working = Arc::clone(&office);
-    let told = tokio::task::spawn_blocking(move || working.api.call(&asked.operation, asked.input)).await;
-    match told {
+    let told = tokio::task::spawn_blocking(move || match seat {
+        Some(seat) => working.api.call_as(&seat, &asked.operation, asked.input),
+        None => working.api.call(&asked.operation, asked.input),
+    });
+    match told.await {
         Ok(told) => told.map(Json).map_err(Refused::by_operation),
         Err(error) => Err(Refused::broke(&office.words, error)),
     }
 }
 
-/// Whether a request is of a session, and made by its pages.
-pub(crate) fn is_of_a_session(office: &Office, headers: &HeaderMap) -> bool {
+/// Whose session a request is of, if its own pages made it.
+pub(crate) fn account_of(office: &Office, headers: &HeaderMap) -> Result<Account, Refused> {
     let said = headers.get(PAGE).and_then(|value| value.to_str().ok());
-    let (Some(cookie), Some(said)) = (cookie_of(headers), said) else { return false };
-    Kept::of(said) == Secret::of_pages(cookie).kept() && office.sessions.hear(cookie, Instant::now()).is_some()
-}
-
-/// What a page asks, where it is no operation.
-pub(crate) async fn office_body<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
-    let refuse = |status, code| Refused::of(&office.words, status, code);
-    let bytes = to_bytes(body, MOST_UNKNOWN).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
-    serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
+    let known = cookie_of(headers).zip(said).filter(|(cookie, said)| Kept::of(said) == Secret::of_pages(cookie).kept());
+    let account = known.and_then(|(cookie, _)| office.logged_in(cookie));
+    account.ok_or_else(|| Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"))
 }

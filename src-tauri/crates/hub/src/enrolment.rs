@@ -1,9 +1,13 @@
 //! The office's side of phones: a code to enrol one, the list of them, revoking one that was lost.
 
 use crate::Office;
-use crate::door::{is_of_a_session, office_body};
+use crate::account::Account;
+use crate::audit::Act;
+use crate::door::account_of;
 use crate::phones::Phone;
 use crate::refused::Refused;
+use crate::request::asked;
+use crate::role::Role;
 use axum::Json;
 use axum::body::Body;
 use axum::extract::State;
@@ -58,13 +62,19 @@ pub(crate) async fn list(
 
 /// Gives a code that enrols one phone.
 pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Json<CodeShown>, Refused> {
-    allowed(&office, &headers)?;
-    let code = office.phones.give_code(&mut office.random(), Instant::now());
-    let code = code.map_err(|error| Refused::broke(&office.words, error))?.told();
-    let address = office.reached.for_phones();
-    let qr = QrCode::new(format!("{address} {code}")).map_err(|error| Refused::broke(&office.words, error))?;
-    let qr = qr.render::<svg::Color<'_>>().min_dimensions(240, 240).build();
-    Ok(Json(CodeShown { address, code, qr }))
+    let account = allowed(&office, &headers)?;
+    office
+        .blocking(move |office| {
+            let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
+            let noted = office.accounts.note(office.now(), &Act::PhoneCode { who: &account.name });
+            noted.map_err(|error| broke(&error))?;
+            let code = office.phones.give_code(&mut office.random(), Instant::now()).map_err(|error| broke(&error))?;
+            let (address, code) = (office.reached.for_phones(), code.told());
+            let qr = QrCode::new(format!("{address} {code}")).map_err(|error| broke(&error))?;
+            let qr = qr.render::<svg::Color<'_>>().min_dimensions(240, 240).build();
+            Ok(Json(CodeShown { address, code, qr }))
+        })
+        .await
 }
 
 /// Revokes a phone.
@@ -73,15 +83,17 @@ pub(crate) async fn revoke(
     headers: HeaderMap,
     body: Body,
 ) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    allowed(&office, &headers)?;
-    let OfPhone { device } = office_body(&office, body).await?;
+    let account = allowed(&office, &headers)?;
+    let OfPhone { device } = asked(&office, body).await?;
     office
         .blocking(move |office| {
-            let revoked = office.phones.revoke(device, &office.now());
-            match revoked.map_err(|error| Refused::broke(&office.words, error))? {
-                true => all(office),
-                false => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found")),
-            }
+            let broke = |error| Refused::broke(&office.words, error);
+            let Some(phone) = office.phones.revoke(device, &office.now().to_rfc3339()).map_err(broke)? else {
+                return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
+            };
+            let act = Act::PhoneRevoked { who: &account.name, about: &phone };
+            office.accounts.note(office.now(), &act).map_err(broke)?;
+            all(office)
         })
         .await
 }
@@ -110,10 +122,8 @@ fn shown(words: &Words, phone: Phone) -> PhoneShown {
     }
 }
 
-fn allowed(office: &Office, headers: &HeaderMap) -> Result<(), Refused> {
-    if is_of_a_session(office, headers) {
-        Ok(())
-    } else {
-        Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"))
-    }
+/// Phones are the office's.
+fn allowed(office: &Office, headers: &HeaderMap) -> Result<Account, Refused> {
+    let account = account_of(office, headers)?;
+    if account.role == Role::Office { Ok(account) } else { Err(Refused::role(&office.words, Role::Office)) }
 }

@@ -1,25 +1,33 @@
 //! The office's hub: the operations and screens of the app over HTTP, behind a login. It holds no rule of the trade.
 //!
 //! A request passes `guard` (is it meant for this address, does it come from this page), then the door it asks for:
-//! `login` for whoever has no session yet, `door` for the operations, `sync` for phones. Screens are files and hold nothing
-//! of the record. Entries lie in a store of their own, and the record is kept in step with it.
+//! `login` and `set_password` for whoever has no session yet, `door` for the operations, `people` for the accounts, `sync` for
+//! phones. Screens are files and hold nothing of the record. Entries lie in a store of their own, and the record is kept in
+//! step with it.
 
 mod account;
+mod audit;
 mod door;
 mod enrolment;
 mod guard;
 mod login;
+mod may;
+mod people;
 mod phones;
 mod postgres;
 mod refused;
+mod request;
+mod role;
 mod screens;
 mod secret;
 mod serve;
 mod session;
+mod set_password;
 mod step;
 mod sync;
 mod tls;
 mod told;
+mod tries;
 
 pub use postgres::PostgresStore;
 pub use tls::Certificate;
@@ -30,13 +38,14 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::middleware::from_fn_with_state;
 use axum::routing::{get, post};
-use provenohm_api::{Api, Failure, Host};
+use provenohm_api::{Api, Failure, Host, Moment};
 use provenohm_exchange::hub::{Epoch, SqliteStore, Store, StoreError};
 use provenohm_logbook::random::NoRandomness;
 use provenohm_words::{Locale, Words};
 use std::net::SocketAddr;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Instant;
 use tokio::net::TcpListener;
 use tokio_rustls::TlsAcceptor;
 use tower_http::timeout::TimeoutLayer;
@@ -85,6 +94,7 @@ pub(crate) struct Office {
     pub(crate) api: Api,
     pub(crate) accounts: account::Accounts,
     pub(crate) sessions: session::Sessions,
+    pub(crate) tries: tries::Tries,
     pub(crate) phones: phones::Phones,
     pub(crate) reached: guard::Reached,
     /// SHA-256 of the certificate, where connections are encrypted.
@@ -106,8 +116,15 @@ impl Office {
     }
 
     /// What the clock says, with its offset.
-    pub(crate) fn now(&self) -> String {
-        self.random().now().to_rfc3339()
+    pub(crate) fn now(&self) -> Moment {
+        self.random().now()
+    }
+
+    /// Whose session a cookie is of, as their account stands now.
+    pub(crate) fn logged_in(&self, cookie: &str) -> Option<account::Account> {
+        let whose = self.sessions.hear(cookie, Instant::now())?;
+        // What cannot be read lets nobody in.
+        self.accounts.of_person(whose.person).ok().flatten().filter(|account| whose.holds(account))
     }
 
     /// Work that takes its time, off the threads that answer.
@@ -143,9 +160,9 @@ impl Hub {
         }
         let folder = &options.record;
         let api = Api::open(folder, Host::system().with_papers(folder.join("papers")))?.shared();
-        let accounts = account::Accounts::open(&folder.join("office.sqlite"))?;
-        let phones = phones::Phones::open(&folder.join("office.sqlite"))?;
         let mut random = Host::system();
+        let accounts = account::Accounts::open(&folder.join("office.sqlite"), &mut random)?;
+        let phones = phones::Phones::open(&folder.join("office.sqlite"))?;
         let store = SqliteStore::open(&folder.join("entries.sqlite"), Epoch(random.id()?))?;
         let encrypted = options.certificate.is_some() || !options.listen.ip().is_loopback();
         let tls = encrypted.then(|| tls::Tls::of(options.certificate.as_ref(), folder)).transpose()?;
@@ -153,9 +170,8 @@ impl Hub {
         let listener = TcpListener::bind(options.listen).await.map_err(no_address)?;
         let address = listener.local_addr().map_err(no_address)?;
         let reached = guard::Reached::new(address, encrypted, &options.names);
-        let code = secret::Secret::make(&mut random)?;
-        let first = accounts.is_empty()?.then(|| format!("{}/#/first/{}", reached.address(), code.told()));
-        let sessions = session::Sessions::with_first_code(first.is_some().then_some(code));
+        let first = accounts.first_link(&mut random)?;
+        let first = first.map(|code| format!("{}/#/first/{}", reached.address(), code.told()));
         let pin = tls.as_ref().map(|tls| tls.pin);
         Ok(Self {
             listener,
@@ -164,7 +180,8 @@ impl Hub {
             office: Arc::new(Office {
                 api,
                 accounts,
-                sessions,
+                sessions: session::Sessions::default(),
+                tries: tries::Tries::default(),
                 phones,
                 reached,
                 pin,
@@ -206,9 +223,11 @@ impl Hub {
         let routes = Router::new()
             .route("/health", get(|| async { "ok\n" }))
             .route("/session", post(login::session))
-            .route("/first", post(login::first))
+            .route("/first", post(set_password::first))
             .route("/login", post(login::login))
             .route("/logout", post(login::logout))
+            .route("/password", post(set_password::change))
+            .merge(people::routes())
             .route("/call", post(door::call))
             .route("/phones", post(enrolment::list))
             .route("/phones/code", post(enrolment::code))

@@ -1,10 +1,13 @@
-//! Logging in and out, and the first account.
+//! Logging in and out.
 
 use crate::Office;
-use crate::account::SHORTEST;
-use crate::door::office_body;
+use crate::account::{Account, password};
+use crate::audit::Act;
 use crate::refused::Refused;
+use crate::request::{asked, blocking};
+use crate::role::Role;
 use crate::secret::Secret;
+use crate::session::LoggedIn;
 use axum::Json;
 use axum::body::Body;
 use axum::extract::State;
@@ -26,67 +29,41 @@ struct Who {
     password: String,
 }
 
-/// The same with the code of the link.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct First {
-    code: String,
-    name: String,
-    password: String,
-}
-
 /// What a page is told of its session.
 #[derive(Serialize)]
 struct Told {
     /// Who is logged in.
     name: String,
+    role: Role,
+    /// The role in words.
+    role_words: String,
     /// What the page says with every request.
     page: String,
 }
 
-/// The session a page is loaded anew in.
-pub(crate) async fn session(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Response, Refused> {
-    let going_on = cookie_of(&headers).and_then(|cookie| Some((cookie, office.sessions.hear(cookie, Instant::now())?)));
-    match going_on {
-        Some((cookie, name)) => {
-            Ok(Json(Told { name, page: Secret::of_pages(cookie).told().to_owned() }).into_response())
-        }
-        None => Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in")),
+impl Told {
+    fn of(office: &Office, account: Account, cookie: &str) -> Self {
+        let page = Secret::of_pages(cookie).told().to_owned();
+        Self { name: account.name, role: account.role, role_words: account.role.words(&office.words), page }
     }
 }
 
-/// Sets the first account's password with the code of the link, and logs it in.
-pub(crate) async fn first(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
-    let First { code, name, password } = office_body(&office, body).await?;
-    let refuse = |code| Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, code));
-    let name = name.trim().to_owned();
-    if name.is_empty() {
-        return refuse("name_missing");
-    }
-    if password.chars().count() < SHORTEST {
-        return refuse("password_short");
-    }
-    if !office.sessions.use_first_code(&code) {
-        return refuse("link_used");
-    }
-    let (accounts, first) = (Arc::clone(&office), name.clone());
-    let added =
-        blocking(&office, move || accounts.accounts.add_first(&first, &password, &mut *accounts.random())).await?;
-    if added { opened(&office, name) } else { refuse("link_used") }
+/// The session a page is loaded anew in.
+pub(crate) async fn session(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Response, Refused> {
+    let Some((cookie, account)) = cookie_of(&headers).and_then(|cookie| Some((cookie, office.logged_in(cookie)?)))
+    else {
+        return Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"));
+    };
+    Ok(Json(Told::of(&office, account, cookie)).into_response())
 }
 
 /// Opens a session for the right password.
 pub(crate) async fn login(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
-    let Who { name, password } = office_body(&office, body).await?;
-    if !office.sessions.may_try(Instant::now()) {
-        return Err(Refused::of(&office.words, StatusCode::TOO_MANY_REQUESTS, "login_too_often"));
-    }
-    let (accounts, of) = (Arc::clone(&office), name.trim().to_owned());
-    if blocking(&office, move || accounts.accounts.is_password_of(&of, &password)).await? {
-        return opened(&office, name.trim().to_owned());
-    }
-    office.sessions.tried_wrong(Instant::now());
-    Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "login_wrong"))
+    let Who { name, password } = asked(&office, body).await?;
+    let account = try_password(&office, name.trim().to_owned(), password, "login_wrong").await?;
+    let (noting, who) = (Arc::clone(&office), account.name.clone());
+    blocking(&office, move || noting.accounts.note(noting.now(), &Act::LoggedIn { who: &who })).await?;
+    opened(&office, account)
 }
 
 /// Ends a session. Without one there is nothing to end.
@@ -104,10 +81,37 @@ pub(crate) fn cookie_of(headers: &HeaderMap) -> Option<&str> {
     named.find(|(name, _)| *name == NAME).map(|(_, value)| value)
 }
 
-fn opened(office: &Office, name: String) -> Result<Response, Refused> {
+/// The account a password is of; a name nobody has takes as long to refuse.
+pub(crate) async fn try_password(
+    office: &Arc<Office>,
+    name: String,
+    password: String,
+    wrong: &'static str,
+) -> Result<Account, Refused> {
+    let refuse = |status, code| Err(Refused::of(&office.words, status, code));
+    let Some(one) = office.tries.begin(&name, Instant::now()) else {
+        return refuse(StatusCode::TOO_MANY_REQUESTS, "login_too_often");
+    };
+    let trying = Arc::clone(office);
+    let account = blocking(office, move || {
+        let account = trying.accounts.named(&name)?;
+        if password::is_of(&password, account.as_ref().and_then(|account| account.hash.as_deref()))? {
+            return Ok(account);
+        }
+        let about = account.as_ref().map(|account| account.name.as_str());
+        trying.accounts.note(trying.now(), &Act::Wrong { about })?;
+        Ok(None)
+    });
+    let Some(account) = account.await? else { return refuse(StatusCode::UNAUTHORIZED, wrong) };
+    office.tries.was_right(one);
+    Ok(account)
+}
+
+/// Opens a session, and tells its page of it.
+pub(crate) fn opened(office: &Office, account: Account) -> Result<Response, Refused> {
     let secret = Secret::make(&mut *office.random()).map_err(|error| Refused::broke(&office.words, error))?;
-    office.sessions.open(&name, Instant::now(), &secret);
-    let told = Told { name, page: Secret::of_pages(secret.told()).told().to_owned() };
+    office.sessions.open(LoggedIn::of(&account), Instant::now(), &secret);
+    let told = Told::of(office, account, secret.told());
     Ok((AppendHeaders([(SET_COOKIE, cookie(office, secret.told(), ""))]), Json(told)).into_response())
 }
 
@@ -115,15 +119,4 @@ fn opened(office: &Office, name: String) -> Result<Response, Refused> {
 fn cookie(office: &Office, value: &str, more: &str) -> String {
     let secure = if office.reached.is_encrypted() { "; Secure" } else { "" };
     format!("{NAME}={value}; HttpOnly; SameSite=Strict; Path=/{secure}{more}")
-}
-
-/// Hashing a password takes long on purpose: off the threads that answer.
-async fn blocking<T: Send + 'static, E: std::fmt::Display + Send + 'static>(
-    office: &Office,
-    work: impl FnOnce() -> Result<T, E> + Send + 'static,
-) -> Result<T, Refused> {
-    match tokio::task::spawn_blocking(work).await {
-        Ok(told) => told.map_err(|error| Refused::broke(&office.words, error)),
-        Err(error) => Err(Refused::broke(&office.words, error)),
-    }
 }

@@ -134,13 +134,11 @@ impl Phones {
         Ok(())
     }
 
-    /// Revokes a phone: its secret opens nothing from now on. False if it is not known, or was revoked.
-    pub(crate) fn revoke(&self, device: DeviceId, at: &str) -> Result<bool, AccountError> {
-        let revoked = self.file().execute(
-            "UPDATE phone SET revoked = ?2 WHERE device = ?1 AND revoked IS NULL",
-            params![device.0.as_bytes(), at],
-        )?;
-        Ok(revoked == 1)
+    /// Revokes a phone: its secret opens nothing from now on. Its name; nothing if it is not known, or was revoked.
+    pub(crate) fn revoke(&self, device: DeviceId, at: &str) -> Result<Option<String>, AccountError> {
+        let revoked = "UPDATE phone SET revoked = ?2 WHERE device = ?1 AND revoked IS NULL RETURNING name";
+        let file = self.file();
+        Ok(file.query_row(revoked, params![device.0.as_bytes(), at], |row| row.get(0)).optional()?)
     }
 
     /// All of them, by name.

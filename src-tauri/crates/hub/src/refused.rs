@@ -1,5 +1,7 @@
 //! What a browser is told that is refused: as an operation's failure, so that the screens show both alike.
 
+use crate::account::AccountError;
+use crate::role::Role;
 use axum::Json;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
@@ -29,6 +31,21 @@ impl Refused {
     /// Something of the hub's own broke.
     pub(crate) fn broke(words: &Words, why: impl std::fmt::Display) -> Self {
         Self::of(words, StatusCode::INTERNAL_SERVER_ERROR, "unexpected").because(&why)
+    }
+
+    /// It needs another role: this one.
+    pub(crate) fn role(words: &Words, needed: Role) -> Self {
+        let mut refused = Self::of(words, StatusCode::FORBIDDEN, "role");
+        refused.failure.words = words.text_with("hub-role-needed", &[("role", needed.words(words).into())]);
+        refused
+    }
+
+    /// Accounts refuse, or cannot be read or kept.
+    pub(crate) fn by_accounts(words: &Words, why: AccountError) -> Self {
+        match why {
+            AccountError::Refused(code) => Self::of(words, StatusCode::UNPROCESSABLE_ENTITY, code),
+            why => Self::broke(words, why),
+        }
     }
 
     /// An operation refused, or could not be done.

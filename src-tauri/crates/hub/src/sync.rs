@@ -2,6 +2,7 @@
 //! request is read before that.
 
 use crate::Office;
+use crate::audit::Act;
 use crate::refused::Refused;
 use crate::secret::Secret;
 use axum::Json;
@@ -69,10 +70,12 @@ pub(crate) async fn enrol(State(office): State<Arc<Office>>, body: Body) -> Resu
                 return refuse("enrol_code");
             };
             let secret = Secret::make(&mut *office.random()).map_err(|error| Refused::broke(&office.words, error))?;
-            let kept = office.phones.enrol(device, &name, &secret, &office.now());
+            let kept = office.phones.enrol(device, &name, &secret, &office.now().to_rfc3339());
             if !kept.map_err(|error| Refused::broke(&office.words, error))? {
                 return refuse("phone_revoked");
             }
+            let noted = office.accounts.note(office.now(), &Act::PhoneEnrolled { about: &name });
+            noted.map_err(|error| Refused::broke(&office.words, error))?;
             let said = code.by_hub(pin, device).to_string();
             Ok(Json(Enrolled { said, secret: secret.told().to_owned() }).into_response())
         })
@@ -113,7 +116,7 @@ fn answer(office: &Office, device: DeviceId, what: &str, bytes: &Bytes) -> Resul
 
 fn told(office: &Office, device: DeviceId, tell: &Tell) -> Result<Response, Refused> {
     let lacks = lacks(&mut **office.store(), tell).map_err(|error| Refused::broke(&office.words, error))?;
-    let heard = office.phones.heard(device, &office.now(), alone(tell, &lacks));
+    let heard = office.phones.heard(device, &office.now().to_rfc3339(), alone(tell, &lacks));
     heard.map_err(|error| Refused::broke(&office.words, error))?;
     Ok(cbor(written(&lacks)))
 }
@@ -147,7 +150,7 @@ fn pulled(office: &Office, device: DeviceId, pull: &Pull) -> Result<Response, Re
     }
     let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
     // It has sent what it had: it asks afterwards.
-    office.phones.heard(device, &office.now(), 0).map_err(|error| broke(&error))?;
+    office.phones.heard(device, &office.now().to_rfc3339(), 0).map_err(|error| broke(&error))?;
     let mut store = office.store();
     keep_in_step(&mut office.api.desk(), &mut **store).map_err(|error| broke(&error))?;
     let page = page(&mut **store, pull).map_err(|error| broke(&error))?;

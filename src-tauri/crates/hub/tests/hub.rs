@@ -1,125 +1,16 @@
 //! A hub that listens, asked over real connections: who may do what, and what is refused.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use provenohm_hub::{Hub, Options, not_serving};
-use serde_json::{Value, json};
-use std::net::SocketAddr;
-use std::path::Path;
+mod support;
+
+use provenohm_hub::{Hub, not_serving};
+use serde_json::json;
 use std::time::Duration;
+use support::{PASSWORD, Running, headers_of, jobs, options};
 use tempfile::TempDir;
 use tokio::io::{AsyncReadExt as _, AsyncWriteExt as _};
 use tokio::net::TcpStream;
 use tokio::sync::oneshot;
-use tokio::task::JoinHandle;
-
-const PASSWORD: &str = "correct horse";
-
-fn options(record: &Path, listen: SocketAddr) -> Options {
-    Options { record: record.to_owned(), listen, certificate: None, names: Vec::new() }
-}
-
-struct Running {
-    record: TempDir,
-    address: SocketAddr,
-    first: Option<String>,
-    end: oneshot::Sender<()>,
-    ended: JoinHandle<()>,
-}
-
-struct Answer {
-    status: u16,
-    headers: String,
-    body: String,
-}
-
-impl Answer {
-    fn json(&self) -> Value {
-        serde_json::from_str(&self.body).unwrap_or_else(|_| panic!("{}", self.body))
-    }
-
-    fn code(&self) -> String {
-        self.json()["code"].as_str().unwrap().to_owned()
-    }
-
-    fn header(&self, name: &str) -> Option<&str> {
-        let lines = self.headers.lines().filter_map(|line| line.split_once(": "));
-        lines.filter(|(one, _)| one.eq_ignore_ascii_case(name)).map(|(_, value)| value).next()
-    }
-}
-
-impl Running {
-    async fn start() -> Self {
-        Self::over(TempDir::new().unwrap()).await
-    }
-
-    async fn over(record: TempDir) -> Self {
-        let listen = "127.0.0.1:0".parse().unwrap();
-        let hub = Hub::bind(&options(record.path(), listen)).await.unwrap();
-        let (address, first) = (hub.address(), hub.first_link().map(str::to_owned));
-        let (end, asked) = oneshot::channel();
-        let over = async move { drop(asked.await) };
-        let ended = tokio::spawn(async move { hub.run(over).await });
-        Self { record, address, first, end, ended }
-    }
-
-    async fn end(self) -> TempDir {
-        self.end.send(()).unwrap();
-        self.ended.await.unwrap();
-        self.record
-    }
-
-    /// A request as these bytes, the answer when the hub closes the connection.
-    async fn raw(&self, request: String) -> Answer {
-        let mut stream = TcpStream::connect(self.address).await.unwrap();
-        stream.write_all(request.as_bytes()).await.unwrap();
-        let mut told = Vec::new();
-        stream.read_to_end(&mut told).await.unwrap();
-        let told = String::from_utf8_lossy(&told).into_owned();
-        let (headers, body) = told.split_once("\r\n\r\n").unwrap_or_else(|| panic!("{told}"));
-        let status = headers.split(' ').nth(1).unwrap().parse().unwrap();
-        Answer { status, headers: headers.to_owned(), body: body.to_owned() }
-    }
-
-    async fn get(&self, path: &str) -> Answer {
-        self.raw(format!("GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n", self.address)).await
-    }
-
-    async fn post(&self, path: &str, headers: &str, body: &Value) -> Answer {
-        self.posted(&self.address.to_string(), path, headers, &body.to_string()).await
-    }
-
-    async fn posted(&self, host: &str, path: &str, headers: &str, body: &str) -> Answer {
-        let length = body.len();
-        self.raw(format!(
-            "POST {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {length}\r\n{headers}\r\n{body}"
-        ))
-        .await
-    }
-
-    fn code(&self) -> String {
-        self.first.as_ref().unwrap().rsplit('/').next().unwrap().to_owned()
-    }
-
-    /// Sets the first password; the headers of the session it opens.
-    async fn first(&self) -> String {
-        let asked = json!({ "code": self.code(), "name": "A. Office", "password": PASSWORD });
-        headers_of(&self.post("/first", "", &asked).await)
-    }
-}
-
-fn headers_of(opened: &Answer) -> String {
-    assert_eq!(opened.status, 200, "{}", opened.body);
-    let cookie = opened.header("set-cookie").unwrap();
-    for asked in ["HttpOnly", "SameSite=Strict", "Path=/"] {
-        assert!(cookie.contains(asked), "{cookie}");
-    }
-    let cookie = cookie.split(';').next().unwrap();
-    format!("Cookie: {cookie}\r\nX-Provenohm-Page: {}\r\n", opened.json()["page"].as_str().unwrap())
-}
-
-fn jobs() -> Value {
-    json!({ "operation": "jobs", "input": {} })
-}
 
 #[tokio::test]
 async fn the_first_person_sets_a_password_by_the_link_once_and_works_with_the_record() {
@@ -186,17 +77,26 @@ async fn another_host_or_origin_is_refused_whoever_asks() {
 }
 
 #[tokio::test]
-async fn wrong_passwords_are_refused_alike_and_soon_not_heard() {
+async fn wrong_passwords_are_refused_alike_and_those_of_one_name_soon_not_heard() {
     let hub = Running::start().await;
-    hub.first().await;
-    let wrong = |name: &str| json!({ "name": name, "password": "wrong password" });
-    for name in ["A. Office", "Nobody", "' OR 1=1 --"].iter().cycle().take(10) {
-        let refused = hub.post("/login", "", &wrong(name)).await;
-        assert_eq!((refused.status, refused.code()), (401, "login_wrong".to_owned()), "{name}");
+    let office = hub.first().await;
+    for _ in 0..5 {
+        for name in ["B. Office", "' OR 1=1 --"] {
+            let refused = hub.log_in(name, "wrong password").await;
+            assert_eq!((refused.status, refused.code()), (401, "login_wrong".to_owned()), "{name}");
+        }
     }
-    let right = json!({ "name": "A. Office", "password": PASSWORD });
-    let refused = hub.post("/login", "", &right).await;
+    // Whoever guesses at other names does not keep the office out.
+    for _ in 0..9 {
+        assert_eq!(hub.log_in("A. Office", "wrong password").await.code(), "login_wrong");
+    }
+    headers_of(&hub.log_in("A. Office", PASSWORD).await);
+    assert_eq!(hub.log_in("A. Office", "wrong password").await.code(), "login_wrong");
+    let refused = hub.log_in("A. Office", PASSWORD).await;
     assert_eq!((refused.status, refused.code()), (429, "login_too_often".to_owned()));
+    // Nor is the password guessed by whoever finds a page open.
+    let change = json!({ "old": PASSWORD, "new": "another password" });
+    assert_eq!(hub.post("/password", &office, &change).await.code(), "login_too_often");
 }
 
 #[tokio::test]

@@ -21,7 +21,7 @@ static ENGLISH: Language = Language {
     tag: "en",
     name: "English",
     files: files!(
-        "en": "judgement", "tester", "bench", "reference", "at-bench", "bench-result", "method", "limits", "refused", "failure", "cautions", "units", "ui", "bench-ui", "papers", "demo", "answers", "recall", "tester-report",
+        "en": "judgement", "tester", "bench", "reference", "at-bench", "bench-result", "method", "limits", "refused", "failure", "cautions", "units", "ui", "bench-ui", "papers", "demo", "answers", "recall", "tester-report", "people",
     ),
 };
 

@@ -2,6 +2,7 @@
 //! What is kept and renewed is what the record, read and judged anew, says.
 
 use crate::operations::dispatch;
+use crate::ops::run::Hand;
 use crate::state::{State, maker};
 use crate::testing;
 use proptest::prelude::*;
@@ -78,7 +79,8 @@ impl Program {
     fn both(&mut self) -> (String, String) {
         let kept = self.state.judged(self.job).unwrap();
         let made = Made { at: kept.file.made.at, by: maker() };
-        let anew = self.state.judged_anew(self.job, made).unwrap();
+        let in_hand = Hand::of(&self.state).unwrap().tester.into_iter().collect();
+        let anew = self.state.judged_anew(self.job, &in_hand, made).unwrap();
         (format!("{kept:#?}"), format!("{anew:#?}"))
     }
 }

@@ -43,7 +43,7 @@ pub(crate) fn quick_check(state: &mut State, asked: OfTester) -> Result<QuickChe
         },
     };
     let steps = ["answer-quick-check-open", "answer-quick-check-shorted", "answer-quick-check-box"];
-    let points = state.setting::<Vec<QuickPointForm>>(BOX)?.unwrap_or_default();
+    let points = state.setting::<Vec<QuickPointForm>>(&state.own(BOX))?.unwrap_or_default();
     Ok(QuickCheckView {
         tester: asked.tester,
         steps: steps.iter().map(|key| words.text(key)).collect(),
@@ -97,7 +97,7 @@ pub(crate) fn record_quick_check(state: &mut State, asked: RecordQuickCheck) -> 
     let said = state.words.text(if good { "answer-quick-check-good" } else { "answer-quick-check-not-good" });
     let kept: Vec<QuickPointForm> =
         asked.form.points.iter().map(|point| QuickPointForm { shown: String::new(), ..point.clone() }).collect();
-    state.keep_setting(BOX, &kept)?;
+    state.keep_setting(&state.own(BOX), &kept)?;
     changing(state, asked.tester, said, |state| {
         state.write(person, |writer| {
             for check in leads {

@@ -77,7 +77,7 @@ pub(crate) fn import_job_file(state: &mut State, asked: JobFileText) -> Result<I
     if state.record.view().jobs()?.iter().any(|job| job.job == file.job.id) {
         return Err(Failure::of("job_is_here"));
     }
-    let person = match state.setting("me")? {
+    let person = match state.anyone_yet()? {
         Some(person) => person,
         // Nobody has said who they are on this device: the first of the file's people stands for who brought it in.
         None => {

@@ -62,9 +62,11 @@ pub(crate) fn start_job(state: &mut State, asked: StartJob) -> Result<JobView, F
 pub(crate) fn open_job(state: &mut State, asked: &StartJob, origin: Origin) -> Result<JobId, Failure> {
     let mut fields = Fields::new(&state.words);
     let name = fields.needed("name", &asked.name, "complaint-name-needed");
-    let person_name = fields.needed("person", &asked.person, "complaint-name-needed");
+    // Whoever logged in begins it, whatever name stands there.
+    let (person, role) = state.seat.as_ref().map_or((&asked.person, &asked.role), |seat| (&seat.name, &seat.role));
+    let person_name = fields.needed("person", person, "complaint-name-needed");
     let place = fields.optional("place", &asked.place, crate::read::NAME_MOST);
-    let role = fields.optional("role", &asked.role, crate::read::NAME_MOST);
+    let role = fields.optional("role", role, crate::read::NAME_MOST);
     fields.settle(Some(()))?;
     let sets = shipped().map_err(|complaint| Failure::of("unexpected").because(complaint))?;
     let (Some(set), Some(bytes)) = (sets.first(), SHIPPED_FILES.first()) else {
@@ -134,6 +136,7 @@ fn list_person(state: &mut State, job: JobId, by: PersonId, one: JobPerson) -> R
 }
 
 pub(crate) fn be_person(state: &mut State, asked: BePerson) -> Result<JobView, Failure> {
+    state.is_seated(asked.person)?;
     let known = state.judged(asked.job)?.file.people.iter().any(|person| person.id == asked.person);
     if !known {
         return Err(Failure::of("not_found"));

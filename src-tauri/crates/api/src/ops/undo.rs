@@ -23,6 +23,10 @@ pub(crate) fn undo(state: &mut State, asked: UndoAsk) -> Result<Done, Failure> {
     let entries = asked.token.0.split(',').map(str::parse).collect::<Result<Vec<EntryRef>, _>>();
     let entries = entries.map_err(|_| Failure::of("nothing_to_undo"))?;
     let person = state.anyone()?;
+    for entry in &entries {
+        let by = state.record.view().said(*entry)?.and_then(|said| said.by);
+        by.map_or(Ok(()), |by| state.is_seated(by))?;
+    }
     state.write(person, |writer| Ok(writer.take_back(&entries)?))?;
     Ok(Done { words: state.words.text("answer-taken-back"), undo: None })
 }

@@ -20,6 +20,7 @@ mod replicas;
 mod review;
 mod rules;
 mod schedule;
+mod seats;
 mod settle;
 mod side_by_side;
 mod sign_off;

@@ -187,6 +187,12 @@ impl Writer<'_> {
         self.at
     }
 
+    /// What was appended so far.
+    #[must_use]
+    pub fn appended(&self) -> &[Appended] {
+        &self.appended
+    }
+
     /// What the record says now, with what was appended so far.
     #[must_use]
     pub fn view(&self) -> crate::view::View<'_> {

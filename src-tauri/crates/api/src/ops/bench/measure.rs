@@ -54,11 +54,11 @@ pub(crate) fn measure(state: &mut State, asked: Measure) -> Result<BenchView, Fa
     let person = state.anyone()?;
     let place = draft_place(asked.bench, &seat, &asked.step)?;
     (seat.done, seat.step) = (step.done().saturating_add(1) >= step.of, Some(asked.step));
-    let tester = run.tester();
+    let (tester, kept) = (run.tester(), Seat::kept(state, asked.bench));
     state.write(person, |writer| {
         writer.append(MeasuredAt { tester, measured })?;
         writer.keep_draft(&place, "")?;
-        seat.keep_with(writer, asked.bench)
+        seat.keep_with(writer, &kept)
     })?;
     bench_view(state, asked.bench)
 }

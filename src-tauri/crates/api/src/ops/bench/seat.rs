@@ -29,23 +29,24 @@ pub(crate) struct Seat {
     pub(crate) across: Option<ReferenceId>,
 }
 
-fn place(bench: BenchId) -> String {
-    format!("bench:{bench}")
-}
-
 impl Seat {
     pub(crate) fn of(state: &State, bench: BenchId) -> Result<Self, Failure> {
-        Ok(state.setting(&place(bench))?.unwrap_or_default())
+        Ok(state.setting(&Self::kept(state, bench))?.unwrap_or_default())
     }
 
     pub(crate) fn keep(&self, state: &mut State, bench: BenchId) -> Result<(), Failure> {
-        state.keep_setting(&place(bench), self)
+        state.keep_setting(&Self::kept(state, bench), self)
+    }
+
+    /// The name it is kept under.
+    pub(crate) fn kept(state: &State, bench: BenchId) -> String {
+        state.own(&format!("bench:{bench}"))
     }
 
     /// Keeps it in the same transaction as what was measured there: moving on is part of saving.
-    pub(crate) fn keep_with(&self, writer: &mut Writer<'_>, bench: BenchId) -> Result<(), Failure> {
+    pub(crate) fn keep_with(&self, writer: &mut Writer<'_>, kept: &str) -> Result<(), Failure> {
         let text = serde_json::to_string(self).map_err(|error| Failure::of("unexpected").because(error))?;
-        Ok(writer.choose(&place(bench), Some(&text))?)
+        Ok(writer.choose(kept, Some(&text))?)
     }
 
     /// The step now: the one gone to, or the next open one after what is done, from the top once the end is reached.

@@ -1,4 +1,4 @@
-//! What this device remembers of a run: the tester in hand and how it is set, and where on a board the person is.
+//! What is remembered of a person's run: the tester in hand and how it is set, and where on a board the person is.
 //! None of it is in the record; each reading carries its own circumstances.
 
 use super::next::Walk;
@@ -56,27 +56,32 @@ pub(crate) struct Kept {
 
 impl Hand {
     pub(crate) fn of(state: &State) -> Result<Self, Failure> {
-        Ok(state.setting("hand")?.unwrap_or_default())
+        Ok(state.setting(&state.own("hand"))?.unwrap_or_default())
     }
 
     pub(crate) fn keep(&self, state: &mut State) -> Result<(), Failure> {
-        state.keep_setting("hand", self)
+        state.keep_setting(&state.own("hand"), self)
     }
 }
 
 impl Seat {
     pub(crate) fn of(state: &State, board: BoardId) -> Result<Self, Failure> {
-        Ok(state.setting(&format!("seat:{board}"))?.unwrap_or_default())
+        Ok(state.setting(&Self::kept(state, board))?.unwrap_or_default())
     }
 
     pub(crate) fn keep(&self, state: &mut State, board: BoardId) -> Result<(), Failure> {
-        state.keep_setting(&format!("seat:{board}"), self)
+        state.keep_setting(&Self::kept(state, board), self)
+    }
+
+    /// The name it is kept under.
+    pub(crate) fn kept(state: &State, board: BoardId) -> String {
+        state.own(&format!("seat:{board}"))
     }
 
     /// Keeps it in the same transaction as what was recorded there: moving on is part of saving.
-    pub(crate) fn keep_with(&self, writer: &mut Writer<'_>, board: BoardId) -> Result<(), Failure> {
+    pub(crate) fn keep_with(&self, writer: &mut Writer<'_>, kept: &str) -> Result<(), Failure> {
         let text = serde_json::to_string(self).map_err(|error| Failure::of("unexpected").because(error))?;
-        Ok(writer.choose(&format!("seat:{board}"), Some(&text))?)
+        Ok(writer.choose(kept, Some(&text))?)
     }
 
     /// Goes to a slot.

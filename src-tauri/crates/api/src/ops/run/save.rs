@@ -54,14 +54,14 @@ pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Save
     let Ready { reading, circuit, replaced, not_tested } = ready(state, &at, &asked)?;
     let why = (!replaced.is_empty()).then_some(ReplacedWhy::Repeated);
     let reason = state.words.text("answer-tested-after-all");
-    let id = reading.id;
+    let (id, kept) = (reading.id, Seat::kept(state, asked.board));
     state.write_readings(at.job, at.person, |writer| {
         writer.append(Fact::naming(ReadingTaken { job: at.job, reading, why }, Role::Replaces, replaced))?;
         if !not_tested.is_empty() {
             writer.withdraw(&not_tested, &reason)?;
         }
         writer.keep_draft(&at.slot.0, "")?;
-        at.next.keep_with(writer, asked.board)
+        at.next.keep_with(writer, &kept)
     })?;
     let judged = state.judged(at.job)?;
     let today = state.host.now().date_naive();
@@ -136,9 +136,10 @@ pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result
     };
     let former = said_not_tested(state, &judged, slot)?;
     drop(judged);
+    let kept = Seat::kept(state, asked.board);
     state.write_readings(at.job, at.person, |writer| {
         writer.append(Fact::naming(fact, Role::Replaces, former))?;
-        at.next.keep_with(writer, asked.board)
+        at.next.keep_with(writer, &kept)
     })?;
     let judged = state.judged(at.job)?;
     let said = judged.file.not_tested.iter().rfind(|said| said.stage == stage && said.pair == pair);

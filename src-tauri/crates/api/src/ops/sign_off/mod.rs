@@ -30,7 +30,7 @@ pub(crate) fn after_sign_off(state: &mut State, asked: AfterSignOff) -> Result<A
 
 pub(crate) fn sign_off(state: &mut State, asked: SignOffAsk) -> Result<SignOffView, Failure> {
     let mut fields = Fields::new(&state.words);
-    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    let name = fields.needed("name", &state.acting_name(asked.name)?, "complaint-name-needed");
     fields.settle(Some(()))?;
     may_sign(state, asked.job)?;
     // Whoever reviews may never have recorded here: their card is made on this device.
@@ -98,7 +98,7 @@ fn not_stopped(words: &Words, judged: &Judged) -> Result<(), Failure> {
 
 pub(crate) fn withdraw_sign_off(state: &mut State, asked: WithdrawSignOff) -> Result<SignOffView, Failure> {
     let mut fields = Fields::new(&state.words);
-    let name = fields.needed("name", &asked.name, "complaint-name-needed");
+    let name = fields.needed("name", &state.acting_name(asked.name)?, "complaint-name-needed");
     let reason = fields.needed("reason", &asked.reason, "complaint-reason-needed");
     fields.settle(Some(()))?;
     let entry: EntryRef = asked.entry.parse().map_err(|_| Failure::of("not_found"))?;

@@ -1,0 +1,34 @@
+//! What a small request asks, and the work it makes.
+
+use crate::Office;
+use crate::account::AccountError;
+use crate::refused::Refused;
+use axum::body::{Body, to_bytes};
+use axum::http::StatusCode;
+use serde::de::DeserializeOwned;
+use tokio::sync::Semaphore;
+
+/// More than a name and a password hold, bytes.
+const MOST: usize = 4 * 1024;
+
+/// Hashing takes 19 MiB each, so only this many at once.
+static HASHING: Semaphore = Semaphore::const_new(4);
+
+/// What is asked, as JSON.
+pub(crate) async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
+    let refuse = |status, code| Refused::of(&office.words, status, code);
+    let bytes = to_bytes(body, MOST).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
+    serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
+}
+
+/// What takes long on purpose or waits for the disk: off the threads that answer, and only a few at once.
+pub(crate) async fn blocking<T: Send + 'static>(
+    office: &Office,
+    work: impl FnOnce() -> Result<T, AccountError> + Send + 'static,
+) -> Result<T, Refused> {
+    let _turn = HASHING.acquire().await.map_err(|error| Refused::broke(&office.words, error))?;
+    match tokio::task::spawn_blocking(work).await {
+        Ok(told) => told.map_err(|error| Refused::by_accounts(&office.words, error)),
+        Err(error) => Err(Refused::broke(&office.words, error)),
+    }
+}
