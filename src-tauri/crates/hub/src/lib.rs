@@ -10,6 +10,7 @@ mod audit;
 mod door;
 mod enrolment;
 mod guard;
+mod keep;
 mod login;
 mod may;
 mod people;
@@ -29,9 +30,11 @@ mod tls;
 mod told;
 mod tries;
 
+pub use keep::{NotKept, back_up, move_to, restore};
 pub use postgres::PostgresStore;
+pub use provenohm_exchange::hub::Carried;
 pub use tls::Certificate;
-pub use told::{ended, no_folder, not_serving};
+pub use told::{carried, ended, no_folder, not_kept, not_serving};
 
 use crate::refused::Refused;
 use axum::Router;
@@ -47,6 +50,7 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::Instant;
 use tokio::net::TcpListener;
+use tokio::runtime::Handle;
 use tokio_rustls::TlsAcceptor;
 use tower_http::timeout::TimeoutLayer;
 
@@ -61,6 +65,8 @@ pub struct Options {
     pub certificate: Option<Certificate>,
     /// Names by which it is reached, beside its addresses.
     pub names: Vec<String>,
+    /// Where the entries are kept, `postgres://…`; absent: beside the record.
+    pub store: Option<String>,
 }
 
 /// Why a hub does not run.
@@ -140,6 +146,16 @@ impl Office {
     }
 }
 
+/// The store that was asked for.
+async fn store_of(options: &Options, new: Epoch) -> Result<Box<dyn Store>, StoreError> {
+    let Some(url) = options.store.clone() else {
+        return Ok(Box::new(SqliteStore::open(&options.record.join(keep::STORE), new)?));
+    };
+    let runtime = Handle::current();
+    let opened = tokio::task::spawn_blocking(move || PostgresStore::open(&url, new, runtime)).await;
+    Ok(Box::new(opened.map_err(|error| StoreError::Engine(error.to_string()))??))
+}
+
 /// A hub that is listening and answers once it [runs](Hub::run).
 pub struct Hub {
     listener: TcpListener,
@@ -161,9 +177,9 @@ impl Hub {
         let folder = &options.record;
         let api = Api::open(folder, Host::system().with_papers(folder.join("papers")))?.shared();
         let mut random = Host::system();
-        let accounts = account::Accounts::open(&folder.join("office.sqlite"), &mut random)?;
-        let phones = phones::Phones::open(&folder.join("office.sqlite"))?;
-        let store = SqliteStore::open(&folder.join("entries.sqlite"), Epoch(random.id()?))?;
+        let accounts = account::Accounts::open(&folder.join(keep::ACCOUNTS), &mut random)?;
+        let phones = phones::Phones::open(&folder.join(keep::ACCOUNTS))?;
+        let store = store_of(options, Epoch(random.id()?)).await?;
         let encrypted = options.certificate.is_some() || !options.listen.ip().is_loopback();
         let tls = encrypted.then(|| tls::Tls::of(options.certificate.as_ref(), folder)).transpose()?;
         let no_address = |error| NotServing::Address(options.listen, error);
@@ -186,7 +202,7 @@ impl Hub {
                 reached,
                 pin,
                 words: Words::new(Locale::ENGLISH),
-                store: Mutex::new(Box::new(store)),
+                store: Mutex::new(store),
                 random: Mutex::new(random),
             }),
             first,

@@ -1,6 +1,7 @@
 //! What a hub says to whoever started it.
 
-use crate::{Hub, NotServing};
+use crate::{Hub, NotKept, NotServing};
+use provenohm_exchange::hub::Carried;
 use provenohm_words::{Locale, Words};
 
 impl Hub {
@@ -34,6 +35,32 @@ pub fn not_serving(why: &NotServing) -> String {
         NotServing::Accounts(reason) => with_reason("office-hub-no-accounts", reason),
         NotServing::NoRandomness(reason) => with_reason("office-hub-broke-off", reason),
     }
+}
+
+/// Why a store was not backed up, brought back or moved, and what to do.
+#[must_use]
+pub fn not_kept(why: &NotKept) -> String {
+    let folder = |key: &str, folder: &std::path::Path| {
+        words().text_with(key, &[("folder", folder.display().to_string().into())])
+    };
+    match why {
+        NotKept::NoHub(of) => folder("office-hub-none-there", of),
+        NotKept::Occupied(of) => folder("office-hub-occupied", of),
+        other => words().text_with("office-hub-not-carried", &[("reason", other.to_string().into())]),
+    }
+}
+
+/// What was carried, and that both sides were held against each other.
+#[must_use]
+pub fn carried(carried: &Carried) -> String {
+    words().text_with(
+        "office-hub-carried",
+        &[
+            ("entries", carried.entries.into()),
+            ("logs", carried.logs.into()),
+            ("digest", carried.digest.as_str().into()),
+        ],
+    )
 }
 
 /// It has ended.

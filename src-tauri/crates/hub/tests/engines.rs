@@ -11,7 +11,7 @@ use provenohm_exchange::hub::{
     Cursor, Desk, Epoch, Erased, JobsThere, Lacks, Line, NoAnswer, NotCarried, Page, Pull, Scope, SqliteStore, Store,
     StoreError, Tell, carry, jobs_there, lacks, page, receive, sync,
 };
-use provenohm_hub::PostgresStore;
+use provenohm_hub::{NotKept, PostgresStore, back_up, move_to, restore};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, EntryRef, Lamport};
 use provenohm_logbook::record::{By, Record};
@@ -218,4 +218,41 @@ fn a_store_is_carried_into_the_other_engine_stopped_anywhere_and_back() {
     let mut other = sqlite();
     other.append(&more).unwrap();
     assert!(matches!(carry(&mut to, &mut other, &mut on), Err(NotCarried::Other)));
+}
+
+#[test]
+fn a_hub_is_backed_up_while_it_runs_brought_back_in_a_new_life_and_moved() {
+    let (folder, backup, back) =
+        (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    assert!(matches!(back_up(folder.path(), backup.path()), Err(NotKept::NoHub(_))));
+    let mut running = SqliteStore::open(&folder.path().join("entries.sqlite"), epoch()).unwrap();
+    story(&mut running);
+    let accounts = rusqlite::Connection::open(folder.path().join("office.sqlite")).unwrap();
+    accounts.execute_batch("CREATE TABLE known (name TEXT); INSERT INTO known VALUES ('A. Office');").unwrap();
+    let first = back_up(folder.path(), backup.path()).unwrap();
+    assert_eq!(first.entries, running.whole().unwrap().entries);
+    // Later the same backup is brought up to date, with the accounts as they are then.
+    let mut forger = Forger::new(1, TESTER.into());
+    running.append(&BTreeMap::from([(TESTER.into(), forger.seal().to_vec())])).unwrap();
+    accounts.execute_batch("INSERT INTO known VALUES ('B. Office');").unwrap();
+    assert_eq!(back_up(folder.path(), backup.path()).unwrap().entries, first.entries + 2);
+    let brought = restore(backup.path(), back.path()).unwrap();
+    assert_eq!(brought.entries, first.entries + 2);
+    assert!(matches!(restore(backup.path(), back.path()), Err(NotKept::Occupied(_))));
+    let mut other = SqliteStore::open(&back.path().join("entries.sqlite"), epoch()).unwrap();
+    assert_eq!(other.whole().unwrap(), running.whole().unwrap());
+    assert_ne!(other.end().unwrap().0, epoch(), "devices compare what they have with it");
+    let known = rusqlite::Connection::open(back.path().join("office.sqlite")).unwrap();
+    let names: i64 = known.query_row("SELECT count(*) FROM known", [], |row| row.get(0)).unwrap();
+    assert_eq!(names, 2);
+    // Moved: the same life and content there, and the old store takes nothing more.
+    let engine = Engine::start();
+    let moved = move_to(folder.path(), &engine.server.url, engine.runtime.handle().clone()).unwrap();
+    assert_eq!(moved, move_to(folder.path(), &engine.server.url, engine.runtime.handle().clone()).unwrap());
+    let mut there = engine.store();
+    assert_eq!((there.end().unwrap(), there.whole().unwrap()), (running.end().unwrap(), running.whole().unwrap()));
+    let mut forger = Forger::new(2, TESTER.into());
+    let more = BTreeMap::from([(TESTER.into(), forger.seal().to_vec())]);
+    assert!(matches!(running.append(&more), Err(StoreError::Closed)));
+    assert_eq!(there.append(&more).unwrap(), 2);
 }

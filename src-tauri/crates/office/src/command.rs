@@ -33,6 +33,9 @@ pub(crate) struct Serve {
     /// The key of that certificate, as a PEM file
     #[arg(long, requires = "certificate")]
     pub(crate) key: Option<PathBuf>,
+    /// Where the entries are kept, `postgres://…`; absent: beside the record
+    #[arg(long)]
+    pub(crate) store: Option<String>,
 }
 
 #[derive(Subcommand)]
@@ -218,6 +221,33 @@ pub(crate) enum Command {
     },
     /// The hub: the same screens in a browser, behind a login, and phones kept in step
     Serve(Serve),
+    /// Backs up a hub, while it runs, and holds the backup against it
+    Backup {
+        /// Folder of the hub's record
+        #[arg(long)]
+        record: PathBuf,
+        /// Folder of the backup; an earlier one of the same hub is brought up to date
+        #[arg(long)]
+        output: PathBuf,
+    },
+    /// Brings a backup of a hub back into an empty folder
+    Restore {
+        /// Folder of the backup
+        #[arg(long)]
+        from: PathBuf,
+        /// Folder of the new record
+        #[arg(long)]
+        record: PathBuf,
+    },
+    /// Moves the entries of a hub into PostgreSQL; the hub must not run. Stopped, it goes on where it was
+    Move {
+        /// Folder of the hub's record
+        #[arg(long)]
+        record: PathBuf,
+        /// The database, `postgres://…`
+        #[arg(long)]
+        to: String,
+    },
     /// Puts the invented demo job into a record
     Demo {
         /// Folder of the record

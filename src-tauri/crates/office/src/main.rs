@@ -44,6 +44,9 @@ fn main() -> ExitCode {
         }
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
         Command::Serve(how) => serve::serve(how),
+        Command::Backup { record, output } => serve::back_up(&record, &output),
+        Command::Restore { from, record } => serve::restore(&from, &record),
+        Command::Move { record, to } => serve::move_to(&record, &to),
         Command::Demo { record } => record::demo(&record),
     };
     match outcome {

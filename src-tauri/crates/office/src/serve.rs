@@ -3,15 +3,15 @@
 use crate::ask::Outcome;
 use crate::command::Serve;
 use crate::tell;
-use provenohm_hub::{Certificate, Hub, Options, ended, no_folder, not_serving};
-use std::path::PathBuf;
+use provenohm_hub::{Carried, Certificate, Hub, NotKept, Options, carried, ended, no_folder, not_kept, not_serving};
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Answers until it is interrupted or asked to end.
 pub(crate) fn serve(serve: Serve) -> Outcome {
     let record = serve.record.or_else(usual).ok_or_else(no_folder)?;
     let certificate = serve.certificate.zip(serve.key).map(|(chain, key)| Certificate { chain, key });
-    let options = Options { record, listen: serve.listen, certificate, names: serve.name };
+    let options = Options { record, listen: serve.listen, certificate, names: serve.name, store: serve.store };
     let told = |error: &dyn std::fmt::Display| error.to_string();
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(|error| told(&error))?;
     runtime.block_on(async {
@@ -22,6 +22,27 @@ pub(crate) fn serve(serve: Serve) -> Outcome {
         hub.run(end).await;
         tell::lines([ended()])
     })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Backs up a hub while it runs.
+pub(crate) fn back_up(record: &Path, output: &Path) -> Outcome {
+    told(provenohm_hub::back_up(record, output))
+}
+
+/// Brings a backup back.
+pub(crate) fn restore(from: &Path, record: &Path) -> Outcome {
+    told(provenohm_hub::restore(from, record))
+}
+
+/// Moves the entries of a hub into PostgreSQL.
+pub(crate) fn move_to(record: &Path, to: &str) -> Outcome {
+    let runtime = tokio::runtime::Runtime::new().map_err(|error| error.to_string())?;
+    told(provenohm_hub::move_to(record, to, runtime.handle().clone()))
+}
+
+fn told(done: Result<Carried, NotKept>) -> Outcome {
+    tell::lines([carried(&done.map_err(|error| not_kept(&error))?)])?;
     Ok(ExitCode::SUCCESS)
 }
 

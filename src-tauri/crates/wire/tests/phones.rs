@@ -77,6 +77,7 @@ impl Office {
             listen: self.address.trim_start_matches("https://").parse().unwrap(),
             certificate: Some(Certificate { chain: folder.join("firm.pem"), key: folder.join("firm-key.pem") }),
             names: Vec::new(),
+            store: None,
         };
         let hub = self.runtime.block_on(Hub::bind(&options)).unwrap();
         self.address = hub.reached();

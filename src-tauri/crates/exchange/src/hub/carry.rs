@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 const PIECE: u64 = 4 << 20;
 
 /// What was carried.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Carried {
     /// Entries that are in both now.
     pub entries: u64,

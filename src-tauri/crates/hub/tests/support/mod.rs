@@ -15,7 +15,7 @@ use tokio::task::JoinHandle;
 pub(crate) const PASSWORD: &str = "correct horse";
 
 pub(crate) fn options(record: &Path, listen: SocketAddr) -> Options {
-    Options { record: record.to_owned(), listen, certificate: None, names: Vec::new() }
+    Options { record: record.to_owned(), listen, certificate: None, names: Vec::new(), store: None }
 }
 
 pub(crate) struct Running {

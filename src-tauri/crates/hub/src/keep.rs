@@ -1,0 +1,113 @@
+//! What is done with a hub's store beside serving it: backing it up while it runs, bringing it back, moving it to another
+//! engine.
+
+use crate::postgres::PostgresStore;
+use provenohm_api::Host;
+use provenohm_exchange::hub::{Carried, Epoch, NotCarried, SqliteStore, Store, StoreError, carry};
+use provenohm_logbook::random::NoRandomness;
+use rusqlite::Connection;
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+use tokio::runtime::Handle;
+
+/// The store of a record's folder, and the accounts and phones beside it.
+pub(crate) const STORE: &str = "entries.sqlite";
+pub(crate) const ACCOUNTS: &str = "office.sqlite";
+
+/// Why a store was not backed up, brought back or moved.
+#[derive(Debug, thiserror::Error)]
+pub enum NotKept {
+    /// There is no hub in that folder.
+    #[error("there is no hub in {0}")]
+    NoHub(PathBuf),
+    /// There is one already where it should go.
+    #[error("there is a hub in {0} already")]
+    Occupied(PathBuf),
+    /// A folder cannot be made.
+    #[error("{0}: {1}")]
+    Folder(PathBuf, std::io::Error),
+    /// Accounts cannot be copied.
+    #[error("the accounts cannot be copied: {0}")]
+    Accounts(#[from] rusqlite::Error),
+    /// Entries were not carried.
+    #[error(transparent)]
+    NotCarried(#[from] NotCarried),
+    /// A store cannot be opened.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// The system gives no random bytes.
+    #[error(transparent)]
+    NoRandomness(#[from] NoRandomness),
+}
+
+/// Backs up the hub of a folder into another, which may hold an earlier backup of it. The hub may run meanwhile; afterwards
+/// heads, counts and the digest over all entries are looked at in both.
+///
+/// # Errors
+/// [`NotKept`].
+pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
+    let mut from = store_of(record)?;
+    std::fs::create_dir_all(to).map_err(|error| NotKept::Folder(to.to_owned(), error))?;
+    let (epoch, _) = from.end()?;
+    let mut copy = SqliteStore::open(&to.join(STORE), epoch)?;
+    let carried = loop {
+        match carry(&mut from, &mut copy, &mut |_| ControlFlow::Continue(())) {
+            // The hub runs: what came meanwhile is carried too.
+            Err(NotCarried::Meanwhile) => {}
+            carried => break carried?,
+        }
+    };
+    let accounts = to.join(ACCOUNTS);
+    // One made anew: an earlier backup's may be longer.
+    match std::fs::remove_file(&accounts) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(NotKept::Folder(accounts, error)),
+        _ => {}
+    }
+    Connection::open(record.join(ACCOUNTS))?.execute("VACUUM INTO ?1", [accounts.to_string_lossy()])?;
+    Ok(carried)
+}
+
+/// Brings a backup back into a folder that holds no hub. It is in a new life then, so that devices compare what they have
+/// with it and fill it up.
+///
+/// # Errors
+/// [`NotKept`].
+pub fn restore(backup: &Path, record: &Path) -> Result<Carried, NotKept> {
+    let mut from = store_of(backup)?;
+    if record.join(STORE).exists() || record.join(ACCOUNTS).exists() {
+        return Err(NotKept::Occupied(record.to_owned()));
+    }
+    std::fs::create_dir_all(record).map_err(|error| NotKept::Folder(record.to_owned(), error))?;
+    let mut to = SqliteStore::open(&record.join(STORE), Epoch(Host::system().id()?))?;
+    let carried = carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?;
+    let accounts = record.join(ACCOUNTS);
+    Connection::open(backup.join(ACCOUNTS))?.execute("VACUUM INTO ?1", [accounts.to_string_lossy()])?;
+    Ok(carried)
+}
+
+/// Moves the entries of a hub from its folder into PostgreSQL. Stopped, it goes on where it was; at the end the old store takes
+/// nothing more.
+///
+/// # Errors
+/// [`NotKept`].
+pub fn move_to(record: &Path, url: &str, runtime: Handle) -> Result<Carried, NotKept> {
+    let mut from = store_of(record)?;
+    let (epoch, _) = from.end()?;
+    let mut to = PostgresStore::open(url, epoch, runtime)?;
+    // First: what came between the last look and this would be in the old one alone.
+    carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(())).or_else(|error| match error {
+        NotCarried::Meanwhile => Ok(Carried::default()),
+        other => Err(other),
+    })?;
+    from.close()?;
+    Ok(carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?)
+}
+
+fn store_of(folder: &Path) -> Result<SqliteStore, NotKept> {
+    let file = folder.join(STORE);
+    if !file.is_file() {
+        return Err(NotKept::NoHub(folder.to_owned()));
+    }
+    // It is there, so the new life is not used.
+    Ok(SqliteStore::open(&file, Epoch(Host::system().id()?))?)
+}
