@@ -20,7 +20,7 @@ const OFTEN: Duration = Duration::from_secs(2);
 /// Between two rounds at most, while the office is not reached.
 const SELDOM: Duration = Duration::from_secs(60);
 /// Without an office there is nothing to do but to wait for a wish.
-const IDLE: Duration = Duration::from_secs(3600);
+const IDLE: Duration = Duration::from_secs(30);
 
 /// What a person asks for.
 pub(crate) enum Wish {
@@ -58,15 +58,17 @@ struct Held {
     wishes: VecDeque<Wish>,
     last: Last,
     there: Vec<JobThere>,
-    /// Rounds in a row without an answer.
+    /// Rounds in a row that came to nothing.
     vain: u32,
+    /// How often an office was left: what a round says that began before is of no concern any more.
+    left: u32,
 }
 
 impl Attending {
     /// Asks for something; it is done soon, not now.
     pub(crate) fn wish(&self, wish: Wish) {
         let mut held = self.held();
-        held.last = Last::Asking;
+        (held.last, held.vain) = (Last::Asking, 0);
         held.wishes.push_back(wish);
         self.bell.notify_all();
     }
@@ -79,16 +81,20 @@ impl Attending {
 
     /// Forgets what was said of an office that this device left.
     pub(crate) fn forget(&self) {
-        *self.held() = Held::default();
+        let mut held = self.held();
+        *held = Held { left: held.left + 1, ..Held::default() };
     }
 
     fn held(&self) -> MutexGuard<'_, Held> {
         self.held.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    fn say(&self, last: Last) {
+    fn say(&self, last: Last, since: u32) {
         let mut held = self.held();
-        held.vain = if matches!(last, Last::NotReached(_)) { held.vain + 1 } else { 0 };
+        if held.left != since {
+            return;
+        }
+        held.vain = if matches!(last, Last::InStep(_)) { 0 } else { held.vain + 1 };
         // Since when it is not reached is said, not when it was tried last.
         match (&held.last, &last) {
             (Last::NotReached(_), Last::NotReached(_)) => {}
@@ -101,24 +107,33 @@ impl Api {
     /// One round for whoever attends to the office: does what was asked for, and brings this device in step with the office it is
     /// enrolled at. Says how long to wait until the next.
     pub fn attend(&self, network: &dyn Network) -> Duration {
-        let wish = self.attending.held().wishes.pop_front();
-        let done = match wish {
-            Some(Wish::Enrol(asked)) => self.enrol(network, &asked),
-            Some(Wish::Now) | None => Ok(()),
+        let (wish, since) = {
+            let mut held = self.attending.held();
+            (held.wishes.pop_front(), held.left)
         };
-        match done.and_then(|()| self.in_step(network)) {
+        if let Some(Wish::Enrol(asked)) = wish
+            && let Err(error) = self.enrol(network, &asked)
+        {
+            // Nothing is tried again by itself: a person does.
+            let failure = said(error).unwrap_or_else(|| Failure::of("office_not_reached"));
+            let words = self.state().words.clone();
+            self.attending.say(Last::Refused(failure.worded(&words)), since);
+            return IDLE;
+        }
+        match self.in_step(network) {
             Ok(false) => return IDLE,
             Ok(true) => {
                 let now = self.state().host.now();
-                self.attending.say(Last::InStep(now));
+                self.attending.say(Last::InStep(now), since);
             }
             Err(error) => {
                 let state = &mut *self.state();
                 let now = state.host.now();
-                self.attending.say(match said(error) {
+                let last = match said(error) {
                     None => Last::NotReached(now),
                     Some(failure) => Last::Refused(failure.worded(&state.words)),
-                });
+                };
+                self.attending.say(last, since);
             }
         }
         let vain = self.attending.held().vain;

@@ -91,6 +91,7 @@ pub(crate) async fn revoke(
             let Some(phone) = office.phones.revoke(device, &office.now().to_rfc3339()).map_err(broke)? else {
                 return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
             };
+            tracing::info!(%device, "a phone was revoked");
             let act = Act::PhoneRevoked { who: &account.name, about: &phone };
             office.accounts.note(office.now(), &act).map_err(broke)?;
             all(office)

@@ -80,6 +80,10 @@ impl Reached {
     /// A name that was given, or an address: no other page can make a browser believe that an address is its own. One that
     /// listens on every address is reached by any of them.
     fn is_here(&self, host: &str) -> bool {
+        // The usual port of the scheme goes unsaid.
+        let usual = if self.is_encrypted() { 443 } else { 80 };
+        let said = host.rsplit_once(':').is_some_and(|(_, port)| port.parse::<u16>().is_ok());
+        let host = &if said { host.to_owned() } else { format!("{host}:{usual}") };
         let by_address = host.parse::<SocketAddr>().is_ok_and(|host| {
             host.port() == self.address.port() && (self.address.ip().is_unspecified() || host == self.address)
         });

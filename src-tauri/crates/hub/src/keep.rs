@@ -2,6 +2,7 @@
 //! engine.
 
 use crate::postgres::PostgresStore;
+use crate::tls::{CERTIFICATE, KEY};
 use provenohm_api::Host;
 use provenohm_exchange::hub::{Carried, Epoch, NotCarried, SqliteStore, Store, StoreError, carry};
 use provenohm_logbook::random::NoRandomness;
@@ -46,7 +47,7 @@ pub enum NotKept {
 /// # Errors
 /// [`NotKept`].
 pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
-    let mut from = store_of(record)?;
+    let mut from = open_store_of(record)?;
     std::fs::create_dir_all(to).map_err(|error| NotKept::Folder(to.to_owned(), error))?;
     let (epoch, _) = from.end()?;
     let mut copy = SqliteStore::open(&to.join(STORE), epoch)?;
@@ -57,13 +58,7 @@ pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
             carried => break carried?,
         }
     };
-    let accounts = to.join(ACCOUNTS);
-    // One made anew: an earlier backup's may be longer.
-    match std::fs::remove_file(&accounts) {
-        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(NotKept::Folder(accounts, error)),
-        _ => {}
-    }
-    Connection::open(record.join(ACCOUNTS))?.execute("VACUUM INTO ?1", [accounts.to_string_lossy()])?;
+    beside(record, to)?;
     Ok(carried)
 }
 
@@ -73,15 +68,14 @@ pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
 /// # Errors
 /// [`NotKept`].
 pub fn restore(backup: &Path, record: &Path) -> Result<Carried, NotKept> {
-    let mut from = store_of(backup)?;
+    let mut from = open_store_of(backup)?;
     if record.join(STORE).exists() || record.join(ACCOUNTS).exists() {
         return Err(NotKept::Occupied(record.to_owned()));
     }
     std::fs::create_dir_all(record).map_err(|error| NotKept::Folder(record.to_owned(), error))?;
     let mut to = SqliteStore::open(&record.join(STORE), Epoch(Host::system().id()?))?;
     let carried = carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?;
-    let accounts = record.join(ACCOUNTS);
-    Connection::open(backup.join(ACCOUNTS))?.execute("VACUUM INTO ?1", [accounts.to_string_lossy()])?;
+    beside(backup, record)?;
     Ok(carried)
 }
 
@@ -101,6 +95,33 @@ pub fn move_to(record: &Path, url: &str, runtime: Handle) -> Result<Carried, Not
     })?;
     from.close()?;
     Ok(carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?)
+}
+
+/// Copies what lies beside the store: accounts and phones, and the key that phones know the hub by.
+fn beside(from: &Path, to: &Path) -> Result<(), NotKept> {
+    let (accounts, new) = (to.join(ACCOUNTS), to.join("office.sqlite.new"));
+    let folder = |path: &Path| {
+        let path = path.to_owned();
+        move |error| NotKept::Folder(path, error)
+    };
+    match std::fs::remove_file(&new) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(NotKept::Folder(new, error)),
+        _ => {}
+    }
+    Connection::open(from.join(ACCOUNTS))?.execute("VACUUM INTO ?1", [new.to_string_lossy()])?;
+    // The one before stays until this one is whole.
+    std::fs::rename(&new, &accounts).map_err(folder(&accounts))?;
+    for name in [CERTIFICATE, KEY].into_iter().filter(|name| from.join(name).exists()) {
+        // With its permissions.
+        std::fs::copy(from.join(name), to.join(name)).map_err(folder(&to.join(name)))?;
+    }
+    Ok(())
+}
+
+/// One that was not moved: what it holds would be of the day it was.
+fn open_store_of(folder: &Path) -> Result<SqliteStore, NotKept> {
+    let store = store_of(folder)?;
+    if store.is_closed()? { Err(StoreError::Closed.into()) } else { Ok(store) }
 }
 
 fn store_of(folder: &Path) -> Result<SqliteStore, NotKept> {

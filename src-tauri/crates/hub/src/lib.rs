@@ -149,7 +149,8 @@ impl Office {
 /// The store that was asked for.
 async fn store_of(options: &Options, new: Epoch) -> Result<Box<dyn Store>, StoreError> {
     let Some(url) = options.store.clone() else {
-        return Ok(Box::new(SqliteStore::open(&options.record.join(keep::STORE), new)?));
+        let store = SqliteStore::open(&options.record.join(keep::STORE), new)?;
+        return if store.is_closed()? { Err(StoreError::Closed) } else { Ok(Box::new(store)) };
     };
     let runtime = Handle::current();
     let opened = tokio::task::spawn_blocking(move || PostgresStore::open(&url, new, runtime)).await;
@@ -255,9 +256,11 @@ impl Hub {
             .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, serve::WHOLE))
             .layer(guarded)
             .with_state(Arc::clone(&self.office));
+        tracing::info!(address = %self.address, encrypted = self.acceptor.is_some(), "the hub answers");
         let in_step = tokio::spawn(step::keep(Arc::clone(&self.office)));
         serve::serve(self.listener, self.acceptor, routes, over).await;
         in_step.abort();
         step::once(&self.office).await;
+        tracing::info!("the hub has ended");
     }
 }

@@ -17,6 +17,9 @@ use uuid::Uuid;
 /// How often a transaction is tried that others keep from being serialized.
 const TRIES: u32 = 20;
 
+/// For a transaction and all its tries.
+const LONGEST: Duration = Duration::from_secs(60);
+
 /// Longer from one try to the next.
 const AGAIN: Duration = Duration::from_millis(5);
 
@@ -110,7 +113,8 @@ impl PostgresStore {
         level: IsolationLevel,
         work: impl AsyncFn(&Transaction<'_>) -> Result<T, Failed>,
     ) -> Result<T, StoreError> {
-        self.wait(async {
+        // A database that went away without a word would be waited for as long as the system does.
+        let work = async {
             for tried in 1.. {
                 let mut client = self.pool.get().await.map_err(|error| StoreError::Engine(error.to_string()))?;
                 let begun = client.build_transaction().isolation_level(level).start().await;
@@ -126,7 +130,9 @@ impl PostgresStore {
                 }
             }
             Err(StoreError::Engine("others were always first".to_owned()))
-        })
+        };
+        let late = |_| Err(StoreError::Engine("the database did not answer in time".to_owned()));
+        self.wait(async { tokio::time::timeout(LONGEST, work).await.unwrap_or_else(late) })
     }
 }
 

@@ -76,6 +76,7 @@ pub(crate) async fn enrol(State(office): State<Arc<Office>>, body: Body) -> Resu
             }
             let noted = office.accounts.note(office.now(), &Act::PhoneEnrolled { about: &name });
             noted.map_err(|error| Refused::broke(&office.words, error))?;
+            tracing::info!(%device, "a phone was enrolled");
             let said = code.by_hub(pin, device).to_string();
             Ok(Json(Enrolled { said, secret: secret.told().to_owned() }).into_response())
         })
@@ -104,7 +105,7 @@ fn answer(office: &Office, device: DeviceId, what: &str, bytes: &Bytes) -> Resul
     let no_request = |_| Refused::of(&office.words, StatusCode::BAD_REQUEST, "no_request");
     match what {
         "tell" => told(office, device, &read(bytes).map_err(no_request)?),
-        "send" => sent(office, bytes),
+        "send" => sent(office, device, bytes),
         "pull" => pulled(office, device, &read(bytes).map_err(no_request)?),
         "jobs" => {
             let jobs = jobs_there(&mut office.api.desk()).map_err(|error| Refused::broke(&office.words, error))?;
@@ -131,14 +132,21 @@ fn alone(tell: &Tell, lacks: &Lacks) -> u64 {
     lacks.logs.iter().map(of).sum()
 }
 
-fn sent(office: &Office, bytes: &Bytes) -> Result<Response, Refused> {
+fn sent(office: &Office, device: DeviceId, bytes: &Bytes) -> Result<Response, Refused> {
     let not_taken = |error: &dyn std::fmt::Display| {
         Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_taken").because(error)
     };
     let bundle = Bundle::open(bytes).map_err(|error| not_taken(&error))?;
     match receive(&mut office.api.desk(), &mut **office.store(), &bundle) {
-        Ok(_) => Ok(cbor(Vec::new())),
-        Err(HubError::NotTaken(error)) => Err(not_taken(&error)),
+        Ok(joined) => {
+            let sum = joined.sum();
+            tracing::info!(%device, came = sum.came, new = sum.came - sum.same, "entries were taken in");
+            Ok(cbor(Vec::new()))
+        }
+        Err(HubError::NotTaken(error)) => {
+            tracing::warn!(%device, %error, "what a phone sent was not taken in");
+            Err(not_taken(&error))
+        }
         Err(error) => Err(Refused::broke(&office.words, error)),
     }
 }

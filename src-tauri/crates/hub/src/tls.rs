@@ -19,6 +19,10 @@ pub struct Certificate {
     pub key: PathBuf,
 }
 
+/// The hub's own, in the folder of its record.
+pub(crate) const CERTIFICATE: &str = "hub-certificate.pem";
+pub(crate) const KEY: &str = "hub-key.pem";
+
 /// Why connections cannot be encrypted.
 #[derive(Debug, thiserror::Error)]
 pub enum TlsError {
@@ -46,7 +50,7 @@ pub(crate) struct Tls {
 impl Tls {
     /// With the firm's certificate, or the hub's own from the folder of its record.
     pub(crate) fn of(given: Option<&Certificate>, folder: &Path) -> Result<Self, TlsError> {
-        let own = Certificate { chain: folder.join("hub-certificate.pem"), key: folder.join("hub-key.pem") };
+        let own = Certificate { chain: folder.join(CERTIFICATE), key: folder.join(KEY) };
         let certificate = match given {
             Some(given) => given,
             None => {

@@ -12,6 +12,8 @@ pub(crate) fn serve(serve: Serve) -> Outcome {
     let record = serve.record.or_else(usual).ok_or_else(no_folder)?;
     let certificate = serve.certificate.zip(serve.key).map(|(chain, key)| Certificate { chain, key });
     let options = Options { record, listen: serve.listen, certificate, names: serve.name, store: serve.store };
+    // What happens goes to the standard error, a line each, with its instant and what it is about.
+    tracing_subscriber::fmt().with_writer(std::io::stderr).with_ansi(false).with_target(false).init();
     let told = |error: &dyn std::fmt::Display| error.to_string();
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(|error| told(&error))?;
     runtime.block_on(async {

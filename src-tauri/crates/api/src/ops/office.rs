@@ -30,7 +30,7 @@ pub(crate) fn pulse(state: &mut State, _: NoInput) -> Result<Pulse, Failure> {
 
 pub(crate) fn enrol(state: &mut State, asked: Enrol) -> Result<OfficeView, Failure> {
     let mut fields = Fields::new(&state.words);
-    let address = fields.needed("address", &asked.address, "complaint-office-address-needed");
+    let address = fields.needed("address", &plain(&asked.address), "complaint-office-address-needed");
     let code = EnrolCode::typed(&asked.code);
     if code.is_none() {
         fields.complain("code", "complaint-office-code", &[]);
@@ -40,6 +40,14 @@ pub(crate) fn enrol(state: &mut State, asked: Enrol) -> Result<OfficeView, Failu
     let device = state.record.device().id();
     state.attending.wish(Wish::Enrol(Enrolling { address, code, device, name }));
     view(state)
+}
+
+/// An address as people copy it from a browser, without what stands behind it.
+fn plain(address: &str) -> String {
+    let address = address.trim();
+    let (scheme, rest) = address.split_once("://").unwrap_or(("", address));
+    let host = rest.split('/').next().unwrap_or_default();
+    if scheme.eq_ignore_ascii_case("https") { format!("https://{host}") } else { host.to_owned() }
 }
 
 pub(crate) fn keep_in_step(state: &mut State, _: NoInput) -> Result<OfficeView, Failure> {

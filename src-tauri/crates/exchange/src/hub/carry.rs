@@ -2,7 +2,7 @@
 //! a hub may go on taking entries meanwhile.
 
 use super::cursor::Scope;
-use super::store::{Store, StoreError, Whole};
+use super::store::{Erased, Store, StoreError, Whole};
 use crate::join::{Progress, Watch};
 use std::collections::BTreeMap;
 
@@ -52,6 +52,9 @@ pub fn carry(from: &mut dyn Store, to: &mut dyn Store, watch: Watch<'_>) -> Resu
     }
     while at.at < end.at {
         for parcel in from.parcels(Scope::All, at.at, PIECE)? {
+            // What is carried here from before still has what this erases.
+            let erased: Vec<Erased> = parcel.entries.iter().flat_map(Erased::by).collect();
+            to.drop_bodies(&erased)?;
             to.append(&BTreeMap::from([(parcel.book, parcel.entries)]))?;
             at = to.end()?.1;
             // Made from the hashes of everything up to here, on both sides by itself.

@@ -45,12 +45,10 @@ impl Link {
     /// # Errors
     /// [`WriteError`].
     pub fn note(record: &mut Record, epoch: Epoch, told: Point) -> Result<(), WriteError> {
-        let mut link = Self::of(record)?;
-        if link.epoch != Some(epoch) {
-            link = Self { epoch: Some(epoch), ..Self::default() };
-        }
-        link.told = told;
-        record.choose(KEPT, Some(&link.kept()))
+        let known = Self::of(record)?;
+        let mut link = if known.epoch == Some(epoch) { known.clone() } else { Self::default() };
+        (link.epoch, link.told) = (Some(epoch), told);
+        if link == known { Ok(()) } else { record.choose(KEPT, Some(&link.kept())) }
     }
 
     /// Forgets all of it: whatever the hub has is compared again.
@@ -134,17 +132,18 @@ pub enum Pulled {
 /// [`TakeInError`]; then nothing was taken, and the cursors are where they were.
 pub fn take(record: &mut Record, asked: &Pull, page: &Page) -> Result<Pulled, TakeInError<NotABundle>> {
     let Some(upto) = &page.upto else { return Ok(Pulled::Elsewhere) };
-    let mut link = Link::of(record)?;
-    if link.epoch != Some(page.epoch) {
-        link = Link { epoch: Some(page.epoch), ..Link::default() };
-    }
+    let known = Link::of(record)?;
+    let mut link = if known.epoch == Some(page.epoch) { known.clone() } else { Link::default() };
+    link.epoch = Some(page.epoch);
     // Only what was asked for moves.
     link.cursors.extend(
         upto.iter().filter(|one| asked.wants.iter().any(|it| it.scope == one.scope)).map(|one| (one.scope, one.from)),
     );
     let kept = link.kept();
     let Some(bytes) = &page.bundle else {
-        record.choose(KEPT, Some(&kept))?;
+        if link != known {
+            record.choose(KEPT, Some(&kept))?;
+        }
         return Ok(Pulled::Taken { joined: Joined::default(), more: page.more });
     };
     let bundle = Bundle::open(&bytes.0).map_err(TakeInError::Source)?;

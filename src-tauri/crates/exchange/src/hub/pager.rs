@@ -2,6 +2,7 @@
 
 use super::ask::{Page, Pull, Want};
 use super::cursor::Cursor;
+use super::plan::MOST_BOOKS;
 use super::store::{Store, StoreError};
 use crate::bundle::write;
 use provenohm_logbook::entry::body::Book;
@@ -52,6 +53,9 @@ fn up_to(
 ) -> Result<(Cursor, u64, bool), StoreError> {
     let (mut at, mut bytes) = (want.from, 0);
     for parcel in store.parcels(want.scope, want.from.at, most)? {
+        if books.len() >= MOST_BOOKS && !books.contains_key(&parcel.book) {
+            return Ok((at, bytes, false));
+        }
         at = parcel.cursor;
         bytes += parcel.entries.iter().map(|entry| entry.to_wire().len() as u64).sum::<u64>();
         books.entry(parcel.book).or_default().extend(parcel.entries);

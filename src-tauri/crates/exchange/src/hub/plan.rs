@@ -7,6 +7,9 @@ use provenohm_logbook::record::{By, Record, Runs, WriteError};
 use provenohm_logbook::view::{ReadError, View};
 use std::collections::{BTreeMap, VecDeque};
 
+/// Books in one piece: fewer than a bundle may hold.
+pub(super) const MOST_BOOKS: usize = 500;
+
 /// What is to be sent yet.
 #[derive(Clone, Debug, Default)]
 pub struct Plan {
@@ -46,7 +49,7 @@ impl Plan {
     ) -> Result<Option<BTreeMap<Book, Vec<Entry>>>, WriteError> {
         let mut piece: BTreeMap<Book, Vec<Entry>> = BTreeMap::new();
         let mut size = 0;
-        while size < bytes {
+        while size < bytes && piece.len() < MOST_BOOKS {
             match self.stretches.pop_front() {
                 Some((book, entries)) => {
                     size += entries.iter().map(|entry| entry.to_wire().len() as u64).sum::<u64>();
@@ -54,6 +57,8 @@ impl Plan {
                 }
                 None => {
                     let Some((book, runs)) = self.books.pop_front() else { break };
+                    // People went on since the logs were told: what they recorded goes along, and nothing goes unsealed.
+                    record.seal(By { person: by.person, at: by.at, random: &mut *by.random })?;
                     let by = By { person: by.person, at: by.at, random: &mut *by.random };
                     self.stretches.extend(stretches(record.hand_on(by, book, &runs)?).map(|one| (book, one)));
                 }

@@ -31,6 +31,14 @@ impl SqliteStore {
         Self::over(Connection::open_in_memory()?, new)
     }
 
+    /// Whether it was moved and takes nothing more.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub fn is_closed(&self) -> Result<bool, StoreError> {
+        Ok(self.0.query_row("SELECT closed FROM hub", [], |row| row.get(0))?)
+    }
+
     fn over(connection: Connection, new: Epoch) -> Result<Self, StoreError> {
         connection.busy_timeout(Duration::from_secs(30))?;
         connection.pragma_update(None, "journal_mode", "wal")?;

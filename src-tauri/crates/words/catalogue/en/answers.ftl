@@ -71,6 +71,7 @@ answer-board-removed = { $readings ->
     [0] Removed { $board }
     [one] Removed { $board } and { $readings } reading: it stays in the record and on the schedule
    *[other] Removed { $board } and { $readings } readings: they stay in the record and on the schedule
+}
 answer-phone-never = Enrolled { $enrolled }, not heard since
 answer-phone-heard = Heard { $heard }, enrolled { $enrolled }
 answer-phone-revoked = Revoked { $revoked }
@@ -85,7 +86,6 @@ answer-office-waiting = Not reached since { $time }. All is here and goes there 
 answer-office-waits = { $readings ->
     [one] 1 reading waits here to go there
    *[other] { $readings } readings wait here to go there
-}
 }
 answer-board-taken-away = { $board }, taken away
 answer-circuit-restored = Circuit { $circuit } is back

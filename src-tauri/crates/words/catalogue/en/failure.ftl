@@ -74,6 +74,7 @@ failure-no_account = That login was changed meanwhile. Look at the list again
 failure-last_office = This is the last login of the office. Give another one that role first
 failure-password_wrong = That is not your password now. Nothing was changed
 failure-not_you = You work here under your own name. Whoever else it was logs in themselves
+failure-office_not_reached = No office answers at that address. Check it, and that this device is on the same network
 failure-office_not_the_hub = What answers there does not know the code. Check the address, and ask for a new code
 failure-office_not_taken = The office and this device do not understand each other. What was recorded is still here
 failure-not_enrolled = The hub does not know this device. Enrol it with a code from the office
