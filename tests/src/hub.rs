@@ -20,10 +20,20 @@ impl Hub {
     /// # Errors
     /// [`Trouble`] if it is not built or says something else.
     pub fn serve(record: &Path) -> Result<Self, Trouble> {
+        Self::serve_at(record, "127.0.0.1:0")
+    }
+
+    /// The same at an address and port.
+    ///
+    /// # Errors
+    /// [`Trouble`] if it is not built or says something else.
+    pub fn serve_at(record: &Path, listen: &str) -> Result<Self, Trouble> {
         let mut program = Command::new(program("provenohm-office")?)
-            .args(["serve", "--listen", "127.0.0.1:0", "--record"])
+            .args(["serve", "--listen", listen, "--record"])
             .arg(record)
             .stdout(Stdio::piped())
+            // What it tells its log is for whoever runs it.
+            .stderr(Stdio::null())
             .spawn()
             .map_err(Trouble::system("provenohm-office"))?;
         let told = program.stdout.take().ok_or_else(|| Trouble::NotShown("a hub without output".to_owned()))?;

@@ -196,6 +196,7 @@ fn scopes(state: &State) -> Result<Vec<Scope>, NoAnswer> {
 fn said(error: NoAnswer) -> Option<Failure> {
     Some(match error {
         NoAnswer::NotReached => return None,
+        NoAnswer::OtherKey => Failure::of("office_other_key"),
         NoAnswer::NotTheHub => Failure::of("office_not_the_hub"),
         NoAnswer::Refused { code, words } => Failure::of(&code).saying(words),
         NoAnswer::Write(error) => error.into(),

@@ -187,6 +187,61 @@ fn a_hub_that_lies_makes_a_device_take_nothing() {
     }
 }
 
+/// While a device waits for its hub, its record is set aside and a new one stands in its place: what that one lacks comes, and
+/// what it records is told.
+#[test]
+fn a_record_put_in_the_place_of_the_one_that_asked_is_brought_in_step_too() {
+    struct Swaps<'s>(&'s mut Hub, &'s mut Option<Hand>, &'s std::cell::RefCell<Hand>, &'static str);
+    impl Swaps<'_> {
+        fn swap(&mut self, at: &str) {
+            if at == self.3
+                && let Some(new) = self.1.take()
+            {
+                *self.2.borrow_mut() = new;
+            }
+        }
+    }
+    struct Shared<'s>(&'s std::cell::RefCell<Hand>);
+    impl Desk for Shared<'_> {
+        fn with<T>(&mut self, step: impl FnOnce(&mut Record, By<'_>) -> T) -> T {
+            At(&mut self.0.borrow_mut()).with(step)
+        }
+    }
+    impl Line for Swaps<'_> {
+        fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
+            let told = self.0.tell(tell);
+            self.swap("tell");
+            told
+        }
+        fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
+            self.0.send(piece)
+        }
+        fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
+            let page = self.0.pull(pull);
+            self.swap("pull");
+            page
+        }
+        fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+            self.0.jobs()
+        }
+    }
+    for at in ["tell", "pull"] {
+        let (mut one, mut hub) = (recorder(1), Hub::new(3));
+        for nth in 2..9 {
+            one.append(taken(nth, 130));
+        }
+        in_step(&mut one, &mut hub);
+        one.append(taken(9, 130));
+        let (device, mut new) = (std::cell::RefCell::new(one), Some(recorder(20)));
+        let scopes = [Scope::Register, Scope::Job(JOB)];
+        let mut line = Swaps(&mut hub, &mut new, &device, at);
+        sync(&mut Shared(&device), &mut line, &scopes).unwrap();
+        let mut two = Hand::new(7);
+        in_step(&mut two, &mut hub);
+        assert_eq!(wires(&device.borrow()), wires(&two), "swapped after {at}");
+    }
+}
+
 /// For every number of parcels, every point a device is at, every page size and every scope: page after page brings what
 /// comes behind that point, once, in its order.
 #[test]

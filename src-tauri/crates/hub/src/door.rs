@@ -6,6 +6,7 @@ use crate::login::cookie_of;
 use crate::may::{is_of_devices, may};
 use crate::refused::Refused;
 use crate::secret::{Kept, Secret};
+use crate::step;
 use axum::Json;
 use axum::body::{Body, to_bytes};
 use axum::extract::State;
@@ -14,12 +15,16 @@ use provenohm_api::Seat;
 use serde::Deserialize;
 use serde_json::Value;
 use std::sync::Arc;
+use std::time::Instant;
 
 /// The header of a session's pages.
 const PAGE: &str = "x-provenohm-page";
 
 /// The operation that has the words of the screens, the login's among them.
 const WORDS: &str = "catalogue";
+
+/// What a page asks by itself, as long as it is open.
+const ASKED_BY_ITSELF: &str = "pulse";
 
 /// More than any file of ours holds in base64, bytes.
 const MOST: usize = 192 * 1024 * 1024;
@@ -44,6 +49,9 @@ pub(crate) async fn call(
     let bytes = bytes.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     let asked: Option<Asked> = serde_json::from_slice(&bytes).ok();
     let asked = asked.ok_or_else(|| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
+    if let (true, Some(cookie)) = (account.is_ok() && asked.operation != ASKED_BY_ITSELF, cookie_of(&headers)) {
+        office.sessions.keep(cookie, Instant::now());
+    }
     let seat = match account {
         Ok(_) if is_of_devices(&asked.operation) => return Err(refuse(StatusCode::FORBIDDEN, "no_request")),
         Ok(account) => {
@@ -54,10 +62,17 @@ pub(crate) async fn call(
         Err(_) if asked.operation == WORDS => None,
         Err(refused) => return Err(refused),
     };
-    let working = Arc::clone(&office);
-    let told = tokio::task::spawn_blocking(move || match seat {
-        Some(seat) => working.api.call_as(&seat, &asked.operation, asked.input),
-        None => working.api.call(&asked.operation, asked.input),
+    let (working, by_itself) = (Arc::clone(&office), asked.operation == ASKED_BY_ITSELF);
+    let told = tokio::task::spawn_blocking(move || {
+        let told = match seat {
+            Some(seat) => working.api.call_as(&seat, &asked.operation, asked.input),
+            None => working.api.call(&asked.operation, asked.input),
+        };
+        // This instance may be gone tomorrow, its record with it: what it answers for is in the store first.
+        if working.is_elsewhere && told.is_ok() && !by_itself {
+            step::now(&working);
+        }
+        told
     });
     match told.await {
         Ok(told) => told.map(Json).map_err(Refused::by_operation),

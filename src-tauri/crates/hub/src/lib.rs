@@ -107,6 +107,8 @@ pub(crate) struct Office {
     pub(crate) pin: Option<[u8; 32]>,
     pub(crate) words: Words,
     store: Mutex<Box<dyn Store>>,
+    /// Whether the store is not on this machine's own disk.
+    pub(crate) is_elsewhere: bool,
     random: Mutex<Host>,
 }
 
@@ -128,7 +130,7 @@ impl Office {
 
     /// Whose session a cookie is of, as their account stands now.
     pub(crate) fn logged_in(&self, cookie: &str) -> Option<account::Account> {
-        let whose = self.sessions.hear(cookie, Instant::now())?;
+        let whose = self.sessions.whose(cookie, Instant::now())?;
         // What cannot be read lets nobody in.
         self.accounts.of_person(whose.person).ok().flatten().filter(|account| whose.holds(account))
     }
@@ -204,6 +206,7 @@ impl Hub {
                 pin,
                 words: Words::new(Locale::ENGLISH),
                 store: Mutex::new(store),
+                is_elsewhere: options.store.is_some(),
                 random: Mutex::new(random),
             }),
             first,

@@ -6,18 +6,25 @@ use crate::refused::Refused;
 use axum::body::{Body, to_bytes};
 use axum::http::StatusCode;
 use serde::de::DeserializeOwned;
+use std::time::Duration;
 use tokio::sync::Semaphore;
+use tokio::time::timeout;
 
 /// More than a name and a password hold, bytes.
 const MOST: usize = 4 * 1024;
 
+/// For a small request of somebody who may be anybody.
+const SOON: Duration = Duration::from_secs(10);
+
 /// Hashing takes 19 MiB each, so only this many at once.
 static HASHING: Semaphore = Semaphore::const_new(4);
 
-/// What is asked, as JSON.
+/// What is asked, as JSON; it comes soon or not at all.
 pub(crate) async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
-    let bytes = to_bytes(body, MOST).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
+    let whole = timeout(SOON, to_bytes(body, MOST)).await;
+    let whole = whole.map_err(|_| refuse(StatusCode::REQUEST_TIMEOUT, "no_request"))?;
+    let bytes = whole.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
 }
 

@@ -51,12 +51,16 @@ impl Sessions {
         held.insert(cookie.kept(), Session { whose, heard: now });
     }
 
-    /// Whose session a cookie is of; hearing from it keeps it.
-    pub(crate) fn hear(&self, cookie: &str, now: Instant) -> Option<LoggedIn> {
-        let mut held = self.held();
-        let session = held.get_mut(&Kept::of(cookie)).filter(|one| one.lasts(now))?;
-        session.heard = now;
-        Some(session.whose.clone())
+    /// Whose session a cookie is of.
+    pub(crate) fn whose(&self, cookie: &str, now: Instant) -> Option<LoggedIn> {
+        self.held().get(&Kept::of(cookie)).filter(|one| one.lasts(now)).map(|one| one.whose.clone())
+    }
+
+    /// A person did something: their session lasts from now on. What a page asks by itself keeps none.
+    pub(crate) fn keep(&self, cookie: &str, now: Instant) {
+        if let Some(session) = self.held().get_mut(&Kept::of(cookie)).filter(|one| one.lasts(now)) {
+            session.heard = now;
+        }
     }
 
     pub(crate) fn close(&self, cookie: &str) {
@@ -92,11 +96,14 @@ mod tests {
         let (cookie, other) = (secret(1), secret(2));
         sessions.open(whose(1), start, &cookie);
         let nearly = LASTS - Duration::from_secs(1);
-        assert_eq!(sessions.hear(cookie.told(), start + nearly), Some(whose(1)));
-        assert_eq!(sessions.hear(cookie.told(), start + nearly * 2), Some(whose(1)));
-        assert_eq!(sessions.hear(cookie.told(), start + nearly * 2 + LASTS), None);
+        sessions.keep(cookie.told(), start + nearly);
+        assert_eq!(sessions.whose(cookie.told(), start + nearly * 2), Some(whose(1)));
+        // Asking keeps nothing, and what has ended is not brought back.
+        assert_eq!(sessions.whose(cookie.told(), start + nearly + LASTS), None);
+        sessions.keep(cookie.told(), start + nearly + LASTS);
+        assert_eq!(sessions.whose(cookie.told(), start + nearly + LASTS), None);
         sessions.open(whose(2), start, &other);
         sessions.close(other.told());
-        assert_eq!(sessions.hear(other.told(), start), None);
+        assert_eq!(sessions.whose(other.told(), start), None);
     }
 }

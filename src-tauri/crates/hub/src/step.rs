@@ -17,13 +17,17 @@ pub(crate) async fn keep(office: Arc<Office>) {
     }
 }
 
-/// Brings it in step. What does not work now is tried again, and said in the log.
+/// Brings it in step, off the threads that answer.
 pub(crate) async fn once(office: &Arc<Office>) {
     let working = Arc::clone(office);
-    let work = move || keep_in_step(&mut working.api.desk(), &mut **working.store());
-    match tokio::task::spawn_blocking(work).await {
-        Ok(Ok(())) => {}
-        Ok(Err(error)) => tracing::error!(%error, "the record is not in step with the store"),
-        Err(error) => tracing::error!(%error, "the record is not in step with the store"),
+    if let Err(error) = tokio::task::spawn_blocking(move || now(&working)).await {
+        tracing::error!(%error, "the record is not in step with the store");
+    }
+}
+
+/// The same, here and now. What does not work now is tried again, and said in the log.
+pub(crate) fn now(office: &Office) {
+    if let Err(error) = keep_in_step(&mut office.api.desk(), &mut **office.store()) {
+        tracing::error!(%error, "the record is not in step with the store");
     }
 }

@@ -4,6 +4,7 @@
 use crate::Office;
 use crate::audit::Act;
 use crate::refused::Refused;
+use crate::request::asked as small;
 use crate::secret::Secret;
 use axum::Json;
 use axum::body::{Body, Bytes, to_bytes};
@@ -22,8 +23,6 @@ use std::time::Instant;
 
 /// More than a phone sends in one piece, bytes: a stretch up to a seal is never longer than 256 entries.
 const MOST: usize = 64 * 1024 * 1024;
-/// More than the enrolling of a phone takes.
-const MOST_UNKNOWN: usize = 4 * 1024;
 /// Characters of a phone's name.
 const LONGEST_NAME: usize = 100;
 
@@ -54,10 +53,8 @@ pub(crate) async fn protocols() -> Json<serde_json::Value> {
 /// Enrols a phone.
 pub(crate) async fn enrol(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
-    let bytes = to_bytes(body, MOST_UNKNOWN).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
-    let no_request = || refuse(StatusCode::BAD_REQUEST, "no_request");
-    let Enrol { said, device, name } = serde_json::from_slice(&bytes).map_err(|_| no_request())?;
-    let said = said.parse().map_err(|_| no_request())?;
+    let Enrol { said, device, name } = small(&office, body).await?;
+    let said = said.parse().map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
     let (device, name) = (DeviceId(device), name.trim().chars().take(LONGEST_NAME).collect::<String>());
     if name.is_empty() {
         return Err(refuse(StatusCode::UNPROCESSABLE_ENTITY, "phone_name_missing"));

@@ -1,7 +1,7 @@
 //! Reaching a hub: enrolling once, and asking ever after.
 
 use crate::answer::bytes_of;
-use crate::pin::{Pin, config};
+use crate::pin::{Met, Pin, config};
 use provenohm_api::network::{Enrolled, Enrolling, HubAt, Network};
 use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::bundle::write;
@@ -12,7 +12,8 @@ use reqwest::blocking::Client;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::net::IpAddr;
-use std::sync::{Arc, OnceLock};
+use std::sync::Arc;
+use std::sync::atomic::Ordering;
 use std::time::Duration;
 
 /// For a connection to be made.
@@ -28,6 +29,7 @@ pub struct Wire;
 #[derive(Debug)]
 pub struct HttpLine {
     client: Client,
+    met: Arc<Met>,
     at: String,
     secret: String,
 }
@@ -47,12 +49,12 @@ struct Told {
 
 impl Network for Wire {
     fn enrol(&self, asked: &Enrolling) -> Result<Enrolled, NoAnswer> {
-        let met = Arc::new(OnceLock::new());
+        let met = Arc::new(Met::default());
         let client = client(None, &met)?;
         let at = url(&asked.address);
         // The certificate is met before anything is said.
         bytes_of(client.get(format!("{at}/sync")).send())?;
-        let pin = met.get().copied();
+        let pin = met.first.get().copied();
         let code = &asked.code;
         let said = Asked {
             said: code.by_phone(pin, asked.device).to_string(),
@@ -69,8 +71,9 @@ impl Network for Wire {
     }
 
     fn line(&self, hub: &HubAt) -> Result<Box<dyn Line + Send>, NoAnswer> {
-        let line =
-            HttpLine { client: client(hub.pin, &Arc::default())?, at: url(&hub.address), secret: hub.secret.clone() };
+        let met = Arc::default();
+        let client = client(hub.pin, &met)?;
+        let line = HttpLine { client, met, at: url(&hub.address), secret: hub.secret.clone() };
         Ok(Box::new(line))
     }
 }
@@ -78,7 +81,9 @@ impl Network for Wire {
 impl HttpLine {
     fn ask(&self, what: &str, bytes: Vec<u8>) -> Result<Vec<u8>, NoAnswer> {
         let request = self.client.post(format!("{}/sync/{PROTOCOL}/{what}", self.at));
-        bytes_of(request.bearer_auth(&self.secret).body(bytes).send())
+        let answer = bytes_of(request.bearer_auth(&self.secret).body(bytes).send());
+        // Somebody was reached, and not the hub that was met when this device was enrolled.
+        if answer.is_err() && self.met.other.load(Ordering::SeqCst) { Err(NoAnswer::OtherKey) } else { answer }
     }
 
     fn asked<T: Coded>(&self, what: &str, bytes: Vec<u8>) -> Result<T, NoAnswer> {
@@ -106,7 +111,7 @@ impl Line for HttpLine {
 }
 
 /// To this certificate, straight: what stands in between sees nothing and is asked for nothing.
-fn client(pin: Option<Pin>, met: &Arc<OnceLock<Pin>>) -> Result<Client, NoAnswer> {
+fn client(pin: Option<Pin>, met: &Arc<Met>) -> Result<Client, NoAnswer> {
     let tls = config(pin, met).map_err(|_| NoAnswer::NotReached)?;
     Client::builder()
         .tls_backend_preconfigured(tls)

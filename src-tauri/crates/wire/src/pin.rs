@@ -5,16 +5,26 @@ use rustls::crypto::{CryptoProvider, verify_tls12_signature, verify_tls13_signat
 use rustls::pki_types::{CertificateDer, ServerName, UnixTime};
 use rustls::{CertificateError, ClientConfig, DigitallySignedStruct, Error, SignatureScheme};
 use sha2::{Digest, Sha256};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, OnceLock};
 
 /// SHA-256 of a certificate.
 pub(crate) type Pin = [u8; 32];
 
+/// What a connection met.
+#[derive(Debug, Default)]
+pub(crate) struct Met {
+    /// The first certificate, where none was pinned.
+    pub(crate) first: OnceLock<Pin>,
+    /// Whether another than the one that was wanted answered.
+    pub(crate) other: AtomicBool,
+}
+
 /// Takes the pinned certificate alone; without a pin any, which is noted.
 #[derive(Debug)]
 struct Pinned {
     pin: Option<Pin>,
-    met: Arc<OnceLock<Pin>>,
+    met: Arc<Met>,
     provider: Arc<CryptoProvider>,
 }
 
@@ -22,7 +32,7 @@ struct Pinned {
 ///
 /// # Errors
 /// What the library says of its own settings.
-pub(crate) fn config(pin: Option<Pin>, met: &Arc<OnceLock<Pin>>) -> Result<ClientConfig, Error> {
+pub(crate) fn config(pin: Option<Pin>, met: &Arc<Met>) -> Result<ClientConfig, Error> {
     let provider = Arc::new(rustls::crypto::ring::default_provider());
     let pinned = Pinned { pin, met: Arc::clone(met), provider: Arc::clone(&provider) };
     Ok(ClientConfig::builder_with_provider(provider)
@@ -43,7 +53,8 @@ impl ServerCertVerifier for Pinned {
     ) -> Result<ServerCertVerified, Error> {
         let found: Pin = Sha256::digest(end_entity).into();
         // Met once: every connection of one enrolment is to the same.
-        let wanted = *self.pin.as_ref().unwrap_or_else(|| self.met.get_or_init(|| found));
+        let wanted = *self.pin.as_ref().unwrap_or_else(|| self.met.first.get_or_init(|| found));
+        self.met.other.store(found != wanted, Ordering::SeqCst);
         if found == wanted {
             Ok(ServerCertVerified::assertion())
         } else {

@@ -268,7 +268,10 @@ fn what_answers_with_another_certificate_is_not_the_hub() {
     office.stop();
     certificate(office.record.path());
     office.start();
-    assert_eq!(phone.round()["step"], "waiting");
+    let said = phone.round();
+    assert_eq!(said["step"], "refused");
+    assert!(said["words"].as_str().unwrap().starts_with("What answers there has another key"), "{said}");
+    assert_eq!(phone.jobs(), ["Mill Lane"]);
     // Somebody in between who hands on what the phone says has no use of it: it is said of another certificate.
     office.log_in();
     let code = EnrolCode::typed(&office.code()).unwrap();

@@ -84,21 +84,21 @@ impl Coded for Link {
 }
 
 /// Seals what this device wrote, and gives what it has to tell: what the logs end with of which something came since the hub
-/// had all. With it the point up to which that is all.
+/// had all. With it the point up to which that is all, and what was known of the hub then.
 ///
 /// # Errors
 /// [`WriteError`].
-pub fn told(record: &mut Record, by: By<'_>) -> Result<(Tell, Point), WriteError> {
+pub fn told(record: &mut Record, by: By<'_>) -> Result<(Tell, Point, Link), WriteError> {
     record.seal(by)?;
     let link = Link::of(record)?;
-    let told = record.at_once(|view| {
+    let (tell, point) = record.at_once(|view| {
         let mut heads = Vec::new();
         for log in view.logs_since(link.told)? {
             heads.extend(view.heads_of(log)?.into_iter().map(|(seq, hash)| Head { log, seq, hash }));
         }
         Ok::<_, ReadError>((Tell { heads }, view.now()?))
     })?;
-    Ok(told)
+    Ok((tell, point, link))
 }
 
 /// What it has to ask for, of these scopes.
@@ -133,6 +133,11 @@ pub enum Pulled {
 pub fn take(record: &mut Record, asked: &Pull, page: &Page) -> Result<Pulled, TakeInError<NotABundle>> {
     let Some(upto) = &page.upto else { return Ok(Pulled::Elsewhere) };
     let known = Link::of(record)?;
+    let from = |want: &Want| known.cursors.get(&want.scope).copied().unwrap_or_default();
+    if asked.epoch != known.epoch || asked.wants.iter().any(|want| want.from != from(want)) {
+        // A record in the place of the one that asked: it is somewhere else.
+        return Ok(Pulled::Elsewhere);
+    }
     let mut link = if known.epoch == Some(page.epoch) { known.clone() } else { Link::default() };
     link.epoch = Some(page.epoch);
     // Only what was asked for moves.

@@ -49,6 +49,9 @@ pub enum NoAnswer {
     /// What answers there does not know the code: it is another program, or somebody in between.
     #[error("what answers there is not the hub that gave the code")]
     NotTheHub,
+    /// What answers there has another key than the hub had.
+    #[error("what answers there has another key than the hub had")]
+    OtherKey,
     /// The hub does not do it, and says why.
     #[error("{words}")]
     Refused {
@@ -112,21 +115,24 @@ pub fn sync(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope]) -> Resu
     Err(NoAnswer::NeverTheSame)
 }
 
-/// Sends what is lacking; false if the hub is in another life, and all has to be told.
+/// Sends what is lacking; false if the hub is in another life, or the record in the place of this one, and all has to be told.
 fn send(desk: &mut impl Desk, line: &mut dyn Line, synced: &mut Synced) -> Result<bool, NoAnswer> {
-    let (tell, point) = desk.with(told)?;
+    let (tell, point, link) = desk.with(told)?;
     let lacks = line.tell(&tell)?;
-    let planned = desk.with(|record, _| {
-        let same = Link::of(record)?.epoch.is_none_or(|known| known == lacks.epoch);
-        same.then(|| Plan::of(&record.view(), &lacks)).transpose()
-    })?;
-    let Some(mut plan) = planned else { return Ok(false) };
+    if link.epoch.is_some_and(|known| known != lacks.epoch) {
+        return Ok(false);
+    }
+    let mut plan = desk.with(|record, _| Plan::of(&record.view(), &lacks))?;
     while let Some(piece) = desk.with(|record, by| plan.next(record, by, PIECE_BYTES))? {
         line.send(&piece)?;
         synced.sent += piece.values().map(|entries| entries.len() as u64).sum::<u64>();
     }
-    desk.with(|record, _| Link::note(record, lacks.epoch, point))?;
-    Ok(true)
+    desk.with(|record, _| {
+        // A record that was set aside meanwhile has another order of arrival.
+        let same = Link::of(record)? == link;
+        same.then(|| Link::note(record, lacks.epoch, point)).transpose().map(|noted| noted.is_some())
+    })
+    .map_err(NoAnswer::from)
 }
 
 /// Takes what came; false if the hub is in another life.

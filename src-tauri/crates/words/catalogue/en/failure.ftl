@@ -75,6 +75,7 @@ failure-last_office = This is the last login of the office. Give another one tha
 failure-password_wrong = That is not your password now. Nothing was changed
 failure-not_you = You work here under your own name. Whoever else it was logs in themselves
 failure-office_not_reached = No office answers at that address. Check it, and that this device is on the same network
+failure-office_other_key = What answers there has another key than the office had. Ask there whether it was changed; if so, leave the office and enrol anew
 failure-office_not_the_hub = What answers there does not know the code. Check the address, and ask for a new code
 failure-office_not_taken = The office and this device do not understand each other. What was recorded is still here
 failure-not_enrolled = The hub does not know this device. Enrol it with a code from the office
