@@ -46,21 +46,11 @@ pub(crate) struct Phones {
 }
 
 impl Phones {
+    /// Of a file that the accounts have brought up to this version.
     pub(crate) fn open(file: &Path) -> Result<Self, AccountError> {
         let phones = Connection::open(file)?;
         phones.busy_timeout(Duration::from_secs(30))?;
         phones.pragma_update(None, "synchronous", "full")?;
-        phones.execute_batch(
-            "CREATE TABLE IF NOT EXISTS phone (
-                 device BLOB NOT NULL PRIMARY KEY CHECK (length(device) = 16),
-                 name TEXT NOT NULL,
-                 secret BLOB NOT NULL UNIQUE CHECK (length(secret) = 32),
-                 enrolled TEXT NOT NULL,
-                 heard TEXT,
-                 alone INTEGER NOT NULL DEFAULT 0,
-                 revoked TEXT
-             ) STRICT;",
-        )?;
         Ok(Self { file: Mutex::new(phones), codes: Mutex::default() })
     }
 

@@ -6,7 +6,7 @@ use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 
 type Step = fn(&Transaction<'_>, &mut Host) -> Result<(), AccountError>;
 
-const STEPS: [Step; 2] = [names_and_hashes, people_and_roles];
+const STEPS: [Step; 3] = [names_and_hashes, people_and_roles, phones];
 
 pub(super) fn bring_up(sqlite: &mut Connection, host: &mut Host) -> Result<(), AccountError> {
     let tx = sqlite.transaction_with_behavior(TransactionBehavior::Immediate)?;
@@ -63,4 +63,19 @@ fn people_and_roles(tx: &Transaction<'_>, host: &mut Host) -> Result<(), Account
         tx.execute(sql, params![person.as_bytes(), name, "office", hash])?;
     }
     Ok(tx.execute_batch("DROP TABLE earlier;")?)
+}
+
+/// The phones that are kept in step; an earlier version made their table beside the steps.
+fn phones(tx: &Transaction<'_>, _: &mut Host) -> Result<(), AccountError> {
+    Ok(tx.execute_batch(
+        "CREATE TABLE IF NOT EXISTS phone (
+             device BLOB NOT NULL PRIMARY KEY CHECK (length(device) = 16),
+             name TEXT NOT NULL,
+             secret BLOB NOT NULL UNIQUE CHECK (length(secret) = 32),
+             enrolled TEXT NOT NULL,
+             heard TEXT,
+             alone INTEGER NOT NULL DEFAULT 0,
+             revoked TEXT
+         ) STRICT;",
+    )?)
 }
