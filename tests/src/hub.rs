@@ -20,17 +20,18 @@ impl Hub {
     /// # Errors
     /// [`Trouble`] if it is not built or says something else.
     pub fn serve(record: &Path) -> Result<Self, Trouble> {
-        Self::serve_at(record, "127.0.0.1:0")
+        Self::serve_over(record, "127.0.0.1:0", None)
     }
 
-    /// The same at an address and port.
+    /// The same at an address and port, over a database if one is named, `postgres://…`.
     ///
     /// # Errors
     /// [`Trouble`] if it is not built or says something else.
-    pub fn serve_at(record: &Path, listen: &str) -> Result<Self, Trouble> {
+    pub fn serve_over(record: &Path, listen: &str, store: Option<&str>) -> Result<Self, Trouble> {
         let mut program = Command::new(program("provenohm-office")?)
             .args(["serve", "--listen", listen, "--record"])
             .arg(record)
+            .args(store.iter().flat_map(|url| ["--store", url]))
             .stdout(Stdio::piped())
             // What it tells its log is for whoever runs it.
             .stderr(Stdio::null())

@@ -6,6 +6,7 @@
 mod bundle;
 mod circuits_table;
 mod entry;
+mod hub_request;
 mod job_file;
 mod keypad;
 mod limit_set;
@@ -27,7 +28,7 @@ pub struct Target {
 }
 
 /// All of them.
-pub const TARGETS: [Target; 10] = [
+pub const TARGETS: [Target; 11] = [
     Target { name: "entry", holds: entry::holds },
     Target { name: "bundle", holds: bundle::holds },
     Target { name: "paper", holds: paper::holds },
@@ -37,6 +38,7 @@ pub const TARGETS: [Target; 10] = [
     Target { name: "circuits-table", holds: circuits_table::holds },
     Target { name: "quantity", holds: quantity::holds },
     Target { name: "keypad", holds: keypad::holds },
+    Target { name: "hub-request", holds: hub_request::holds },
     Target { name: "typed-dates", holds: typed_dates::holds },
 ];
 

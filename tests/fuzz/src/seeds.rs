@@ -11,6 +11,7 @@ pub fn seeds(target: &str) -> Vec<Vec<u8>> {
     match target {
         "entry" => entries(),
         "bundle" => bundles(),
+        "hub-request" => conversation(),
         "job-file" => vec![published("job.example.json")],
         "verification-file" => vec![published("verification.example.json")],
         "limit-set" => vec![published("limit-set.example.json")],
@@ -47,6 +48,24 @@ fn bundles() -> Vec<Vec<u8>> {
         [[&[0][..], &file].concat(), [&[1][..], told].concat()]
     };
     files.flat_map(both).collect()
+}
+
+/// The published conversation: each request and each answer, as what it is.
+fn conversation() -> Vec<Vec<u8>> {
+    let Ok(Value::Array(steps)) = serde_json::from_slice(&published("hub.vectors.json")) else {
+        panic!("hub.vectors.json is no list")
+    };
+    let messages = steps.iter().flat_map(|step| {
+        let (asked, told): (u8, Option<u8>) = match step["path"].as_str().unwrap_or_default() {
+            "/sync/1/tell" => (0, Some(4)),
+            "/sync/1/send" => (2, None),
+            "/sync/1/pull" => (1, Some(3)),
+            _ => (5, Some(5)),
+        };
+        let part = |choice: u8, name: &str| [&[choice][..], &unhex(step[name].as_str().unwrap_or_default())].concat();
+        [Some(part(asked, "request")), told.map(|choice| part(choice, "answer"))]
+    });
+    messages.flatten().collect()
 }
 
 fn published(name: &str) -> Vec<u8> {

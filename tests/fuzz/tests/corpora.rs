@@ -73,6 +73,12 @@ fn circuits_tables() {
 }
 
 #[test]
+fn hub_requests() {
+    assert!(seeds("hub-request").len() > 9, "the published conversation");
+    replay("hub-request");
+}
+
+#[test]
 fn quantities() {
     replay("quantity");
 }

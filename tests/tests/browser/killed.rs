@@ -1,13 +1,24 @@
 //! The hub's process killed while a phone sends, again and again: the phone goes on, and in the end the office has all of it.
-use super::phones::{enrolled, office};
+use super::phones::{enrolled, logged_in};
+use super::postgres::Postgres;
 use provenohm_tests::{Hub, Trouble, Window, single_phase};
 use serde_json::json;
 use std::time::Duration;
 
 #[tokio::test]
 async fn a_hub_that_is_killed_while_a_phone_sends_loses_nothing() -> Result<(), Trouble> {
+    killed(None).await
+}
+
+#[tokio::test]
+async fn an_instance_over_a_database_that_is_killed_while_a_phone_sends_loses_nothing() -> Result<(), Trouble> {
+    let server = Postgres::start();
+    killed(Some(&server.url)).await
+}
+
+async fn killed(store: Option<&str>) -> Result<(), Trouble> {
     let (there, here) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
-    let (mut hub, browser) = office(there.path()).await?;
+    let (mut hub, browser) = logged_in(Hub::serve_over(there.path(), "127.0.0.1:0", store)?).await?;
     let phone = enrolled(&browser, here.path(), "Phone").await?;
     let listen = hub.address.trim_start_matches("http://").to_owned();
     for nth in 0..6_u64 {
@@ -23,13 +34,13 @@ async fn a_hub_that_is_killed_while_a_phone_sends_loses_nothing() -> Result<(), 
         // Each time somewhere else in the round.
         tokio::time::sleep(Duration::from_millis(nth * 25)).await;
         drop(hub);
-        hub = Hub::serve_at(there.path(), &listen)?;
+        hub = Hub::serve_over(there.path(), &listen, store)?;
     }
     phone.call("keep_in_step", json!({})).await?;
     phone.go("#/office").await?;
     phone.until_shown("In step with the office").await?;
 
-    // Everybody logs in again: sessions were in the hub's memory.
+    // In a browser that nobody has logged in with.
     drop(browser);
     let browser = Window::browse(&hub.address, super::login::DESK).await?;
     super::login::enter(&browser, super::login::PASSWORD).await?;

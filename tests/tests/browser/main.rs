@@ -5,3 +5,5 @@ mod killed;
 mod login;
 mod people;
 mod phones;
+#[path = "../../../src-tauri/crates/hub/tests/postgres/mod.rs"]
+mod postgres;

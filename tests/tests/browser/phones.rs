@@ -6,7 +6,11 @@ use std::path::Path;
 
 /// A hub whose office is logged in.
 pub(crate) async fn office(record: &Path) -> Result<(Hub, Window), Trouble> {
-    let mut hub = Hub::serve(record)?;
+    logged_in(Hub::serve(record)?).await
+}
+
+/// The same on a hub that was just started.
+pub(crate) async fn logged_in(mut hub: Hub) -> Result<(Hub, Window), Trouble> {
     let window = Window::browse(&hub.first_link()?, DESK).await?;
     enter(&window, super::login::PASSWORD).await?;
     window.until_shown_in("screen-jobs").await?;

@@ -18,6 +18,8 @@ export interface Phone {
   name: string;
   words: string;
   alone: string | null;
+  /** What a revoked one wrote beyond what the hub had, which waits to be accepted. */
+  held: string | null;
   revoked: boolean;
 }
 
@@ -99,6 +101,8 @@ export const phones = (): Promise<Phone[]> => post('/phones', {}) as Promise<Pho
 export const enrolCode = (): Promise<EnrolCode> => post('/phones/code', {}) as Promise<EnrolCode>;
 
 export const revokePhone = (device: string): Promise<Phone[]> => post('/phones/revoke', { device }) as Promise<Phone[]>;
+
+export const acceptPhone = (device: string): Promise<Phone[]> => post('/phones/accept', { device }) as Promise<Phone[]>;
 
 async function opened(path: string, asked: unknown): Promise<void> {
   login = (await send(path, asked)) as Login;

@@ -3,14 +3,14 @@
 
 mod support;
 
-use provenohm_assess::ids::JobId;
+use provenohm_assess::ids::{DeviceId, JobId};
 use provenohm_exchange::bundle::{Bundle, write};
 use provenohm_exchange::hub::{
-    Cursor, Desk, Epoch, JobsThere, Lacks, Line, NoAnswer, Page, Pull, Scope, SqliteStore, Store, Synced, Tell, Want,
-    jobs_there, lacks, page, receive, sync,
+    Cursor, Desk, Epoch, JobsThere, Lacks, Line, NoAnswer, Page, Parted, Pull, Scope, SqliteStore, Store, Synced, Tell,
+    Want, jobs_there, lacks, page, part, receive, sync,
 };
 use provenohm_logbook::entry::Entry;
-use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::body::{Book, LogOpened};
 use provenohm_logbook::record::{By, Record};
 use std::collections::{BTreeMap, BTreeSet};
 use support::{Forger, Hand, JOB, TESTER, id, moment, recorder, taken, wires};
@@ -293,4 +293,36 @@ fn the_pager_gives_everything_once_from_any_point_in_pages_of_any_size() {
             }
         }
     }
+}
+
+#[test]
+fn what_a_revoked_device_wrote_is_parted_at_what_the_store_has() {
+    let (mut hand, mut hub) = (recorder(1), Hub::new(3));
+    in_step(&mut hand, &mut hub);
+    // A device with a log in the job, of which the hub has the beginning; and one that nobody revoked.
+    let (mut lost, mut other) = (Forger::new(7, JOB.into()), Forger::new(8, JOB.into()));
+    let revoked = DeviceId(id(0xf));
+    other.entries.clear();
+    other.say(LogOpened { device: DeviceId(id(0xe)), ..lost.opening(JOB.into()) });
+    let first = lost.seal().to_vec();
+    hub.send(&BTreeMap::from([(JOB.into(), first.clone())])).unwrap();
+    lost.say(taken(9, 150));
+    let mut all = lost.seal().to_vec();
+    let beyond = all[first.len()..].to_vec();
+    all.extend(other.seal().to_vec());
+    let bytes = write(None, JOB.into(), &BTreeMap::from([(JOB.into(), all.clone())])).unwrap();
+    let bundle = Bundle::open(&bytes).unwrap();
+    let mut parted = |of: &[DeviceId]| {
+        let revoked = of.iter().copied().collect();
+        part(&mut At(&mut hub.hand), &mut hub.store, &bundle, &revoked).unwrap()
+    };
+    assert_eq!(parted(&[]), None);
+    assert_eq!(parted(&[DeviceId(id(0xd))]), None, "a device that wrote nothing here");
+    let Some(Parted { held, rest }) = parted(&[revoked]) else { panic!("nothing is parted") };
+    assert_eq!(held, BTreeMap::from([(revoked, BTreeMap::from([(JOB.into(), beyond)]))]));
+    let rest = rest.unwrap();
+    let rest: Vec<Entry> =
+        Bundle::open(&rest).unwrap().entries(JOB.into()).unwrap().unwrap().map(Result::unwrap).collect();
+    assert_eq!(rest.len() + 2, all.len());
+    assert!(rest.iter().all(|entry| first.contains(entry) || other.entries.contains(entry)));
 }

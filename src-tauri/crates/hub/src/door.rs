@@ -2,6 +2,7 @@
 
 use crate::Office;
 use crate::account::Account;
+use crate::held::keep_aside;
 use crate::login::cookie_of;
 use crate::may::{is_of_devices, may};
 use crate::refused::Refused;
@@ -11,11 +12,14 @@ use axum::Json;
 use axum::body::{Body, to_bytes};
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use provenohm_api::Seat;
+use provenohm_exchange::bundle::Bundle;
 use serde::Deserialize;
 use serde_json::Value;
 use std::sync::Arc;
-use std::time::Instant;
+use std::sync::atomic::Ordering;
 
 /// The header of a session's pages.
 const PAGE: &str = "x-provenohm-page";
@@ -25,6 +29,9 @@ const WORDS: &str = "catalogue";
 
 /// What a page asks by itself, as long as it is open.
 const ASKED_BY_ITSELF: &str = "pulse";
+
+/// The operation that takes a file of entries in.
+const TAKES_IN: &str = "take_in_bundle";
 
 /// More than any file of ours holds in base64, bytes.
 const MOST: usize = 192 * 1024 * 1024;
@@ -44,13 +51,17 @@ pub(crate) async fn call(
     body: Body,
 ) -> Result<Json<Value>, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
-    let account = account_of(&office, &headers);
+    let account = account_of(&office, &headers).await;
     let bytes = to_bytes(body, if account.is_ok() { MOST } else { MOST_UNKNOWN }).await;
     let bytes = bytes.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     let asked: Option<Asked> = serde_json::from_slice(&bytes).ok();
     let asked = asked.ok_or_else(|| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
     if let (true, Some(cookie)) = (account.is_ok() && asked.operation != ASKED_BY_ITSELF, cookie_of(&headers)) {
-        office.sessions.keep(cookie, Instant::now());
+        let cookie = cookie.to_owned();
+        let keep = move |office: &Office| {
+            office.sessions.keep(&cookie, office.now()).map_err(|error| Refused::broke(&office.words, error))
+        };
+        office.blocking(keep).await?;
     }
     let seat = match account {
         Ok(_) if is_of_devices(&asked.operation) => return Err(refuse(StatusCode::FORBIDDEN, "no_request")),
@@ -62,28 +73,45 @@ pub(crate) async fn call(
         Err(_) if asked.operation == WORDS => None,
         Err(refused) => return Err(refused),
     };
-    let (working, by_itself) = (Arc::clone(&office), asked.operation == ASKED_BY_ITSELF);
-    let told = tokio::task::spawn_blocking(move || {
+    let by_itself = asked.operation == ASKED_BY_ITSELF;
+    let told = office.blocking(move |working| {
+        if asked.operation == TAKES_IN {
+            without_revoked(working, &asked.input)?;
+        }
         let told = match seat {
             Some(seat) => working.api.call_as(&seat, &asked.operation, asked.input),
             None => working.api.call(&asked.operation, asked.input),
         };
         // This instance may be gone tomorrow, its record with it: what it answers for is in the store first.
         if working.is_elsewhere && told.is_ok() && !by_itself {
-            step::now(&working);
+            step::now(working);
         }
-        told
+        told.map(Json).map_err(Refused::by_operation)
     });
-    match told.await {
-        Ok(told) => told.map(Json).map_err(Refused::by_operation),
-        Err(error) => Err(Refused::broke(&office.words, error)),
+    told.await
+}
+
+/// Refuses a bundle that brings what a revoked phone wrote beyond what is here: that is kept aside until somebody accepts it.
+fn without_revoked(office: &Office, input: &Value) -> Result<(), Refused> {
+    let bytes = input.get("base64").and_then(Value::as_str).and_then(|text| BASE64_STANDARD.decode(text).ok());
+    // What is none is refused where bundles are taken in.
+    let Some(bundle) = bytes.as_deref().and_then(|bytes| Bundle::open(bytes).ok()) else { return Ok(()) };
+    match keep_aside(office, &bundle)? {
+        None => Ok(()),
+        Some(_) => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "bundle_held")),
     }
 }
 
 /// Whose session a request is of, if its own pages made it.
-pub(crate) fn account_of(office: &Office, headers: &HeaderMap) -> Result<Account, Refused> {
+pub(crate) async fn account_of(office: &Arc<Office>, headers: &HeaderMap) -> Result<Account, Refused> {
+    if office.is_moved.load(Ordering::Relaxed) {
+        return Err(Refused::of(&office.words, StatusCode::GONE, "hub_moved"));
+    }
     let said = headers.get(PAGE).and_then(|value| value.to_str().ok());
     let known = cookie_of(headers).zip(said).filter(|(cookie, said)| Kept::of(said) == Secret::of_pages(cookie).kept());
-    let account = known.and_then(|(cookie, _)| office.logged_in(cookie));
+    let account = match known.map(|(cookie, _)| cookie.to_owned()) {
+        Some(cookie) => office.blocking(move |office| office.logged_in(&cookie)).await?,
+        None => None,
+    };
     account.ok_or_else(|| Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"))
 }

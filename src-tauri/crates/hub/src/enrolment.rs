@@ -4,6 +4,7 @@ use crate::Office;
 use crate::account::Account;
 use crate::audit::Act;
 use crate::door::account_of;
+use crate::held;
 use crate::phones::Phone;
 use crate::refused::Refused;
 use crate::request::asked;
@@ -19,7 +20,6 @@ use qrcode::QrCode;
 use qrcode::render::svg;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
-use std::time::Instant;
 
 /// A code, as it is shown.
 #[derive(Serialize)]
@@ -41,6 +41,8 @@ pub(crate) struct PhoneShown {
     words: String,
     /// What it holds alone.
     alone: Option<String>,
+    /// What of it waits to be accepted.
+    held: Option<String>,
     revoked: bool,
 }
 
@@ -56,19 +58,20 @@ pub(crate) async fn list(
     State(office): State<Arc<Office>>,
     headers: HeaderMap,
 ) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    allowed(&office, &headers)?;
+    allowed(&office, &headers).await?;
     office.blocking(all).await
 }
 
 /// Gives a code that enrols one phone.
 pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Json<CodeShown>, Refused> {
-    let account = allowed(&office, &headers)?;
+    let account = allowed(&office, &headers).await?;
     office
         .blocking(move |office| {
             let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
             let noted = office.accounts.note(office.now(), &Act::PhoneCode { who: &account.name });
             noted.map_err(|error| broke(&error))?;
-            let code = office.phones.give_code(&mut office.random(), Instant::now()).map_err(|error| broke(&error))?;
+            let now = office.now();
+            let code = office.phones.give_code(&mut office.random(), now).map_err(|error| broke(&error))?;
             let (address, code) = (office.reached.for_phones(), code.told());
             let qr = QrCode::new(format!("{address} {code}")).map_err(|error| broke(&error))?;
             let qr = qr.render::<svg::Color<'_>>().min_dimensions(240, 240).build();
@@ -83,17 +86,41 @@ pub(crate) async fn revoke(
     headers: HeaderMap,
     body: Body,
 ) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    let account = allowed(&office, &headers)?;
+    let account = allowed(&office, &headers).await?;
     let OfPhone { device } = asked(&office, body).await?;
     office
         .blocking(move |office| {
             let broke = |error| Refused::broke(&office.words, error);
-            let Some(phone) = office.phones.revoke(device, &office.now().to_rfc3339()).map_err(broke)? else {
+            let Some(phone) = office.phones.revoke(device, office.now()).map_err(broke)? else {
                 return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
             };
             tracing::info!(%device, "a phone was revoked");
             let act = Act::PhoneRevoked { who: &account.name, about: &phone };
             office.accounts.note(office.now(), &act).map_err(broke)?;
+            all(office)
+        })
+        .await
+}
+
+/// Takes in what a revoked phone wrote beyond what the hub had.
+pub(crate) async fn accept(
+    State(office): State<Arc<Office>>,
+    headers: HeaderMap,
+    body: Body,
+) -> Result<Json<Vec<PhoneShown>>, Refused> {
+    let account = allowed(&office, &headers).await?;
+    let OfPhone { device } = asked(&office, body).await?;
+    office
+        .blocking(move |office| {
+            let broke = |error| Refused::broke(&office.words, error);
+            held::accept(office, device)?;
+            tracing::info!(%device, "a revoked phone's work was taken in");
+            let phones = office.phones.all().map_err(broke)?;
+            let named = phones.iter().find(|phone| phone.device == device);
+            if let Some(phone) = named {
+                let act = Act::PhoneAccepted { who: &account.name, about: &phone.name };
+                office.accounts.note(office.now(), &act).map_err(broke)?;
+            }
             all(office)
         })
         .await
@@ -105,10 +132,9 @@ fn all(office: &Office) -> Result<Json<Vec<PhoneShown>>, Refused> {
 }
 
 fn shown(words: &Words, phone: Phone) -> PhoneShown {
-    // What cannot be read as an instant is said as it is.
-    let when = |text: &str| text.parse::<Moment>().map_or_else(|_| text.to_owned(), |at| words.date_time(at));
-    let enrolled = ("enrolled", when(&phone.enrolled).into());
-    let said = match (&phone.revoked, &phone.heard) {
+    let when = |at: Moment| words.date_time(at);
+    let enrolled = ("enrolled", when(phone.enrolled).into());
+    let said = match (phone.revoked, phone.heard) {
         (Some(revoked), _) => words.text_with("answer-phone-revoked", &[("revoked", when(revoked).into())]),
         (None, Some(heard)) => words.text_with("answer-phone-heard", &[("heard", when(heard).into()), enrolled]),
         (None, None) => words.text_with("answer-phone-never", &[enrolled]),
@@ -118,13 +144,14 @@ fn shown(words: &Words, phone: Phone) -> PhoneShown {
         device: phone.device,
         words: said,
         alone: (phone.alone > 0 && phone.revoked.is_none()).then(alone),
+        held: (phone.held > 0).then(|| words.text_with("answer-phone-held", &[("entries", phone.held.into())])),
         revoked: phone.revoked.is_some(),
         name: phone.name,
     }
 }
 
 /// Phones are the office's.
-fn allowed(office: &Office, headers: &HeaderMap) -> Result<Account, Refused> {
-    let account = account_of(office, headers)?;
+async fn allowed(office: &Arc<Office>, headers: &HeaderMap) -> Result<Account, Refused> {
+    let account = account_of(office, headers).await?;
     if account.role == Role::Office { Ok(account) } else { Err(Refused::role(&office.words, Role::Office)) }
 }

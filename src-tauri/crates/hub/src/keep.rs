@@ -1,7 +1,9 @@
 //! What is done with a hub's store beside serving it: backing it up while it runs, bringing it back, moving it to another
 //! engine.
 
-use crate::postgres::PostgresStore;
+use crate::account::AccountError;
+use crate::base::Base;
+use crate::postgres::{Database, PostgresStore};
 use crate::tls::{CERTIFICATE, KEY};
 use provenohm_api::Host;
 use provenohm_exchange::hub::{Carried, Epoch, NotCarried, SqliteStore, Store, StoreError, carry};
@@ -29,7 +31,10 @@ pub enum NotKept {
     Folder(PathBuf, std::io::Error),
     /// Accounts cannot be copied.
     #[error("the accounts cannot be copied: {0}")]
-    Accounts(#[from] rusqlite::Error),
+    Copied(#[from] rusqlite::Error),
+    /// Accounts cannot be carried.
+    #[error(transparent)]
+    Accounts(#[from] AccountError),
     /// Entries were not carried.
     #[error(transparent)]
     NotCarried(#[from] NotCarried),
@@ -76,24 +81,30 @@ pub fn restore(backup: &Path, record: &Path) -> Result<Carried, NotKept> {
     let mut to = SqliteStore::open(&record.join(STORE), Epoch(Host::system().id()?))?;
     let carried = carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?;
     beside(backup, record)?;
+    // Whoever was logged in when it was backed up is not any more.
+    Connection::open(record.join(ACCOUNTS))?
+        .execute_batch("DELETE FROM session; DELETE FROM enrol_code; DELETE FROM attempt;")?;
     Ok(carried)
 }
 
-/// Moves the entries of a hub from its folder into PostgreSQL. Stopped, it goes on where it was; at the end the old store takes
-/// nothing more.
+/// Moves a hub from its folder into PostgreSQL: entries, accounts, phones and what was done about them. Stopped, it goes on
+/// where it was; at the end the old store takes nothing more.
 ///
 /// # Errors
 /// [`NotKept`].
 pub fn move_to(record: &Path, url: &str, runtime: Handle) -> Result<Carried, NotKept> {
     let mut from = store_of(record)?;
     let (epoch, _) = from.end()?;
-    let mut to = PostgresStore::open(url, epoch, runtime)?;
+    let database = Database::of(url, runtime)?;
+    let mut to = PostgresStore::within(database.clone(), epoch)?;
     // First: what came between the last look and this would be in the old one alone.
     carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(())).or_else(|error| match error {
         NotCarried::Meanwhile => Ok(Carried::default()),
         other => Err(other),
     })?;
     from.close()?;
+    let accounts = Base::in_file(&record.join(ACCOUNTS), &mut Host::system())?;
+    accounts.carry(&Base::in_database(database)?)?;
     Ok(carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?)
 }
 
@@ -120,7 +131,7 @@ fn beside(from: &Path, to: &Path) -> Result<(), NotKept> {
 
 /// One that was not moved: what it holds would be of the day it was.
 fn open_store_of(folder: &Path) -> Result<SqliteStore, NotKept> {
-    let store = store_of(folder)?;
+    let mut store = store_of(folder)?;
     if store.is_closed()? { Err(StoreError::Closed.into()) } else { Ok(store) }
 }
 

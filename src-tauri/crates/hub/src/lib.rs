@@ -7,9 +7,11 @@
 
 mod account;
 mod audit;
+mod base;
 mod door;
 mod enrolment;
 mod guard;
+mod held;
 mod keep;
 mod login;
 mod may;
@@ -36,6 +38,8 @@ pub use provenohm_exchange::hub::Carried;
 pub use tls::Certificate;
 pub use told::{carried, ended, no_folder, not_kept, not_serving};
 
+use crate::base::Base;
+use crate::postgres::Database;
 use crate::refused::Refused;
 use axum::Router;
 use axum::http::StatusCode;
@@ -47,8 +51,8 @@ use provenohm_logbook::random::NoRandomness;
 use provenohm_words::{Locale, Words};
 use std::net::SocketAddr;
 use std::path::PathBuf;
+use std::sync::atomic::AtomicBool;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
-use std::time::Instant;
 use tokio::net::TcpListener;
 use tokio::runtime::Handle;
 use tokio_rustls::TlsAcceptor;
@@ -107,6 +111,8 @@ pub(crate) struct Office {
     pub(crate) pin: Option<[u8; 32]>,
     pub(crate) words: Words,
     store: Mutex<Box<dyn Store>>,
+    /// Whether the store was moved elsewhere: then nothing is taken here any more.
+    pub(crate) is_moved: AtomicBool,
     /// Whether the store is not on this machine's own disk.
     pub(crate) is_elsewhere: bool,
     random: Mutex<Host>,
@@ -129,10 +135,8 @@ impl Office {
     }
 
     /// Whose session a cookie is of, as their account stands now.
-    pub(crate) fn logged_in(&self, cookie: &str) -> Option<account::Account> {
-        let whose = self.sessions.whose(cookie, Instant::now())?;
-        // What cannot be read lets nobody in.
-        self.accounts.of_person(whose.person).ok().flatten().filter(|account| whose.holds(account))
+    pub(crate) fn logged_in(&self, cookie: &str) -> Result<Option<account::Account>, Refused> {
+        self.sessions.whose(cookie, self.now()).map_err(|error| Refused::broke(&self.words, error))
     }
 
     /// Work that takes its time, off the threads that answer.
@@ -148,15 +152,40 @@ impl Office {
     }
 }
 
-/// The store that was asked for.
-async fn store_of(options: &Options, new: Epoch) -> Result<Box<dyn Store>, StoreError> {
-    let Some(url) = options.store.clone() else {
-        let store = SqliteStore::open(&options.record.join(keep::STORE), new)?;
-        return if store.is_closed()? { Err(StoreError::Closed) } else { Ok(Box::new(store)) };
-    };
-    let runtime = Handle::current();
-    let opened = tokio::task::spawn_blocking(move || PostgresStore::open(&url, new, runtime)).await;
-    Ok(Box::new(opened.map_err(|error| StoreError::Engine(error.to_string()))??))
+/// What a hub keeps: entries, and the office's own tables.
+struct Kept {
+    store: Box<dyn Store>,
+    base: Base,
+}
+
+impl Kept {
+    /// Beside the record, or in the database that was asked for.
+    fn open(options: &Options, runtime: Handle) -> Result<Self, NotServing> {
+        let mut host = Host::system();
+        let new = Epoch(host.id()?);
+        let Some(url) = &options.store else {
+            let mut store = SqliteStore::open(&options.record.join(keep::STORE), new)?;
+            if store.is_closed()? {
+                return Err(StoreError::Closed.into());
+            }
+            let base = Base::in_file(&options.record.join(keep::ACCOUNTS), &mut host)?;
+            return Ok(Self { store: Box::new(store), base });
+        };
+        let database = Database::of(url, runtime)?;
+        let mut store = Box::new(PostgresStore::within(database.clone(), new)?);
+        if store.is_closed()? {
+            return Err(StoreError::Closed.into());
+        }
+        Ok(Self { store, base: Base::in_database(database)? })
+    }
+}
+
+/// Waits for work that waits for a disk or a network itself.
+async fn off_the_threads<T: Send + 'static>(
+    work: impl FnOnce() -> Result<T, NotServing> + Send + 'static,
+) -> Result<T, NotServing> {
+    let done = tokio::task::spawn_blocking(work).await;
+    done.unwrap_or_else(|error| Err(StoreError::Engine(error.to_string()).into()))
 }
 
 /// A hub that is listening and answers once it [runs](Hub::run).
@@ -179,17 +208,24 @@ impl Hub {
         }
         let folder = &options.record;
         let api = Api::open(folder, Host::system().with_papers(folder.join("papers")))?.shared();
-        let mut random = Host::system();
-        let accounts = account::Accounts::open(&folder.join(keep::ACCOUNTS), &mut random)?;
-        let phones = phones::Phones::open(&folder.join(keep::ACCOUNTS))?;
-        let store = store_of(options, Epoch(random.id()?)).await?;
+        let Kept { store, base } = off_the_threads({
+            let (options, runtime) = (options.clone(), Handle::current());
+            move || Kept::open(&options, runtime)
+        })
+        .await?;
+        let base = Arc::new(base);
+        let accounts = account::Accounts(Arc::clone(&base));
         let encrypted = options.certificate.is_some() || !options.listen.ip().is_loopback();
         let tls = encrypted.then(|| tls::Tls::of(options.certificate.as_ref(), folder)).transpose()?;
         let no_address = |error| NotServing::Address(options.listen, error);
         let listener = TcpListener::bind(options.listen).await.map_err(no_address)?;
         let address = listener.local_addr().map_err(no_address)?;
         let reached = guard::Reached::new(address, encrypted, &options.names);
-        let first = accounts.first_link(&mut random)?;
+        let (accounts, first) = off_the_threads(move || {
+            let first = accounts.first_link(&mut Host::system())?;
+            Ok::<_, NotServing>((accounts, first))
+        })
+        .await?;
         let first = first.map(|code| format!("{}/#/first/{}", reached.address(), code.told()));
         let pin = tls.as_ref().map(|tls| tls.pin);
         Ok(Self {
@@ -199,15 +235,16 @@ impl Hub {
             office: Arc::new(Office {
                 api,
                 accounts,
-                sessions: session::Sessions::default(),
-                tries: tries::Tries::default(),
-                phones,
+                sessions: session::Sessions(Arc::clone(&base)),
+                tries: tries::Tries(Arc::clone(&base)),
+                phones: phones::Phones(base),
                 reached,
                 pin,
                 words: Words::new(Locale::ENGLISH),
                 store: Mutex::new(store),
+                is_moved: AtomicBool::new(false),
                 is_elsewhere: options.store.is_some(),
-                random: Mutex::new(random),
+                random: Mutex::new(Host::system()),
             }),
             first,
         })
@@ -252,6 +289,7 @@ impl Hub {
             .route("/phones", post(enrolment::list))
             .route("/phones/code", post(enrolment::code))
             .route("/phones/revoke", post(enrolment::revoke))
+            .route("/phones/accept", post(enrolment::accept))
             .route("/sync", get(sync::protocols))
             .route("/sync/1/enrol", post(sync::enrol))
             .route("/sync/1/{what}", post(sync::asked))

@@ -7,16 +7,15 @@ use crate::refused::Refused;
 use crate::request::{asked, blocking};
 use crate::role::Role;
 use crate::secret::Secret;
-use crate::session::LoggedIn;
+use crate::serve::Caller;
 use axum::Json;
 use axum::body::Body;
-use axum::extract::State;
+use axum::extract::{Extension, State};
 use axum::http::header::{COOKIE, SET_COOKIE};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{AppendHeaders, IntoResponse, Response};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
-use std::time::Instant;
 
 /// The cookie's name.
 const NAME: &str = "provenohm";
@@ -50,28 +49,37 @@ impl Told {
 
 /// The session a page is loaded anew in.
 pub(crate) async fn session(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Response, Refused> {
-    let Some((cookie, account)) = cookie_of(&headers).and_then(|cookie| Some((cookie, office.logged_in(cookie)?)))
-    else {
+    let cookie = cookie_of(&headers).map(str::to_owned);
+    let known = office.blocking(move |office| {
+        let account = cookie.as_deref().map(|cookie| office.logged_in(cookie)).transpose()?.flatten();
+        Ok(cookie.zip(account))
+    });
+    let Some((cookie, account)) = known.await? else {
         return Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, "not_logged_in"));
     };
-    Ok(Json(Told::of(&office, account, cookie)).into_response())
+    Ok(Json(Told::of(&office, account, &cookie)).into_response())
 }
 
 /// Opens a session for the right password.
-pub(crate) async fn login(State(office): State<Arc<Office>>, body: Body) -> Result<Response, Refused> {
+pub(crate) async fn login(
+    State(office): State<Arc<Office>>,
+    Extension(caller): Extension<Caller>,
+    body: Body,
+) -> Result<Response, Refused> {
     let Who { name, password } = asked(&office, body).await?;
-    let account = try_password(&office, name.trim().to_owned(), password, "login_wrong").await?;
+    let account = try_password(&office, (name.trim().to_owned(), caller), password, "login_wrong").await?;
     let (noting, who) = (Arc::clone(&office), account.name.clone());
     blocking(&office, move || noting.accounts.note(noting.now(), &Act::LoggedIn { who: &who })).await?;
-    opened(&office, account)
+    opened(&office, account).await
 }
 
 /// Ends a session. Without one there is nothing to end.
-pub(crate) async fn logout(State(office): State<Arc<Office>>, headers: HeaderMap) -> Response {
-    if let Some(cookie) = cookie_of(&headers) {
-        office.sessions.close(cookie);
+pub(crate) async fn logout(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Response, Refused> {
+    if let Some(cookie) = cookie_of(&headers).map(str::to_owned) {
+        let closing = Arc::clone(&office);
+        blocking(&office, move || closing.sessions.close(&cookie)).await?;
     }
-    (AppendHeaders([(SET_COOKIE, cookie(&office, "", "; Max-Age=0"))]), Json(())).into_response()
+    Ok((AppendHeaders([(SET_COOKIE, cookie(&office, "", "; Max-Age=0"))]), Json(())).into_response())
 }
 
 /// The session's cookie among those a request has.
@@ -84,18 +92,25 @@ pub(crate) fn cookie_of(headers: &HeaderMap) -> Option<&str> {
 /// The account a password is of; a name nobody has takes as long to refuse.
 pub(crate) async fn try_password(
     office: &Arc<Office>,
-    name: String,
+    (name, Caller(from)): (String, Caller),
     password: String,
     wrong: &'static str,
 ) -> Result<Account, Refused> {
     let refuse = |status, code| Err(Refused::of(&office.words, status, code));
-    let Some(one) = office.tries.begin(&name, Instant::now()) else {
+    let trying = Arc::clone(office);
+    let tried = name.clone();
+    let begun = blocking(office, move || {
+        let now = trying.now();
+        trying.tries.begin((&tried, from), now, &mut trying.random())
+    });
+    let Some(one) = begun.await? else {
         return refuse(StatusCode::TOO_MANY_REQUESTS, "login_too_often");
     };
     let trying = Arc::clone(office);
     let account = blocking(office, move || {
         let account = trying.accounts.named(&name)?;
         if password::is_of(&password, account.as_ref().and_then(|account| account.hash.as_deref()))? {
+            trying.tries.was_right(one)?;
             return Ok(account);
         }
         let about = account.as_ref().map(|account| account.name.as_str());
@@ -103,14 +118,18 @@ pub(crate) async fn try_password(
         Ok(None)
     });
     let Some(account) = account.await? else { return refuse(StatusCode::UNAUTHORIZED, wrong) };
-    office.tries.was_right(one);
     Ok(account)
 }
 
 /// Opens a session, and tells its page of it.
-pub(crate) fn opened(office: &Office, account: Account) -> Result<Response, Refused> {
-    let secret = Secret::make(&mut *office.random()).map_err(|error| Refused::broke(&office.words, error))?;
-    office.sessions.open(LoggedIn::of(&account), Instant::now(), &secret);
+pub(crate) async fn opened(office: &Arc<Office>, account: Account) -> Result<Response, Refused> {
+    let opening = Arc::clone(office);
+    let opened = blocking(office, move || {
+        let secret = Secret::make(&mut *opening.random())?;
+        opening.sessions.open(&account, opening.now(), &secret)?;
+        Ok((account, secret))
+    });
+    let (account, secret) = opened.await?;
     let told = Told::of(office, account, secret.told());
     Ok((AppendHeaders([(SET_COOKIE, cookie(office, secret.told(), ""))]), Json(told)).into_response())
 }

@@ -90,11 +90,11 @@ pub(crate) fn routes() -> Router<Arc<Office>> {
 }
 
 async fn people(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Answer<People> {
-    by_office(office, &headers, body, |office, Nothing {}, _| told(office, None)).await
+    by_office(office, &headers, body, |office, Nothing {}, _, _| told(office, None)).await
 }
 
 async fn invite(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Answer<People> {
-    by_office(office, &headers, body, |office, Invite { name, role }, by| {
+    by_office(office, &headers, body, |office, Invite { name, role }, _, by| {
         let name = account_name(&name).map_err(AccountError::Refused)?;
         let secret = Secret::make(&mut *office.random())?;
         let person = PersonId(office.random().id()?);
@@ -108,7 +108,7 @@ async fn invite(State(office): State<Arc<Office>>, headers: HeaderMap, body: Bod
 }
 
 async fn link(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Answer<People> {
-    by_office(office, &headers, body, |office, OfPerson { person }, by| {
+    by_office(office, &headers, body, |office, OfPerson { person }, _, by| {
         let secret = Secret::make(&mut *office.random())?;
         office.accounts.new_link(person, &secret, by)?;
         told(office, Some(secret))
@@ -117,7 +117,7 @@ async fn link(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body)
 }
 
 async fn role(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Answer<People> {
-    by_office(office, &headers, body, |office, OtherRole { person, role }, by| {
+    by_office(office, &headers, body, |office, OtherRole { person, role }, _, by| {
         office.accounts.set_role(person, role, by)?;
         told(office, None)
     })
@@ -125,7 +125,7 @@ async fn role(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body)
 }
 
 async fn take_away(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Answer<People> {
-    by_office(office, &headers, body, |office, OfPerson { person }, by| {
+    by_office(office, &headers, body, |office, OfPerson { person }, _, by| {
         office.accounts.take_away(person, by)?;
         told(office, None)
     })
@@ -133,23 +133,25 @@ async fn take_away(State(office): State<Arc<Office>>, headers: HeaderMap, body: 
 }
 
 async fn audit(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Answer<Page> {
-    by_office(office, &headers, body, |office, Before { before }, _| office.accounts.audit(before, &office.words)).await
+    by_office(office, &headers, body, |office, Before { before }, _, _| office.accounts.audit(before, &office.words))
+        .await
 }
 
 /// Does something for somebody of the office, and refuses everybody else.
-async fn by_office<Asked: DeserializeOwned + Send + 'static, Told: Send + 'static>(
+pub(crate) async fn by_office<Asked: DeserializeOwned + Send + 'static, Told: Send + 'static>(
     office: Arc<Office>,
     headers: &HeaderMap,
     body: Body,
-    does: impl FnOnce(&Office, Asked, By<'_>) -> Result<Told, AccountError> + Send + 'static,
+    does: impl FnOnce(&Office, Asked, PersonId, By<'_>) -> Result<Told, AccountError> + Send + 'static,
 ) -> Answer<Told> {
-    let account = account_of(&office, headers)?;
+    let account = account_of(&office, headers).await?;
     if account.role != Role::Office {
         return Err(Refused::role(&office.words, Role::Office));
     }
     let asked: Asked = asked(&office, body).await?;
     let doing = Arc::clone(&office);
-    let done = blocking(&office, move || does(&doing, asked, By { who: &account.name, at: doing.now() }));
+    let done =
+        blocking(&office, move || does(&doing, asked, account.person, By { who: &account.name, at: doing.now() }));
     Ok(Json(done.await?))
 }
 

@@ -1,65 +1,50 @@
-//! The phones of a hub: the codes by which they are enrolled, and what is known of each. In the accounts' file, which no bundle
-//! carries; of a code and of a phone's secret their hash alone.
+//! The phones of a hub: the codes by which they are enrolled, and what is known of each. Of a phone's secret its hash alone is
+//! kept; of a code that waits all of it, since each side says a hash of it that nobody can know before.
 
 use crate::account::AccountError;
+use crate::base::{Base, Line};
 use crate::secret::{Kept, Secret};
-use provenohm_api::Host;
+use provenohm_api::{Host, Moment};
 use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::hub::EnrolCode;
 use provenohm_logbook::entry::Hash;
 use provenohm_logbook::random;
-use rusqlite::{Connection, OptionalExtension as _, Row, params};
-use std::path::Path;
-use std::sync::{Mutex, MutexGuard, PoisonError};
-use std::time::{Duration, Instant};
+use std::sync::Arc;
 use uuid::Uuid;
 
-/// How long a code works.
-const LASTS: Duration = Duration::from_secs(15 * 60);
+/// How long a code works, s. It has 60 bits: guessing needs no limit, which a stranger could use to void them.
+const LASTS: i64 = 15 * 60;
 
-/// A phone, as it is kept. Instants are in RFC 3339.
+/// A phone, as it is kept.
 pub(crate) struct Phone {
     /// The device's id.
     pub(crate) device: DeviceId,
     /// What its person calls it.
     pub(crate) name: String,
     /// When it was enrolled.
-    pub(crate) enrolled: String,
+    pub(crate) enrolled: Moment,
     /// When it was heard last; never if it only was enrolled.
-    pub(crate) heard: Option<String>,
+    pub(crate) heard: Option<Moment>,
     /// Entries it told of that are not here yet.
     pub(crate) alone: u64,
     /// When it was revoked.
-    pub(crate) revoked: Option<String>,
-}
-
-struct Given {
-    code: EnrolCode,
-    until: Instant,
+    pub(crate) revoked: Option<Moment>,
+    /// Entries it wrote beyond what was here when it was revoked, which wait to be accepted.
+    pub(crate) held: u64,
 }
 
 /// The phones of one hub.
-pub(crate) struct Phones {
-    file: Mutex<Connection>,
-    /// Of 60 bits for a quarter of an hour: guessing needs no limit, which a stranger could use to void them.
-    codes: Mutex<Vec<Given>>,
-}
+pub(crate) struct Phones(pub(crate) Arc<Base>);
 
 impl Phones {
-    /// Of a file that the accounts have brought up to this version.
-    pub(crate) fn open(file: &Path) -> Result<Self, AccountError> {
-        let phones = Connection::open(file)?;
-        phones.busy_timeout(Duration::from_secs(30))?;
-        phones.pragma_update(None, "synchronous", "full")?;
-        Ok(Self { file: Mutex::new(phones), codes: Mutex::default() })
-    }
-
     /// A new code.
-    pub(crate) fn give_code(&self, random: &mut Host, now: Instant) -> Result<EnrolCode, AccountError> {
+    pub(crate) fn give_code(&self, random: &mut Host, now: Moment) -> Result<EnrolCode, AccountError> {
         let code = EnrolCode::of(random::bytes(random)?);
-        let mut codes = self.codes();
-        codes.retain(|given| given.until > now);
-        codes.push(Given { code: code.clone(), until: now + LASTS });
+        self.0.change(|tables| {
+            tables.run("DELETE FROM enrol_code WHERE until <= ?1", &[now.timestamp().into()])?;
+            let keep = "INSERT INTO enrol_code (code, until) VALUES (?1, ?2)";
+            tables.run(keep, &[code.told().into(), (now.timestamp() + LASTS).into()])
+        })?;
         Ok(code)
     }
 
@@ -69,76 +54,78 @@ impl Phones {
         said: Hash,
         pin: Option<[u8; 32]>,
         device: DeviceId,
-        now: Instant,
-    ) -> Option<EnrolCode> {
-        let mut codes = self.codes();
-        codes.retain(|given| given.until > now);
-        let at = codes.iter().position(|given| given.code.by_phone(pin, device) == said)?;
-        Some(codes.remove(at).code)
+        now: Moment,
+    ) -> Result<Option<EnrolCode>, AccountError> {
+        self.0.change(|tables| {
+            for line in tables.lines("SELECT code FROM enrol_code WHERE until > ?1", &[now.timestamp().into()])? {
+                let kept = line.text(0)?;
+                let code = EnrolCode::typed(&kept).ok_or(AccountError::Unreadable)?;
+                if code.by_phone(pin, device) == said {
+                    tables.run("DELETE FROM enrol_code WHERE code = ?1", &[kept.into()])?;
+                    return Ok(Some(code));
+                }
+            }
+            Ok(None)
+        })
     }
 
     /// Keeps a phone; one that was enrolled before has another secret from now on. False if it is revoked.
-    pub(crate) fn enrol(&self, device: DeviceId, name: &str, secret: &Secret, at: &str) -> Result<bool, AccountError> {
-        let kept = self.file().execute(
-            "INSERT INTO phone (device, name, secret, enrolled) VALUES (?1, ?2, ?3, ?4)
-             ON CONFLICT (device) DO UPDATE SET name = ?2, secret = ?3, enrolled = ?4 WHERE revoked IS NULL",
-            params![device.0.as_bytes(), name, secret.kept().bytes(), at],
-        )?;
-        Ok(kept == 1)
+    pub(crate) fn enrol(
+        &self,
+        device: DeviceId,
+        name: &str,
+        secret: &Secret,
+        at: Moment,
+    ) -> Result<bool, AccountError> {
+        let keep = "INSERT INTO phone (device, name, secret, enrolled) VALUES (?1, ?2, ?3, ?4)
+                    ON CONFLICT (device) DO UPDATE SET name = ?2, secret = ?3, enrolled = ?4 WHERE phone.revoked IS NULL";
+        let cells = [device.0.as_bytes().into(), name.into(), secret.kept().bytes().into(), at.into()];
+        self.0.change(|tables| Ok(tables.run(keep, &cells)? == 1))
     }
 
     /// Whose secret this is, of those that are not revoked.
     pub(crate) fn of_secret(&self, said: &str) -> Result<Option<DeviceId>, AccountError> {
-        let kept = Kept::of(said);
-        let device: Option<[u8; 16]> = self
-            .file()
-            .prepare_cached("SELECT device FROM phone WHERE secret = ?1 AND revoked IS NULL")?
-            .query_row([kept.bytes()], |row| row.get(0))
-            .optional()?;
-        Ok(device.map(|id| DeviceId(Uuid::from_bytes(id))))
+        let known = "SELECT device FROM phone WHERE secret = ?1 AND revoked IS NULL";
+        self.0.ask(|tables| {
+            let line = tables.line(known, &[Kept::of(said).bytes().into()])?;
+            line.map(|line| Ok(DeviceId(Uuid::from_bytes(line.array(0)?)))).transpose()
+        })
     }
 
     /// A phone was heard, and told of so many entries that are not here.
-    pub(crate) fn heard(&self, device: DeviceId, at: &str, alone: u64) -> Result<(), AccountError> {
-        self.file().prepare_cached("UPDATE phone SET heard = ?2, alone = ?3 WHERE device = ?1")?.execute(params![
-            device.0.as_bytes(),
-            at,
-            i64::try_from(alone).unwrap_or(i64::MAX)
-        ])?;
+    pub(crate) fn heard(&self, device: DeviceId, at: Moment, alone: u64) -> Result<(), AccountError> {
+        let alone = i64::try_from(alone).unwrap_or(i64::MAX);
+        let cells = [device.0.as_bytes().into(), at.into(), alone.into()];
+        self.0.change(|tables| tables.run("UPDATE phone SET heard = ?2, alone = ?3 WHERE device = ?1", &cells))?;
         Ok(())
     }
 
     /// Revokes a phone: its secret opens nothing from now on. Its name; nothing if it is not known, or was revoked.
-    pub(crate) fn revoke(&self, device: DeviceId, at: &str) -> Result<Option<String>, AccountError> {
-        let revoked = "UPDATE phone SET revoked = ?2 WHERE device = ?1 AND revoked IS NULL RETURNING name";
-        let file = self.file();
-        Ok(file.query_row(revoked, params![device.0.as_bytes(), at], |row| row.get(0)).optional()?)
+    pub(crate) fn revoke(&self, device: DeviceId, at: Moment) -> Result<Option<String>, AccountError> {
+        let revoke = "UPDATE phone SET revoked = ?2 WHERE device = ?1 AND revoked IS NULL RETURNING name";
+        self.0.change(|tables| {
+            let line = tables.line(revoke, &[device.0.as_bytes().into(), at.into()])?;
+            line.map(|line| line.text(0)).transpose()
+        })
     }
 
     /// All of them, by name.
     pub(crate) fn all(&self) -> Result<Vec<Phone>, AccountError> {
-        let file = self.file();
-        let mut all = file.prepare_cached(
-            "SELECT device, name, enrolled, heard, alone, revoked FROM phone ORDER BY revoked IS NOT NULL, name, device",
-        )?;
-        let phone = |row: &Row<'_>| {
-            Ok(Phone {
-                device: DeviceId(Uuid::from_bytes(row.get(0)?)),
-                name: row.get(1)?,
-                enrolled: row.get(2)?,
-                heard: row.get(3)?,
-                alone: row.get::<_, i64>(4)?.unsigned_abs(),
-                revoked: row.get(5)?,
-            })
-        };
-        Ok(all.query_map([], phone)?.collect::<rusqlite::Result<_>>()?)
+        let all = "SELECT device, name, enrolled, heard, alone, revoked,
+                          (SELECT count(*) FROM held WHERE held.device = phone.device) FROM phone
+                   ORDER BY revoked IS NOT NULL, name, device";
+        self.0.ask(|tables| tables.lines(all, &[])?.iter().map(phone).collect())
     }
+}
 
-    fn file(&self) -> MutexGuard<'_, Connection> {
-        self.file.lock().unwrap_or_else(PoisonError::into_inner)
-    }
-
-    fn codes(&self) -> MutexGuard<'_, Vec<Given>> {
-        self.codes.lock().unwrap_or_else(PoisonError::into_inner)
-    }
+fn phone(line: &Line) -> Result<Phone, AccountError> {
+    Ok(Phone {
+        device: DeviceId(Uuid::from_bytes(line.array(0)?)),
+        name: line.text(1)?,
+        enrolled: line.moment(2)?,
+        heard: line.moment_if(3)?,
+        alone: line.number(4)?.unsigned_abs(),
+        revoked: line.moment_if(5)?,
+        held: line.number(6)?.unsigned_abs(),
+    })
 }

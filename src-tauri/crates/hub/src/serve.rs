@@ -1,10 +1,11 @@
 //! Connections: how many at once, how long one may take to say what it wants, and how they end.
 
-use axum::Router;
+use axum::{Extension, Router};
 use hyper::server::conn::http1;
 use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::server::graceful::GracefulShutdown;
 use hyper_util::service::TowerToHyperService;
+use std::net::IpAddr;
 use std::sync::Arc;
 use std::time::Duration;
 use tokio::io::{AsyncRead, AsyncWrite};
@@ -24,6 +25,10 @@ const END: Duration = Duration::from_secs(30);
 /// A listener that cannot accept is asked again: too many files are open, say.
 const AGAIN: Duration = Duration::from_millis(200);
 
+/// The address a request comes from: of the machine itself, or of what stands before the hub.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Caller(pub(crate) IpAddr);
+
 /// Answers until `over`; what was begun then is ended.
 pub(crate) async fn serve(
     listener: TcpListener,
@@ -38,7 +43,7 @@ pub(crate) async fn serve(
         let accepted = async {
             let permit = Arc::clone(&room).acquire_owned().await.ok()?;
             match listener.accept().await {
-                Ok((stream, _)) => Some((stream, permit)),
+                Ok((stream, from)) => Some((stream, Caller(from.ip()), permit)),
                 Err(error) => {
                     tracing::warn!(%error, "a connection was not accepted");
                     tokio::time::sleep(AGAIN).await;
@@ -50,8 +55,8 @@ pub(crate) async fn serve(
             accepted = accepted => accepted,
             () = &mut over => break,
         };
-        let Some((stream, permit)) = accepted else { continue };
-        let (tls, routes, watcher) = (tls.clone(), routes.clone(), graceful.watcher());
+        let Some((stream, caller, permit)) = accepted else { continue };
+        let (tls, routes, watcher) = (tls.clone(), routes.clone().layer(Extension(caller)), graceful.watcher());
         tokio::spawn(async move {
             let Some(stream) = secured(stream, tls).await else { return };
             let mut http = http1::Builder::new();

@@ -1,109 +1,64 @@
-//! Who is logged in. Kept in memory: a hub that is started anew asks everybody again.
+//! Who is logged in, known to every instance of the hub. Of a cookie its hash alone is kept.
 
-use crate::account::Account;
+use crate::account::{Account, AccountError, one};
+use crate::base::Base;
 use crate::secret::{Kept, Secret};
-use provenohm_api::PersonId;
-use std::collections::HashMap;
-use std::sync::{Mutex, MutexGuard, PoisonError};
-use std::time::{Duration, Instant};
+use provenohm_api::{Moment, PersonId};
+use std::sync::Arc;
+use uuid::Uuid;
 
-/// How long a session lasts without a word.
-const LASTS: Duration = Duration::from_secs(12 * 60 * 60);
+/// How long a session lasts without a word, s.
+const LASTS: i64 = 12 * 60 * 60;
 
-/// A person who logged in, by the password that has this hash: with another one, or none, the session is over.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct LoggedIn {
-    pub(crate) person: PersonId,
-    by: Option<String>,
-}
-
-impl LoggedIn {
-    pub(crate) fn of(account: &Account) -> Self {
-        Self { person: account.person, by: account.hash.clone() }
-    }
-
-    /// Whether the login still is, as the account stands now.
-    pub(crate) fn holds(&self, account: &Account) -> bool {
-        self.by.is_some() && *self == Self::of(account)
-    }
-}
-
-struct Session {
-    whose: LoggedIn,
-    heard: Instant,
-}
-
-impl Session {
-    fn lasts(&self, now: Instant) -> bool {
-        now.saturating_duration_since(self.heard) < LASTS
-    }
-}
+/// A word sooner than this after the last one is not noted, s.
+const NOTED: i64 = 60;
 
 /// The sessions of one hub.
-#[derive(Default)]
-pub(crate) struct Sessions(Mutex<HashMap<Kept, Session>>);
+pub(crate) struct Sessions(pub(crate) Arc<Base>);
 
 impl Sessions {
-    /// Opens a session, with what goes into its cookie.
-    pub(crate) fn open(&self, whose: LoggedIn, now: Instant, cookie: &Secret) {
-        let mut held = self.held();
-        held.retain(|_, one| one.lasts(now));
-        held.insert(cookie.kept(), Session { whose, heard: now });
+    /// Opens a session for who has logged in, with what goes into its cookie. It is over once they have another password, or
+    /// none.
+    pub(crate) fn open(&self, account: &Account, now: Moment, cookie: &Secret) -> Result<(), AccountError> {
+        let open = "INSERT INTO session (cookie, person, of, heard) VALUES (?1, ?2, ?3, ?4)";
+        let (person, of) = (account.person.0.as_bytes().into(), password_of(account).bytes().into());
+        let cells = [cookie.kept().bytes().into(), person, of, now.timestamp().into()];
+        self.0.change(|tables| {
+            tables.run("DELETE FROM session WHERE heard <= ?1", &[(now.timestamp() - LASTS).into()])?;
+            tables.run(open, &cells)
+        })?;
+        Ok(())
     }
 
-    /// Whose session a cookie is of.
-    pub(crate) fn whose(&self, cookie: &str, now: Instant) -> Option<LoggedIn> {
-        self.held().get(&Kept::of(cookie)).filter(|one| one.lasts(now)).map(|one| one.whose.clone())
+    /// Whose session a cookie is of, as their account stands now.
+    pub(crate) fn whose(&self, cookie: &str, now: Moment) -> Result<Option<Account>, AccountError> {
+        let whose = "SELECT person, of FROM session WHERE cookie = ?1 AND heard > ?2";
+        self.0.ask(|tables| {
+            let cells = [Kept::of(cookie).bytes().into(), (now.timestamp() - LASTS).into()];
+            let Some(line) = tables.line(whose, &cells)? else { return Ok(None) };
+            let (person, of) = (PersonId(Uuid::from_bytes(line.array(0)?)), line.array::<32>(1)?);
+            let account = one(tables, person)?;
+            Ok(account.filter(|account| account.hash.is_some() && *password_of(account).bytes() == of))
+        })
     }
 
     /// A person did something: their session lasts from now on. What a page asks by itself keeps none.
-    pub(crate) fn keep(&self, cookie: &str, now: Instant) {
-        if let Some(session) = self.held().get_mut(&Kept::of(cookie)).filter(|one| one.lasts(now)) {
-            session.heard = now;
-        }
+    pub(crate) fn keep(&self, cookie: &str, now: Moment) -> Result<(), AccountError> {
+        let now = now.timestamp();
+        let keep = "UPDATE session SET heard = ?2 WHERE cookie = ?1 AND heard > ?3 AND heard <= ?4";
+        let cells = [Kept::of(cookie).bytes().into(), now.into(), (now - LASTS).into(), (now - NOTED).into()];
+        self.0.change(|tables| tables.run(keep, &cells))?;
+        Ok(())
     }
 
-    pub(crate) fn close(&self, cookie: &str) {
-        self.held().remove(&Kept::of(cookie));
-    }
-
-    fn held(&self) -> MutexGuard<'_, HashMap<Kept, Session>> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    pub(crate) fn close(&self, cookie: &str) -> Result<(), AccountError> {
+        let cells = [Kept::of(cookie).bytes().into()];
+        self.0.change(|tables| tables.run("DELETE FROM session WHERE cookie = ?1", &cells))?;
+        Ok(())
     }
 }
 
-#[cfg(test)]
-mod tests {
-    #![allow(clippy::unwrap_used)]
-    use super::*;
-    use uuid::Uuid;
-
-    fn secret(seed: u8) -> Secret {
-        Secret::make(&mut |bytes: &mut [u8]| {
-            bytes.fill(seed);
-            Ok(())
-        })
-        .unwrap()
-    }
-
-    fn whose(person: u128) -> LoggedIn {
-        LoggedIn { person: PersonId(Uuid::from_u128(person)), by: Some("hash".to_owned()) }
-    }
-
-    #[test]
-    fn a_session_ends_when_it_was_silent_for_long_or_is_closed() {
-        let (sessions, start) = (Sessions::default(), Instant::now());
-        let (cookie, other) = (secret(1), secret(2));
-        sessions.open(whose(1), start, &cookie);
-        let nearly = LASTS - Duration::from_secs(1);
-        sessions.keep(cookie.told(), start + nearly);
-        assert_eq!(sessions.whose(cookie.told(), start + nearly * 2), Some(whose(1)));
-        // Asking keeps nothing, and what has ended is not brought back.
-        assert_eq!(sessions.whose(cookie.told(), start + nearly + LASTS), None);
-        sessions.keep(cookie.told(), start + nearly + LASTS);
-        assert_eq!(sessions.whose(cookie.told(), start + nearly + LASTS), None);
-        sessions.open(whose(2), start, &other);
-        sessions.close(other.told());
-        assert_eq!(sessions.whose(other.told(), start), None);
-    }
+/// Tells one password of an account from the next.
+fn password_of(account: &Account) -> Kept {
+    Kept::of(account.hash.as_deref().unwrap_or_default())
 }

@@ -6,8 +6,9 @@ use crate::door::account_of;
 use crate::login::{opened, try_password};
 use crate::refused::Refused;
 use crate::request::{asked, blocking};
+use crate::serve::Caller;
 use axum::body::Body;
-use axum::extract::State;
+use axum::extract::{Extension, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::Response;
 use provenohm_api::PersonId;
@@ -51,19 +52,20 @@ pub(crate) async fn first(State(office): State<Arc<Office>>, body: Body) -> Resu
         let hash = password::hash(&password, &salt)?;
         setting.accounts.accept((&code, &hash), (person, &name), now)
     });
-    opened(&office, account.await?)
+    opened(&office, account.await?).await
 }
 
 /// Another password for whoever is logged in. Where else they are logged in, they no longer are.
 pub(crate) async fn change(
     State(office): State<Arc<Office>>,
+    Extension(caller): Extension<Caller>,
     headers: HeaderMap,
     body: Body,
 ) -> Result<Response, Refused> {
-    let account = account_of(&office, &headers)?;
+    let account = account_of(&office, &headers).await?;
     let Change { old, new } = asked(&office, body).await?;
     long_enough(&office, &new)?;
-    let account = try_password(&office, account.name, old, "password_wrong").await?;
+    let account = try_password(&office, (account.name, caller), old, "password_wrong").await?;
     let setting = Arc::clone(&office);
     let account = blocking(&office, move || {
         let salt = password::salt(&mut *setting.random())?;
@@ -72,7 +74,7 @@ pub(crate) async fn change(
         setting.accounts.set_password(account.person, account.hash.as_deref().unwrap_or_default(), &hash, by)?;
         Ok(Account { hash: Some(hash), ..account })
     });
-    opened(&office, account.await?)
+    opened(&office, account.await?).await
 }
 
 fn long_enough(office: &Office, password: &str) -> Result<(), Refused> {

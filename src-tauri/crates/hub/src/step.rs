@@ -2,8 +2,9 @@
 //! instances took in comes from there.
 
 use crate::Office;
-use provenohm_exchange::hub::keep_in_step;
+use provenohm_exchange::hub::{HubError, keep_in_step};
 use std::sync::Arc;
+use std::sync::atomic::Ordering;
 use std::time::Duration;
 
 /// How long others wait for what was recorded here, at most.
@@ -27,7 +28,12 @@ pub(crate) async fn once(office: &Arc<Office>) {
 
 /// The same, here and now. What does not work now is tried again, and said in the log.
 pub(crate) fn now(office: &Office) {
-    if let Err(error) = keep_in_step(&mut office.api.desk(), &mut **office.store()) {
+    let mut store = office.store();
+    let done = store.is_closed().map_err(HubError::from).and_then(|closed| {
+        office.is_moved.store(closed, Ordering::Relaxed);
+        keep_in_step(&mut office.api.desk(), &mut **store)
+    });
+    if let Err(error) = done {
         tracing::error!(%error, "the record is not in step with the store");
     }
 }

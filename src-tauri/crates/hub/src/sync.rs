@@ -3,6 +3,7 @@
 
 use crate::Office;
 use crate::audit::Act;
+use crate::held::keep_aside;
 use crate::refused::Refused;
 use crate::request::asked as small;
 use crate::secret::Secret;
@@ -19,7 +20,6 @@ use provenohm_exchange::hub::{
 };
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
-use std::time::Instant;
 
 /// More than a phone sends in one piece, bytes: a stretch up to a seal is never longer than 256 entries.
 const MOST: usize = 64 * 1024 * 1024;
@@ -63,11 +63,12 @@ pub(crate) async fn enrol(State(office): State<Arc<Office>>, body: Body) -> Resu
         .blocking(move |office| {
             let refuse = |code| Err(Refused::of(&office.words, StatusCode::UNAUTHORIZED, code));
             let pin = office.pin;
-            let Some(code) = office.phones.use_code(said, pin, device, Instant::now()) else {
+            let code = office.phones.use_code(said, pin, device, office.now());
+            let Some(code) = code.map_err(|error| Refused::broke(&office.words, error))? else {
                 return refuse("enrol_code");
             };
             let secret = Secret::make(&mut *office.random()).map_err(|error| Refused::broke(&office.words, error))?;
-            let kept = office.phones.enrol(device, &name, &secret, &office.now().to_rfc3339());
+            let kept = office.phones.enrol(device, &name, &secret, office.now());
             if !kept.map_err(|error| Refused::broke(&office.words, error))? {
                 return refuse("phone_revoked");
             }
@@ -113,8 +114,16 @@ fn answer(office: &Office, device: DeviceId, what: &str, bytes: &Bytes) -> Resul
 }
 
 fn told(office: &Office, device: DeviceId, tell: &Tell) -> Result<Response, Refused> {
-    let lacks = lacks(&mut **office.store(), tell).map_err(|error| Refused::broke(&office.words, error))?;
-    let heard = office.phones.heard(device, &office.now().to_rfc3339(), alone(tell, &lacks));
+    let mut lacks = lacks(&mut **office.store(), tell).map_err(|error| Refused::broke(&office.words, error))?;
+    let held = office.phones.held(tell).map_err(|error| Refused::broke(&office.words, error))?;
+    let is_lacking = |ends: &Ends| {
+        let mut told = tell.heads.iter().filter(|head| head.log == ends.log);
+        told.any(|head| !held.contains(head) && !ends.heads.contains(head))
+    };
+    if !held.is_empty() {
+        lacks.logs.retain(is_lacking);
+    }
+    let heard = office.phones.heard(device, office.now(), alone(tell, &lacks));
     heard.map_err(|error| Refused::broke(&office.words, error))?;
     Ok(cbor(written(&lacks)))
 }
@@ -134,6 +143,15 @@ fn sent(office: &Office, device: DeviceId, bytes: &Bytes) -> Result<Response, Re
         Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_taken").because(error)
     };
     let bundle = Bundle::open(bytes).map_err(|error| not_taken(&error))?;
+    let rest = match keep_aside(office, &bundle)? {
+        Some(None) => return Ok(cbor(Vec::new())),
+        Some(Some(rest)) => Some(rest),
+        None => None,
+    };
+    let bundle = match &rest {
+        Some(rest) => Bundle::open(rest).map_err(|error| not_taken(&error))?,
+        None => bundle,
+    };
     match receive(&mut office.api.desk(), &mut **office.store(), &bundle) {
         Ok(joined) => {
             let sum = joined.sum();
@@ -155,7 +173,7 @@ fn pulled(office: &Office, device: DeviceId, pull: &Pull) -> Result<Response, Re
     }
     let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
     // It has sent what it had: it asks afterwards.
-    office.phones.heard(device, &office.now().to_rfc3339(), 0).map_err(|error| broke(&error))?;
+    office.phones.heard(device, office.now(), 0).map_err(|error| broke(&error))?;
     let mut store = office.store();
     keep_in_step(&mut office.api.desk(), &mut **store).map_err(|error| broke(&error))?;
     let page = page(&mut **store, pull).map_err(|error| broke(&error))?;

@@ -1,84 +1,60 @@
-//! Who tries passwords too often. A try counts as wrong from its start, so that many at once are no way around.
+//! Who tries passwords too often, whichever instance they ask. A try counts as wrong from its start, so that many at once are no
+//! way around.
 
+use crate::account::AccountError;
+use crate::base::Base;
 use crate::secret::Kept;
-use std::sync::{Mutex, MutexGuard, PoisonError};
-use std::time::{Duration, Instant};
+use provenohm_api::{Host, Moment};
+use std::net::IpAddr;
+use std::sync::Arc;
+use uuid::Uuid;
 
-/// Wrong passwords of one name in [`WHILE`] after which no other is heard.
-const MOST: usize = 10;
-/// The same of all names together, so that guessing at many names ends too. No more than this is ever kept in memory.
-const MOST_OF_ALL: usize = 100;
-const WHILE: Duration = Duration::from_secs(15 * 60);
+/// Wrong passwords of one name within [`WHILE`] after which no other is heard.
+const MOST: i64 = 10;
+/// The same from one address, whatever the names, so that guessing at many names ends too.
+const MOST_OF_ADDRESS: i64 = 50;
+/// The same from everywhere together: no more are kept than this, and a flood from many addresses ends as well.
+const MOST_OF_ALL: i64 = 1000;
+/// s
+const WHILE: i64 = 15 * 60;
 
 /// One password that is tried.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Try {
-    /// A name of any length takes the same room.
-    of: Kept,
-    at: Instant,
-}
+pub(crate) struct Try(Uuid);
 
 /// The wrong passwords of late, and those being tried.
-#[derive(Default)]
-pub(crate) struct Tries(Mutex<Vec<Try>>);
+pub(crate) struct Tries(pub(crate) Arc<Base>);
 
 impl Tries {
     /// Begins to try a password for a name. Nothing if that was done too often.
-    pub(crate) fn begin(&self, name: &str, now: Instant) -> Option<Try> {
-        let mut tries = self.tries();
-        tries.retain(|one| now.saturating_duration_since(one.at) < WHILE);
-        let one = Try { of: Kept::of(name), at: now };
-        let of_name = tries.iter().filter(|other| other.of == one.of).count();
-        if of_name >= MOST || tries.len() >= MOST_OF_ALL {
-            return None;
-        }
-        tries.push(one);
-        Some(one)
+    pub(crate) fn begin(
+        &self,
+        (name, from): (&str, IpAddr),
+        now: Moment,
+        host: &mut Host,
+    ) -> Result<Option<Try>, AccountError> {
+        // A name of any length takes the same room.
+        let (id, of, address) = (host.id()?, Kept::of(name), Kept::of(&from.to_string()));
+        let count = "SELECT count(*), coalesce(sum(CASE WHEN of = ?1 THEN 1 ELSE 0 END), 0),
+                            coalesce(sum(CASE WHEN address = ?2 THEN 1 ELSE 0 END), 0) FROM attempt";
+        let keep = "INSERT INTO attempt (id, of, address, at) VALUES (?1, ?2, ?3, ?4)";
+        let (of, address) = (of.bytes(), address.bytes());
+        self.0.change(|tables| {
+            tables.run("DELETE FROM attempt WHERE at <= ?1", &[(now.timestamp() - WHILE).into()])?;
+            let counts = tables.line(count, &[of.into(), address.into()])?.ok_or(AccountError::Unreadable)?;
+            let (all, of_name, of_address) = (counts.number(0)?, counts.number(1)?, counts.number(2)?);
+            if of_name >= MOST || of_address >= MOST_OF_ADDRESS || all >= MOST_OF_ALL {
+                return Ok(None);
+            }
+            tables.run(keep, &[id.as_bytes().into(), of.into(), address.into(), now.timestamp().into()])?;
+            Ok(Some(Try(id)))
+        })
     }
 
     /// The password was right: this try no longer counts. Wrong ones before it do.
-    pub(crate) fn was_right(&self, right: Try) {
-        let mut tries = self.tries();
-        if let Some(at) = tries.iter().position(|one| *one == right) {
-            tries.swap_remove(at);
-        }
-    }
-
-    fn tries(&self) -> MutexGuard<'_, Vec<Try>> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    #![allow(clippy::unwrap_used)]
-    use super::*;
-
-    #[test]
-    fn wrong_passwords_of_one_name_leave_the_others_heard() {
-        let (tries, now) = (Tries::default(), Instant::now());
-        for _ in 0..MOST {
-            assert!(tries.begin("A", now).is_some());
-        }
-        assert_eq!(tries.begin("A", now), None);
-        assert!(tries.begin("B", now).is_some());
-        assert!(tries.begin("A", now + WHILE).is_some());
-    }
-
-    #[test]
-    fn right_ones_never_count() {
-        let (tries, now) = (Tries::default(), Instant::now());
-        for _ in 0..MOST_OF_ALL * 2 {
-            tries.was_right(tries.begin("A", now).unwrap());
-        }
-    }
-
-    #[test]
-    fn a_flood_of_names_is_soon_not_heard_and_takes_no_room() {
-        let (tries, now) = (Tries::default(), Instant::now());
-        let heard = (0..10_000).filter(|name| tries.begin(&name.to_string(), now).is_some()).count();
-        assert_eq!((heard, tries.tries().len()), (MOST_OF_ALL, MOST_OF_ALL));
-        assert!(tries.begin("A", now + WHILE).is_some());
-        assert_eq!(tries.tries().len(), 1);
+    pub(crate) fn was_right(&self, right: Try) -> Result<(), AccountError> {
+        let cells = [right.0.as_bytes().into()];
+        self.0.change(|tables| tables.run("DELETE FROM attempt WHERE id = ?1", &cells))?;
+        Ok(())
     }
 }

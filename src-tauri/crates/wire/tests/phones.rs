@@ -259,6 +259,66 @@ fn a_revoked_phone_gets_and_gives_nothing_more_and_keeps_what_it_has() {
     assert!(lost.round()["words"].as_str().unwrap().starts_with("The office revoked this device"));
 }
 
+/// A job as a phone hands it over, base64.
+fn handed(phone: &Phone, job: &Value) -> Value {
+    let written = phone.call("hand_over", json!({ "job": job["id"], "testers": [] }));
+    phone.call("written_file", json!({ "path": written["files"][0] }))["base64"].clone()
+}
+
+#[test]
+fn what_a_revoked_phone_wrote_beyond_what_the_hub_had_waits_whoever_brings_it() {
+    let office = Office::open();
+    let (lost, other) = (Phone::enrolled(&office, "Lost phone"), Phone::enrolled(&office, "Other phone"));
+    let known = lost.start_job("Mill Lane");
+    lost.round();
+    let list = || office.ask("/phones", &json!({}));
+    let of_lost =
+        |list: &Value| list.as_array().unwrap().iter().find(|one| one["name"] == "Lost phone").unwrap().clone();
+    let device = of_lost(&list())["device"].clone();
+    office.ask("/phones/revoke", &json!({ "device": device }));
+    // It goes on, in the job the hub has and in one it has not, and hands both over by file.
+    lost.call("set_job_names", json!({ "job": known["id"], "name": "Mill Lane altered", "place": "Hall" }));
+    let later = lost.start_job("Afterwards");
+    for job in [&known, &later] {
+        other.call("take_in_bundle", json!({ "base64": handed(&lost, job) }));
+    }
+    let own = other.start_job("Own work");
+    assert_eq!(other.round()["step"], "in_step");
+    assert_eq!(other.round()["words"], other.round()["words"], "it has nothing more to send");
+    let jobs = || office.call("jobs", json!({}))["jobs"].to_string();
+    assert!(jobs().contains("Own work") && jobs().contains("Mill Lane") && !jobs().contains("altered"), "{}", jobs());
+    assert!(!jobs().contains("Afterwards"), "{}", jobs());
+    let held = of_lost(&list())["held"].clone();
+    assert!(held.as_str().unwrap().ends_with("entries wait to be accepted"), "{held}");
+    assert_eq!(
+        list().as_array().unwrap().iter().find(|one| one["name"] == "Other phone").unwrap()["alone"],
+        Value::Null
+    );
+    // The same by file in the office's browser: nothing of it comes in, and no entry waits twice.
+    let refused = office.call("take_in_bundle", json!({ "base64": handed(&lost, &later) }));
+    assert_eq!(refused["code"], "bundle_held", "{refused}");
+    assert!(!jobs().contains("Afterwards"), "{}", jobs());
+    let nobody = office.browser.post(format!("{}/phones/accept", office.address)).json(&json!({ "device": device }));
+    assert_eq!(nobody.send().unwrap().status(), 401);
+    // Somebody accepts it: then it is as any other work, and goes to the phones too.
+    let after = office.ask("/phones/accept", &json!({ "device": device }));
+    assert_eq!(of_lost(&after)["held"], Value::Null, "{after}");
+    assert!(jobs().contains("Mill Lane altered") && jobs().contains("Afterwards"), "{}", jobs());
+    let audit = office.ask("/people/audit", &json!({ "before": null }));
+    assert_eq!(audit["lines"][0]["words"], "A. Office accepted what Lost phone recorded");
+    let third = Phone::enrolled(&office, "Third phone");
+    third.call("fetch_job", json!({ "job": later["id"] }));
+    third.round();
+    assert_eq!(third.jobs(), ["Afterwards"]);
+    // What it writes after that waits again, and a second time there is nothing to accept.
+    assert_eq!(office.ask("/phones/accept", &json!({ "device": device }))["code"], "not_found");
+    lost.call("set_job_names", json!({ "job": later["id"], "name": "Again later", "place": "Hall" }));
+    other.call("take_in_bundle", json!({ "base64": handed(&lost, &later) }));
+    other.call("set_job_names", json!({ "job": own["id"], "name": "Own work 2", "place": "Hall" }));
+    other.round();
+    assert!(jobs().contains("Own work 2") && !jobs().contains("Again later"), "{}", jobs());
+}
+
 #[test]
 fn what_answers_with_another_certificate_is_not_the_hub() {
     let mut office = Office::open();

@@ -31,14 +31,6 @@ impl SqliteStore {
         Self::over(Connection::open_in_memory()?, new)
     }
 
-    /// Whether it was moved and takes nothing more.
-    ///
-    /// # Errors
-    /// [`StoreError`].
-    pub fn is_closed(&self) -> Result<bool, StoreError> {
-        Ok(self.0.query_row("SELECT closed FROM hub", [], |row| row.get(0))?)
-    }
-
     fn over(connection: Connection, new: Epoch) -> Result<Self, StoreError> {
         connection.busy_timeout(Duration::from_secs(30))?;
         connection.pragma_update(None, "journal_mode", "wal")?;
@@ -149,6 +141,10 @@ impl Store for SqliteStore {
             Ok((LogId(Uuid::from_bytes(row.get(0)?)), Seq(counter(row.get(1)?)), Hash(row.get(2)?)))
         })?;
         Ok(Whole { entries: counter(entries), heads: heads.collect::<rusqlite::Result<_>>()? })
+    }
+
+    fn is_closed(&mut self) -> Result<bool, StoreError> {
+        Ok(self.0.query_row("SELECT closed FROM hub", [], |row| row.get(0))?)
     }
 
     fn close(&mut self) -> Result<(), StoreError> {

@@ -77,6 +77,12 @@ pub trait Store: Send {
     /// [`StoreError`].
     fn whole(&mut self) -> Result<Whole, StoreError>;
 
+    /// Whether it was carried elsewhere and takes nothing more.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    fn is_closed(&mut self) -> Result<bool, StoreError>;
+
     /// Takes nothing more from now on.
     ///
     /// # Errors

@@ -2,10 +2,10 @@
 
 use super::{Account, AccountError, Accounts, By, one};
 use crate::audit::{Act, note};
+use crate::base::{Cell, Tables};
 use crate::role::Role;
 use crate::secret::{Kept, Secret};
 use provenohm_api::{Host, Moment, PersonId};
-use rusqlite::{Connection, OptionalExtension as _, Transaction, params};
 use std::time::Duration;
 
 /// How long a link works.
@@ -24,14 +24,16 @@ impl Accounts {
     /// The link of the first account, while nobody of the office has a password; one made before no longer works.
     pub(crate) fn first_link(&self, host: &mut Host) -> Result<Option<Secret>, AccountError> {
         let (secret, now) = (Secret::make(host)?, host.now());
-        self.change(|tx| {
-            tx.execute("DELETE FROM invite WHERE person IS NULL", [])?;
-            if offices(tx)? > 0 {
-                return Ok(None);
-            }
-            keep(tx, &secret, None, now)?;
-            Ok(Some(secret))
-        })
+        self.0
+            .change(|tx| {
+                tx.run("DELETE FROM invite WHERE person IS NULL", &[])?;
+                if offices(tx)? > 0 {
+                    return Ok(None);
+                }
+                keep(tx, &secret, None, now)?;
+                Ok(Some(()))
+            })
+            .map(|made| made.map(|()| secret))
     }
 
     /// Makes an account, with the link for its password.
@@ -44,7 +46,7 @@ impl Accounts {
         secret: &Secret,
         by: By<'_>,
     ) -> Result<(), AccountError> {
-        self.change(|tx| {
+        self.0.change(|tx| {
             add(tx, (person, name, role), by)?;
             keep(tx, secret, Some(person), by.at)?;
             note(tx, by.at, &Act::Invited { who: by.who, about: name })
@@ -56,9 +58,9 @@ impl Accounts {
     /// # Errors
     /// `no_account`.
     pub(crate) fn new_link(&self, person: PersonId, secret: &Secret, by: By<'_>) -> Result<(), AccountError> {
-        self.change(|tx| {
+        self.0.change(|tx| {
             let account = one(tx, person)?.ok_or(AccountError::Refused("no_account"))?;
-            tx.execute("DELETE FROM invite WHERE person = ?1", [person.0.as_bytes()])?;
+            tx.run("DELETE FROM invite WHERE person = ?1", &[person.0.as_bytes().into()])?;
             keep(tx, secret, Some(person), by.at)?;
             note(tx, by.at, &Act::Invited { who: by.who, about: &account.name })
         })
@@ -66,7 +68,7 @@ impl Accounts {
 
     /// Whose link a code is of, if it works still.
     pub(crate) fn invited(&self, code: &str, now: Moment) -> Result<Option<Invited>, AccountError> {
-        waiting(&self.sqlite(), code, now)
+        self.0.ask(|tx| waiting(tx, code, now))
     }
 
     /// Sets a password by a link, which is used up by that. The first account is made here, of this person and name.
@@ -79,9 +81,9 @@ impl Accounts {
         first: (PersonId, &str),
         now: Moment,
     ) -> Result<Account, AccountError> {
-        self.change(|tx| {
+        self.0.change(|tx| {
             let invited = waiting(tx, code, now)?.ok_or(AccountError::Refused("link_used"))?;
-            tx.execute("DELETE FROM invite WHERE code = ?1", [Kept::of(code).bytes()])?;
+            tx.run("DELETE FROM invite WHERE code = ?1", &[Kept::of(code).bytes().into()])?;
             let person = match invited {
                 Invited::Person(person) => person,
                 Invited::First => {
@@ -90,7 +92,7 @@ impl Accounts {
                     person
                 }
             };
-            tx.execute("UPDATE account SET hash = ?2 WHERE person = ?1", params![person.0.as_bytes(), hash])?;
+            tx.run("UPDATE account SET hash = ?2 WHERE person = ?1", &[person.0.as_bytes().into(), hash.into()])?;
             let account = one(tx, person)?.ok_or(AccountError::Refused("link_used"))?;
             note(tx, now, &Act::Password { who: &account.name })?;
             Ok(account)
@@ -99,26 +101,22 @@ impl Accounts {
 }
 
 /// How many of the office have a login.
-pub(super) fn offices(sqlite: &Connection) -> Result<u32, AccountError> {
-    let sql = "SELECT count(*) FROM account WHERE role = ?1 AND hash IS NOT NULL";
-    Ok(sqlite.query_row(sql, [Role::Office.key()], |row| row.get(0))?)
+pub(super) fn offices(tx: &mut dyn Tables) -> Result<i64, AccountError> {
+    let count = "SELECT count(*) FROM account WHERE role = ?1 AND hash IS NOT NULL";
+    tx.line(count, &[Role::Office.key().into()])?.ok_or(AccountError::Unreadable)?.number(0)
 }
 
-fn waiting(sqlite: &Connection, code: &str, now: Moment) -> Result<Option<Invited>, AccountError> {
-    let sql = "SELECT person, until FROM invite WHERE code = ?1";
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get::<_, Option<[u8; 16]>>(0)?, row.get::<_, String>(1)?));
-    let found = sqlite.query_row(sql, [Kept::of(code).bytes()], read).optional()?;
-    let works = |until: &str| Moment::parse_from_rfc3339(until).is_ok_and(|until| now < until);
-    Ok(found.filter(|(_, until)| works(until)).map(|(person, _)| match person {
-        Some(person) => Invited::Person(PersonId(uuid::Uuid::from_bytes(person))),
-        None => Invited::First,
-    }))
+fn waiting(tx: &mut dyn Tables, code: &str, now: Moment) -> Result<Option<Invited>, AccountError> {
+    let found = tx.line("SELECT person, until FROM invite WHERE code = ?1", &[Kept::of(code).bytes().into()])?;
+    let Some(line) = found.filter(|line| line.moment(1).is_ok_and(|until| now < until)) else { return Ok(None) };
+    let person = line.array_if(0)?.map(|id| PersonId(uuid::Uuid::from_bytes(id)));
+    Ok(Some(person.map_or(Invited::First, Invited::Person)))
 }
 
-fn add(tx: &Transaction<'_>, (person, name, role): (PersonId, &str, Role), by: By<'_>) -> Result<(), AccountError> {
-    let added = tx.execute(
+fn add(tx: &mut dyn Tables, (person, name, role): (PersonId, &str, Role), by: By<'_>) -> Result<(), AccountError> {
+    let added = tx.run(
         "INSERT INTO account (person, name, role) VALUES (?1, ?2, ?3) ON CONFLICT (name) DO NOTHING",
-        params![person.0.as_bytes(), name, role.key()],
+        &[person.0.as_bytes().into(), name.into(), role.key().into()],
     )?;
     if added == 0 {
         return Err(AccountError::Refused("name_taken"));
@@ -126,10 +124,9 @@ fn add(tx: &Transaction<'_>, (person, name, role): (PersonId, &str, Role), by: B
     note(tx, by.at, &Act::Made { who: by.who, about: name, role })
 }
 
-fn keep(tx: &Transaction<'_>, secret: &Secret, person: Option<PersonId>, now: Moment) -> Result<(), AccountError> {
-    let person = person.as_ref().map(|person| person.0.as_bytes());
-    let (code, until) = (secret.kept(), (now + LASTS).to_rfc3339());
-    let sql = "INSERT INTO invite (code, person, until) VALUES (?1, ?2, ?3)";
-    tx.execute(sql, params![code.bytes(), person, until])?;
+fn keep(tx: &mut dyn Tables, secret: &Secret, person: Option<PersonId>, now: Moment) -> Result<(), AccountError> {
+    let person: Cell = person.as_ref().map(|person| person.0.as_bytes()).into();
+    let keep = "INSERT INTO invite (code, person, until) VALUES (?1, ?2, ?3)";
+    tx.run(keep, &[secret.kept().bytes().into(), person, (now + LASTS).into()])?;
     Ok(())
 }

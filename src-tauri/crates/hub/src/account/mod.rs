@@ -1,21 +1,19 @@
-//! Who may log in, as what, and what was done about it: a file beside the record that no bundle carries.
+//! Who may log in, as what, and what was done about it. No bundle carries any of it.
 
 mod change;
 mod invite;
-mod migrate;
 pub(crate) mod password;
 #[cfg(test)]
 mod tests;
 
 pub(crate) use invite::Invited;
 
+use crate::base::{Base, Line, Tables};
 use crate::role::Role;
-use provenohm_api::{Host, Moment, PersonId};
+use provenohm_api::{Moment, PersonId};
+use provenohm_exchange::hub::StoreError;
 use provenohm_logbook::random::NoRandomness;
-use rusqlite::types::Type;
-use rusqlite::{Connection, OptionalExtension as _, Row, Transaction, TransactionBehavior};
-use std::path::Path;
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// Accounts cannot be read or kept, or not be changed that way.
@@ -24,6 +22,15 @@ pub enum AccountError {
     /// SQLite refuses.
     #[error("the accounts cannot be read or kept: {0}")]
     Sqlite(#[from] rusqlite::Error),
+    /// A shared database refuses.
+    #[error("the accounts cannot be read or kept: {0}")]
+    Database(#[from] tokio_postgres::Error),
+    /// It is not reached, or answers too late.
+    #[error(transparent)]
+    NotReached(#[from] StoreError),
+    /// What stands there is not what was written.
+    #[error("the accounts cannot be read: something in them is not what was written")]
+    Unreadable,
     /// A password cannot be hashed, or what is kept of one cannot be read.
     #[error("a password cannot be hashed: {0}")]
     Hash(#[from] argon2::password_hash::Error),
@@ -61,72 +68,38 @@ pub(crate) struct By<'a> {
 }
 
 const ACCOUNT: &str =
-    "SELECT a.person, a.name, a.role, a.hash, i.until FROM account a LEFT JOIN invite i USING (person)";
+    "SELECT a.person, a.name, a.role, a.hash, i.until FROM account a LEFT JOIN invite i ON i.person = a.person";
 
 /// The accounts of one hub.
-pub(crate) struct Accounts(Mutex<Connection>);
+pub(crate) struct Accounts(pub(crate) Arc<Base>);
 
 impl Accounts {
-    pub(crate) fn open(file: &Path, host: &mut Host) -> Result<Self, AccountError> {
-        let mut accounts = Connection::open(file)?;
-        accounts.pragma_update(None, "journal_mode", "wal")?;
-        accounts.pragma_update(None, "synchronous", "full")?;
-        accounts.pragma_update(None, "secure_delete", true)?;
-        accounts.pragma_update(None, "foreign_keys", true)?;
-        migrate::bring_up(&mut accounts, host)?;
-        Ok(Self(Mutex::new(accounts)))
-    }
-
     /// Everybody, by name.
     pub(crate) fn all(&self) -> Result<Vec<Account>, AccountError> {
-        let sqlite = self.sqlite();
-        let mut all = sqlite.prepare(&format!("{ACCOUNT} ORDER BY a.name"))?;
-        Ok(all.query_map([], read)?.collect::<Result<_, _>>()?)
-    }
-
-    pub(crate) fn of_person(&self, person: PersonId) -> Result<Option<Account>, AccountError> {
-        one(&self.sqlite(), person)
+        self.0.ask(|tables| {
+            let all = tables.lines(&format!("{ACCOUNT} ORDER BY a.name"), &[])?;
+            all.iter().map(read).collect()
+        })
     }
 
     pub(crate) fn named(&self, name: &str) -> Result<Option<Account>, AccountError> {
-        let sql = format!("{ACCOUNT} WHERE a.name = ?1");
-        Ok(self.sqlite().query_row(&sql, [name], read).optional()?)
-    }
-
-    /// Does all of it or nothing.
-    pub(crate) fn change<T>(
-        &self,
-        change: impl FnOnce(&Transaction<'_>) -> Result<T, AccountError>,
-    ) -> Result<T, AccountError> {
-        let mut sqlite = self.sqlite();
-        let tx = sqlite.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        let done = change(&tx)?;
-        tx.commit()?;
-        Ok(done)
-    }
-
-    pub(crate) fn sqlite(&self) -> MutexGuard<'_, Connection> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+        let named = format!("{ACCOUNT} WHERE a.name = ?1");
+        self.0.ask(|tables| tables.line(&named, &[name.into()])?.as_ref().map(read).transpose())
     }
 }
 
 /// The account of a person, as it stands within a change.
-fn one(sqlite: &Connection, person: PersonId) -> Result<Option<Account>, AccountError> {
-    let mut found = sqlite.prepare_cached(&format!("{ACCOUNT} WHERE a.person = ?1"))?;
-    Ok(found.query_row([person.0.as_bytes()], read).optional()?)
+pub(crate) fn one(tables: &mut dyn Tables, person: PersonId) -> Result<Option<Account>, AccountError> {
+    let found = tables.line(&format!("{ACCOUNT} WHERE a.person = ?1"), &[person.0.as_bytes().into()])?;
+    found.as_ref().map(read).transpose()
 }
 
-fn read(row: &Row<'_>) -> rusqlite::Result<Account> {
-    let unreadable = |column, why: Box<dyn std::error::Error + Send + Sync>| {
-        rusqlite::Error::FromSqlConversionFailure(column, Type::Text, why)
-    };
-    let (role, until): (String, Option<String>) = (row.get(2)?, row.get(4)?);
-    let until = until.map(|until| Moment::parse_from_rfc3339(&until)).transpose();
+fn read(line: &Line) -> Result<Account, AccountError> {
     Ok(Account {
-        person: PersonId(Uuid::from_bytes(row.get(0)?)),
-        name: row.get(1)?,
-        role: Role::named(&role).ok_or_else(|| unreadable(2, role.into()))?,
-        hash: row.get(3)?,
-        link_until: until.map_err(|why| unreadable(4, why.into()))?,
+        person: PersonId(Uuid::from_bytes(line.array(0)?)),
+        name: line.text(1)?,
+        role: Role::named(&line.text(2)?).ok_or(AccountError::Unreadable)?,
+        hash: line.text_if(3)?,
+        link_until: line.moment_if(4)?,
     })
 }

@@ -7,7 +7,6 @@ use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher as _, PasswordVerifier as _};
 use provenohm_api::PersonId;
 use provenohm_logbook::random::{self, NoRandomness, Randomness};
-use rusqlite::params;
 
 /// Shorter passwords are refused, characters: the least that NIST SP 800-63B, 5.1.1 asks of one a person chooses.
 pub(crate) const SHORTEST: usize = 8;
@@ -43,10 +42,10 @@ impl Accounts {
     /// # Errors
     /// `no_account` if it was changed or taken away meanwhile.
     pub(crate) fn set_password(&self, person: PersonId, of: &str, hash: &str, by: By<'_>) -> Result<(), AccountError> {
-        self.change(|tx| {
-            let changed = tx.execute(
+        self.0.change(|tx| {
+            let changed = tx.run(
                 "UPDATE account SET hash = ?3 WHERE person = ?1 AND hash = ?2",
-                params![person.0.as_bytes(), of, hash],
+                &[person.0.as_bytes().into(), of.into(), hash.into()],
             )?;
             if changed == 0 {
                 return Err(AccountError::Refused("no_account"));

@@ -2,9 +2,15 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use super::*;
+use crate::base::Base;
 use crate::secret::Secret;
+use crate::session::Sessions;
+use crate::tries::Tries;
+use provenohm_api::Host;
 use provenohm_words::{Locale, Words};
+use rusqlite::Connection;
 use serde_json::{Value, json};
+use std::net::{IpAddr, Ipv4Addr};
 use std::time::Duration;
 use tempfile::TempDir;
 
@@ -22,17 +28,22 @@ impl File {
         let folder = TempDir::new().unwrap();
         let path = folder.path().join("office.sqlite");
         let now = Moment::parse_from_rfc3339("2026-11-25T10:00:00+01:00").unwrap();
-        let mut count = 0u8;
+        let mut count = 0u32;
         let random = move |bytes: &mut [u8]| {
             count += 1;
-            bytes.fill(count);
+            bytes.iter_mut().zip(count.to_le_bytes().into_iter().cycle()).for_each(|(byte, of)| *byte = of);
             Ok(())
         };
         Self { _folder: folder, path, host: Host::new(move || now, random), now }
     }
 
     fn open(&mut self) -> Result<Accounts, AccountError> {
-        Accounts::open(&self.path, &mut self.host)
+        Ok(Accounts(Arc::new(Base::in_file(&self.path, &mut self.host)?)))
+    }
+
+    /// The file, past what keeps it.
+    fn sqlite(&self) -> Connection {
+        Connection::open(&self.path).unwrap()
     }
 
     fn by<'a>(&self, who: &'a str) -> By<'a> {
@@ -89,8 +100,8 @@ fn the_file_of_the_first_version_is_brought_up_and_whoever_had_an_account_is_the
     // Opened again nothing changes; a newer file is left alone.
     let accounts = file.open().unwrap();
     assert_eq!(accounts.all().unwrap(), [account]);
-    accounts.sqlite().pragma_update(None, "user_version", 99).unwrap();
     drop(accounts);
+    file.sqlite().pragma_update(None, "user_version", 99).unwrap();
     assert!(matches!(file.open(), Err(AccountError::Newer)));
 }
 
@@ -133,7 +144,7 @@ fn the_last_login_of_the_office_stays() {
     assert_eq!(refused(accounts.take_away(office.person, by)), "last_office");
     accounts.accept((code.told(), "hash of b"), (other, ""), file.now).unwrap();
     accounts.take_away(office.person, by).unwrap();
-    assert_eq!(accounts.of_person(office.person).unwrap().unwrap().hash, None);
+    assert_eq!(accounts.named("A. Office").unwrap().unwrap().hash, None);
     assert_eq!(refused(accounts.set_role(other, Role::Reviewer, by)), "last_office");
     assert_eq!(refused(accounts.set_role(file.person(), Role::Office, by)), "no_account");
     assert_eq!(refused(file.invite(&accounts, "A. Office", Role::Office).map(drop)), "name_taken");
@@ -160,10 +171,10 @@ fn the_audit_names_who_did_what_to_whom_and_is_only_added_to() {
         ]
     );
     assert_eq!((&lines["more"], &lines["lines"][0]["at"]), (&json!(false), &json!("25 Nov 2026 10:00")));
-    let kept: String = accounts.sqlite().query_row("SELECT at FROM audit", [], |row| row.get(0)).unwrap();
+    let kept: String = file.sqlite().query_row("SELECT at FROM audit", [], |row| row.get(0)).unwrap();
     assert_eq!(kept, "2026-11-25T10:00:00+01:00");
     for change in ["UPDATE audit SET who = 'B'", "DELETE FROM audit", "DELETE FROM audit WHERE number = 1"] {
-        assert!(accounts.sqlite().execute(change, []).is_err(), "{change}");
+        assert!(file.sqlite().execute(change, []).is_err(), "{change}");
     }
     drop(accounts);
     let bytes = std::fs::read(&file.path).unwrap();
@@ -183,4 +194,75 @@ fn the_audit_is_told_by_pages() {
     assert_eq!((lines.len(), &page["more"]), (50, &json!(true)));
     let rest = audit(&accounts, lines[49]["number"].as_i64());
     assert_eq!((rest["lines"].as_array().unwrap().len(), &rest["more"]), (12, &json!(false)));
+}
+
+#[test]
+fn a_session_ends_when_it_was_silent_for_long_is_closed_or_the_password_is_another() {
+    let mut file = File::new();
+    let (accounts, office) = file.with_office();
+    let (sessions, now) = (Sessions(Arc::clone(&accounts.0)), file.now);
+    let [one, other, third] = [(); 3].map(|()| Secret::make(&mut file.host).unwrap());
+    sessions.open(&office, now, &one).unwrap();
+    let nearly = Duration::from_secs(12 * 60 * 60 - 1);
+    sessions.keep(one.told(), now + nearly).unwrap();
+    assert_eq!(sessions.whose(one.told(), now + nearly * 2).unwrap().as_ref(), Some(&office));
+    // Asking keeps nothing, and what has ended is not brought back.
+    let late = now + nearly * 2 + Duration::from_secs(1);
+    assert_eq!(sessions.whose(one.told(), late).unwrap(), None);
+    sessions.keep(one.told(), late).unwrap();
+    assert_eq!(sessions.whose(one.told(), late).unwrap(), None);
+    // What is heard again within a minute is not written each time.
+    sessions.open(&office, now, &other).unwrap();
+    sessions.keep(other.told(), now + Duration::from_secs(59)).unwrap();
+    let heard: i64 = file.sqlite().query_row("SELECT max(heard) FROM session", [], |row| row.get(0)).unwrap();
+    assert_eq!(heard, (now + nearly).timestamp(), "that of the first");
+    sessions.close(other.told()).unwrap();
+    assert_eq!(sessions.whose(other.told(), now).unwrap(), None);
+    sessions.open(&office, now, &third).unwrap();
+    accounts.set_password(office.person, "hash of a", "another", file.by("A. Office")).unwrap();
+    assert_eq!(sessions.whose(third.told(), now).unwrap(), None);
+}
+
+const HERE: IpAddr = IpAddr::V4(Ipv4Addr::LOCALHOST);
+const QUARTER: Duration = Duration::from_secs(15 * 60);
+
+fn elsewhere(nth: u8) -> IpAddr {
+    // Addresses for documentation (RFC 5737).
+    IpAddr::V4(Ipv4Addr::new(192, 0, 2, nth))
+}
+
+#[test]
+fn wrong_passwords_of_one_name_leave_the_others_heard() {
+    let mut file = File::new();
+    let (tries, now) = (Tries(file.open().unwrap().0), file.now);
+    let mut heard = |name, from, at| tries.begin((name, from), at, &mut file.host).unwrap().is_some();
+    for nth in 0..10 {
+        assert!(heard("A", elsewhere(nth), now));
+    }
+    assert!(!heard("A", HERE, now) && heard("B", HERE, now) && heard("A", HERE, now + QUARTER));
+}
+
+#[test]
+fn right_ones_never_count() {
+    let mut file = File::new();
+    let (tries, now) = (Tries(file.open().unwrap().0), file.now);
+    for _ in 0..60 {
+        let one = tries.begin(("A", HERE), now, &mut file.host).unwrap().unwrap();
+        tries.was_right(one).unwrap();
+    }
+}
+
+#[test]
+fn a_flood_of_names_from_one_address_shuts_that_address_out_and_nobody_else() {
+    let mut file = File::new();
+    let (tries, now) = (Tries(file.open().unwrap().0), file.now);
+    let mut heard = |name: &str, from, at| tries.begin((name, from), at, &mut file.host).unwrap().is_some();
+    assert_eq!((0..200).filter(|name| heard(&name.to_string(), HERE, now)).count(), 50);
+    assert!(heard("A", elsewhere(1), now));
+    // From many addresses it ends as well, and no more of it is kept than that.
+    let from_many = (0..250).filter(|nth| (0..5).all(|name| heard(&format!("{nth} {name}"), elsewhere(*nth), now)));
+    assert_eq!(from_many.count(), 189);
+    assert!(!heard("A", HERE, now) && heard("A", HERE, now + QUARTER));
+    let kept: i64 = file.sqlite().query_row("SELECT count(*) FROM attempt", [], |row| row.get(0)).unwrap();
+    assert_eq!(kept, 1);
 }

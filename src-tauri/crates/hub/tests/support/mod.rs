@@ -53,13 +53,23 @@ impl Running {
     }
 
     pub(crate) async fn over(record: TempDir) -> Self {
+        Self::over_store(record, None).await
+    }
+
+    /// An instance over a database, `postgres://…`; nothing: the store beside the record.
+    pub(crate) async fn over_store(record: TempDir, store: Option<&str>) -> Self {
         let listen = "127.0.0.1:0".parse().unwrap();
-        let hub = Hub::bind(&options(record.path(), listen)).await.unwrap();
+        let options = Options { store: store.map(str::to_owned), ..options(record.path(), listen) };
+        let hub = Hub::bind(&options).await.unwrap();
         let (address, first) = (hub.address(), hub.first_link().map(str::to_owned));
         let (end, asked) = oneshot::channel();
         let over = async move { drop(asked.await) };
         let ended = tokio::spawn(async move { hub.run(over).await });
         Self { record, address, first, end, ended }
+    }
+
+    pub(crate) fn record(&self) -> &Path {
+        self.record.path()
     }
 
     pub(crate) async fn end(self) -> TempDir {

@@ -4,6 +4,7 @@
 use super::query::{ReadError, View};
 use crate::entry::{Hash, Kind, LogId, Seq};
 use crate::store::{blob, counter, number};
+use provenohm_assess::ids::DeviceId;
 use rusqlite::{OptionalExtension as _, params};
 use uuid::Uuid;
 
@@ -72,6 +73,17 @@ impl View<'_> {
             self.connection().prepare_cached("SELECT seq, hash FROM head WHERE log = ?1 ORDER BY seq, hash")?;
         let heads = heads.query_map([blob(&log.0)], |row| Ok((Seq(counter(row.get(0)?)), Hash(row.get(1)?))))?;
         Ok(heads.collect::<rusqlite::Result<_>>()?)
+    }
+
+    /// The device that writes a log; nothing of a log whose beginning is not here.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn device_of(&self, log: LogId) -> Result<Option<DeviceId>, ReadError> {
+        let mut opened =
+            self.connection().prepare_cached("SELECT device FROM opened WHERE log = ?1 ORDER BY entry LIMIT 1")?;
+        let device: Option<[u8; 16]> = opened.query_row([blob(&log.0)], |row| row.get(0)).optional()?;
+        Ok(device.map(|id| DeviceId(Uuid::from_bytes(id))))
     }
 
     /// Whether an entry is here.

@@ -79,6 +79,10 @@ answer-phone-alone = { $entries ->
     [one] 1 entry is on it alone
    *[other] { $entries } entries are on it alone
 }
+answer-phone-held = { $entries ->
+    [one] 1 entry waits to be accepted
+   *[other] { $entries } entries wait to be accepted
+}
 answer-office-none = This device is at no office
 answer-office-asking = Asking the office
 answer-office-in-step = In step with the office at { $time }

@@ -576,7 +576,10 @@ phones-enrol-about = On the phone, under Jobs and Office. The code enrols one ph
 phones-qr = QR code of address and code
 phones-revoke = Revoke
 phones-revoke-one = Revoke { $phone }
-phones-revoke-about = It is sent nothing more and sends nothing more. What it recorded since it was heard last comes only by a file, if at all. This cannot be taken back.
+phones-revoke-about = It is sent nothing more and sends nothing more. What the hub does not have of it by now waits, whoever brings it, until you accept it. This cannot be taken back.
+phones-accept = Accept
+phones-accept-one = Accept what { $phone } recorded
+phones-accept-about = The hub did not have this when the phone was revoked. Accept it only if you know who recorded it. It joins the jobs as any other work and cannot be taken out again.
 look-and-feel-login = Theme, hand, gloves, login
 login-who = Logged in as { $name }, { $role }
 password-change = Change the password
@@ -604,5 +607,22 @@ account-take-away = Take away
 account-take-away-of = Take away the login of { $name }
 account-take-away-about = { $name } is logged out at once and cannot come in again without a new link. What they recorded stays, under their name.
 account-keep = Keep
+tokens = Scripts and calendar
+tokens-about = A token lets a program read or add one kind of thing without a login. The hub describes its doors at /api/1.
+token-new = Make a token
+token-name = What it is for
+token-scope = What it opens
+token-days = How long it works
+token-days-of = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}
+token-make = Make
+token-made = Token of { $name }
+token-made-calendar = Subscribe to this address in a calendar. It is shown this once; whoever has it sees names and days of testers.
+token-made-script = The script says this with each request, as Authorization: Bearer. It is shown this once.
+token-drop = Take away
+token-drop-one = Take the token { $name } away
+token-drop-about = Whatever uses it is refused from now on. This cannot be taken back.
 audit = What was done with accounts
 audit-earlier = Earlier

@@ -1,12 +1,12 @@
-//! The tables of the accounts, brought up to this version one step after the other. A step that landed is never changed.
+//! The tables in a file, brought up to this version one step after the other. A step that landed is never changed.
 
-use super::AccountError;
+use crate::account::AccountError;
 use provenohm_api::Host;
 use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 
 type Step = fn(&Transaction<'_>, &mut Host) -> Result<(), AccountError>;
 
-const STEPS: [Step; 3] = [names_and_hashes, people_and_roles, phones];
+const STEPS: [Step; 6] = [names_and_hashes, people_and_roles, phones, sessions, held, tokens];
 
 pub(super) fn bring_up(sqlite: &mut Connection, host: &mut Host) -> Result<(), AccountError> {
     let tx = sqlite.transaction_with_behavior(TransactionBehavior::Immediate)?;
@@ -77,5 +77,62 @@ fn phones(tx: &Transaction<'_>, _: &mut Host) -> Result<(), AccountError> {
              alone INTEGER NOT NULL DEFAULT 0,
              revoked TEXT
          ) STRICT;",
+    )?)
+}
+
+/// What was in memory before, so that instances over one database can share it.
+fn sessions(tx: &Transaction<'_>, _: &mut Host) -> Result<(), AccountError> {
+    Ok(tx.execute_batch(
+        "-- By the hash of its cookie; `of` is a hash of the password's hash, so that another password ends it. Seconds.
+         CREATE TABLE session (
+             cookie BLOB NOT NULL PRIMARY KEY,
+             person BLOB NOT NULL,
+             of BLOB NOT NULL,
+             heard INTEGER NOT NULL
+         ) STRICT, WITHOUT ROWID;
+         -- Passwords that were wrong of late, and those being tried. Seconds.
+         CREATE TABLE attempt (
+             id BLOB NOT NULL PRIMARY KEY,
+             of BLOB NOT NULL,
+             address BLOB NOT NULL,
+             at INTEGER NOT NULL
+         ) STRICT, WITHOUT ROWID;
+         -- Codes that enrol a phone, for a quarter of an hour each. Seconds.
+         CREATE TABLE enrol_code (
+             code TEXT NOT NULL PRIMARY KEY,
+             until INTEGER NOT NULL
+         ) STRICT, WITHOUT ROWID;",
+    )?)
+}
+
+/// What a revoked phone wrote beyond what the hub had.
+fn held(tx: &Transaction<'_>, _: &mut Host) -> Result<(), AccountError> {
+    Ok(tx.execute_batch(
+        "-- Until a person accepts it.
+         CREATE TABLE held (
+             log BLOB NOT NULL,
+             seq INTEGER NOT NULL,
+             hash BLOB NOT NULL,
+             device BLOB NOT NULL,
+             noun INTEGER NOT NULL,
+             book BLOB NOT NULL,
+             entry BLOB NOT NULL,
+             PRIMARY KEY (log, seq, hash)
+         ) STRICT, WITHOUT ROWID;",
+    )?)
+}
+
+/// For scripts.
+fn tokens(tx: &Transaction<'_>, _: &mut Host) -> Result<(), AccountError> {
+    Ok(tx.execute_batch(
+        "CREATE TABLE token (
+             id BLOB NOT NULL PRIMARY KEY,
+             secret BLOB NOT NULL UNIQUE,
+             name TEXT NOT NULL,
+             scope TEXT NOT NULL,
+             person BLOB NOT NULL REFERENCES account,
+             until TEXT NOT NULL,
+             used TEXT
+         ) STRICT, WITHOUT ROWID;",
     )?)
 }

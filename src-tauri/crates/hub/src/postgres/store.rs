@@ -1,70 +1,19 @@
-//! The store in PostgreSQL, or in what speaks its protocol: plain SQL, transactions that are tried again where the engine asks
-//! for it, and no lock that only one engine has. Several instances of a hub may share one: who appends takes the row of the
-//! hub first, so that one comes after the other.
+//! The store of entries. Several instances of a hub may share one: who appends takes the row of the hub first, so that one
+//! comes after the other.
 
-use deadpool_postgres::{Config, Pool, Runtime};
+use super::database::{Database, Failed};
 use provenohm_exchange::hub::{Cursor, Epoch, Erased, Parcel, Scope, Store, StoreError, Whole};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, Hash, LogId, Noun, Salt, Seq};
 use std::collections::BTreeMap;
-use std::time::Duration;
 use tokio::runtime::Handle;
-use tokio_postgres::error::SqlState;
 use tokio_postgres::types::{FromSql, ToSql};
-use tokio_postgres::{IsolationLevel, NoTls, Row, Transaction};
+use tokio_postgres::{Row, Transaction};
 use uuid::Uuid;
-
-/// How often a transaction is tried that others keep from being serialized.
-const TRIES: u32 = 20;
-
-/// For a transaction and all its tries.
-const LONGEST: Duration = Duration::from_secs(60);
-
-/// Longer from one try to the next.
-const AGAIN: Duration = Duration::from_millis(5);
 
 /// A store that several instances share. Its calls wait, so they are made off the threads that answer.
 #[derive(Debug)]
-pub struct PostgresStore {
-    pool: Pool,
-    runtime: Handle,
-}
-
-/// Why a transaction did not come about.
-enum Failed {
-    Engine(tokio_postgres::Error),
-    Store(StoreError),
-}
-
-impl From<tokio_postgres::Error> for Failed {
-    fn from(error: tokio_postgres::Error) -> Self {
-        Self::Engine(error)
-    }
-}
-
-impl From<StoreError> for Failed {
-    fn from(error: StoreError) -> Self {
-        Self::Store(error)
-    }
-}
-
-impl Failed {
-    /// Whether it may come about if it is tried again.
-    fn is_passing(&self) -> bool {
-        let code = match self {
-            Self::Engine(error) => error.code(),
-            Self::Store(_) => None,
-        };
-        matches!(code, Some(&(SqlState::T_R_SERIALIZATION_FAILURE | SqlState::T_R_DEADLOCK_DETECTED)))
-    }
-
-    fn said(self) -> StoreError {
-        match self {
-            Self::Store(error) => error,
-            Self::Engine(error) => engine(&error),
-        }
-    }
-}
+pub struct PostgresStore(Database);
 
 impl PostgresStore {
     /// The store of a database, `postgres://…`; a new one, in this epoch, if there is none. To be called off the threads of the
@@ -73,81 +22,26 @@ impl PostgresStore {
     /// # Errors
     /// [`StoreError`].
     pub fn open(url: &str, new: Epoch, runtime: Handle) -> Result<Self, StoreError> {
-        let config = Config { url: Some(url.to_owned()), ..Config::default() };
-        let _in = runtime.enter();
-        let pool =
-            config.create_pool(Some(Runtime::Tokio1), NoTls).map_err(|error| StoreError::Engine(error.to_string()))?;
-        let store = Self { pool, runtime: runtime.clone() };
-        store.wait(async {
-            let client = store.pool.get().await.map_err(|error| StoreError::Engine(error.to_string()))?;
-            client.batch_execute(include_str!("postgres.sql")).await.map_err(|error| engine(&error))?;
-            let mark = Cursor::default().mark;
-            client
-                .execute(
-                    "INSERT INTO hub (one, epoch, at, mark) VALUES (1, $1, 0, $2) ON CONFLICT (one) DO NOTHING",
-                    &[&new.0, &mark.as_slice()],
-                )
-                .await
-                .map_err(|error| engine(&error))
-        })?;
-        Ok(store)
+        Self::within(Database::of(url, runtime)?, new)
     }
 
-    fn wait<T>(&self, work: impl Future<Output = T>) -> T {
-        self.runtime.block_on(work)
+    /// The store within a database.
+    pub(crate) fn within(database: Database, new: Epoch) -> Result<Self, StoreError> {
+        database.make(include_str!("store.sql"))?;
+        let mark = Cursor::default().mark;
+        let hub = "INSERT INTO hub (one, epoch, at, mark) VALUES (1, $1, 0, $2) ON CONFLICT (one) DO NOTHING";
+        database.write(async |tx| Ok(tx.execute(hub, &[&new.0, &mark.as_slice()]).await.map(drop)?))?;
+        Ok(Self(database))
     }
-
-    /// Reads, all of it at one and the same moment.
-    fn read<T>(&self, work: impl AsyncFn(&Transaction<'_>) -> Result<T, Failed>) -> Result<T, StoreError> {
-        self.transact(IsolationLevel::RepeatableRead, work)
-    }
-
-    /// Changes something: what is read behind a row that was taken is as the one before left it.
-    fn write<T>(&self, work: impl AsyncFn(&Transaction<'_>) -> Result<T, Failed>) -> Result<T, StoreError> {
-        self.transact(IsolationLevel::ReadCommitted, work)
-    }
-
-    /// One transaction, as often as it takes.
-    fn transact<T>(
-        &self,
-        level: IsolationLevel,
-        work: impl AsyncFn(&Transaction<'_>) -> Result<T, Failed>,
-    ) -> Result<T, StoreError> {
-        // A database that went away without a word would be waited for as long as the system does.
-        let work = async {
-            for tried in 1.. {
-                let mut client = self.pool.get().await.map_err(|error| StoreError::Engine(error.to_string()))?;
-                let begun = client.build_transaction().isolation_level(level).start().await;
-                let tx = begun.map_err(|error| engine(&error))?;
-                let done = match work(&tx).await {
-                    Ok(value) => tx.commit().await.map(|()| value).map_err(Failed::from),
-                    Err(failed) => Err(failed),
-                };
-                match done {
-                    Err(failed) if failed.is_passing() && tried < TRIES => tokio::time::sleep(AGAIN * tried).await,
-                    Err(failed) => return Err(failed.said()),
-                    Ok(value) => return Ok(value),
-                }
-            }
-            Err(StoreError::Engine("others were always first".to_owned()))
-        };
-        let late = |_| Err(StoreError::Engine("the database did not answer in time".to_owned()));
-        self.wait(async { tokio::time::timeout(LONGEST, work).await.unwrap_or_else(late) })
-    }
-}
-
-fn engine(error: &tokio_postgres::Error) -> StoreError {
-    let said = error.as_db_error().map_or_else(|| error.to_string(), |told| told.message().to_owned());
-    StoreError::Engine(said)
 }
 
 impl Store for PostgresStore {
     fn end(&mut self) -> Result<(Epoch, Cursor), StoreError> {
-        self.read(async |tx| end(tx).await.map(|(epoch, cursor, _)| (epoch, cursor)))
+        self.0.read(async |tx| end(tx).await.map(|(epoch, cursor, _)| (epoch, cursor)))
     }
 
     fn append(&mut self, books: &BTreeMap<Book, Vec<Entry>>) -> Result<u64, StoreError> {
-        self.write(async |tx| {
+        self.0.write(async |tx| {
             // The row is taken by who asks so, and stays so until the end.
             tx.query_one("SELECT one FROM hub WHERE one = 1 FOR UPDATE", &[]).await?;
             let (_, mut cursor, closed) = end(tx).await?;
@@ -170,7 +64,7 @@ impl Store for PostgresStore {
 
     fn heads(&mut self, logs: &[LogId]) -> Result<BTreeMap<LogId, Vec<(Seq, Hash)>>, StoreError> {
         let asked: Vec<Uuid> = logs.iter().map(|log| log.0).collect();
-        self.read(async |tx| {
+        self.0.read(async |tx| {
             let found = "SELECT log, seq, hash FROM head WHERE log = ANY($1) ORDER BY log, seq, hash";
             let mut heads: BTreeMap<LogId, Vec<(Seq, Hash)>> = BTreeMap::new();
             for row in tx.query(found, &[&asked]).await? {
@@ -182,7 +76,7 @@ impl Store for PostgresStore {
     }
 
     fn holds(&mut self, log: LogId, seq: Seq, hash: Hash) -> Result<bool, StoreError> {
-        self.read(async |tx| {
+        self.0.read(async |tx| {
             let holds = "SELECT 1 FROM entry WHERE log = $1 AND seq = $2 AND hash = $3";
             Ok(tx.query_opt(holds, &[&log.0, &number(seq.0), &hash.0.as_slice()]).await?.is_some())
         })
@@ -192,7 +86,7 @@ impl Store for PostgresStore {
         if cursor.at == 0 {
             return Ok(cursor == Cursor::default());
         }
-        self.read(async |tx| {
+        self.0.read(async |tx| {
             let knows = "SELECT 1 FROM parcel WHERE at = $1 AND mark = $2";
             Ok(tx.query_opt(knows, &[&number(cursor.at), &cursor.mark.as_slice()]).await?.is_some())
         })
@@ -208,7 +102,7 @@ impl Store for PostgresStore {
             Scope::Register => "SELECT at, mark, noun, book FROM parcel WHERE at > $1 AND noun <> $2 AND $3 = $3",
             Scope::Job(_) => "SELECT at, mark, noun, book FROM parcel WHERE at > $1 AND noun = $2 AND book = $3",
         };
-        self.read(async |tx| {
+        self.0.read(async |tx| {
             let next = tx
                 .prepare_typed(
                     &format!("{next} ORDER BY at LIMIT 1"),
@@ -235,7 +129,7 @@ impl Store for PostgresStore {
     }
 
     fn whole(&mut self) -> Result<Whole, StoreError> {
-        self.read(async |tx| {
+        self.0.read(async |tx| {
             let entries = get(&tx.query_one("SELECT count(*) FROM entry", &[]).await?, 0)?;
             let heads = tx.query("SELECT log, seq, hash FROM head ORDER BY log, seq, hash", &[]).await?;
             let heads = heads.iter().map(head).collect::<Result<_, _>>()?;
@@ -243,12 +137,16 @@ impl Store for PostgresStore {
         })
     }
 
+    fn is_closed(&mut self) -> Result<bool, StoreError> {
+        self.0.read(async |tx| end(tx).await.map(|(_, _, closed)| closed))
+    }
+
     fn close(&mut self) -> Result<(), StoreError> {
-        self.write(async |tx| Ok(tx.execute("UPDATE hub SET closed = true", &[]).await.map(drop)?))
+        self.0.write(async |tx| Ok(tx.execute("UPDATE hub SET closed = true", &[]).await.map(drop)?))
     }
 
     fn drop_bodies(&mut self, erased: &[Erased]) -> Result<(), StoreError> {
-        self.write(async |tx| {
+        self.0.write(async |tx| {
             for one in erased {
                 let named = "SELECT hash, envelope FROM entry WHERE log = $1 AND seq = $2";
                 for row in tx.query(named, &[&one.entry.log.0, &number(one.entry.seq.0)]).await? {
