@@ -3,5 +3,6 @@
 
 mod killed;
 mod login;
+mod overview;
 mod people;
 mod phones;

@@ -4621,7 +4621,29 @@ export type WrittenFileAsk = {
 path: string, };
 
 /** Every operation with what it asks and what it tells. */
+export type OverviewView = { words: string, jobs: Array<OverviewJob>, testers: Array<TesterDue>, recalls: Array<RecallProgress>, };
+
+export type OverviewJob = { id: JobId, name: string, place: string, demo: boolean, circuits: number, done: number, of: number, progress: string, stop: number, look: number, asked: number, to_settle: number, missing: number, lacks: Array<Sentence>, unproved: number, unproved_words: Array<Sentence>, in_doubt: number, resolved: number, recall: Sentence | null, is_signed: boolean, signed: Array<Sentence>, };
+
+export type TesterDue = { id: TesterId, name: string, serial: string, invented: boolean, state: Sentence, last_day: string | null, due: Sentence, };
+
+export type RecallProgress = { tester: TesterId, name: string, serial: string, jobs: number, all: number, resolved: number, said: Sentence, };
+
+export type UnprovedView = { words: string, jobs: Array<UnprovedJob>, };
+
+export type UnprovedJob = { job: JobId, name: string, place: string, count: number, words: string, groups: Array<UnprovedGroup>, };
+
+export type UnprovedGroup = { tester: TesterId | null, name: string, state: TesterState, count: number, words: string, said: Sentence, todo: string, places: Array<UnprovedPlace>, };
+
+export type UnprovedPlace = { board: BoardId | null, circuit: CircuitId | null, words: string, };
+
+export type UnprovedAsk = { job?: JobId | null, };
+
+export type TesterState = "proved" | "lapsed" | "not_proved" | "found_good_afterwards" | "in_doubt" | "barred" | "not_chosen";
+
 export interface Operations {
+  overview: { input: NoInput; output: OverviewView };
+  unproved: { input: UnprovedAsk; output: UnprovedView };
   /** The catalogue of a language, as Fluent source. */
   catalogue: { input: CatalogueAsk; output: CatalogueView };
   /** Settings of this device. */
