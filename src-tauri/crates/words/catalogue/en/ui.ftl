@@ -616,13 +616,18 @@ audit-earlier = Earlier
 overview = Overview
 overview-keys = Keys in the table: arrows, Enter opens, Space chooses, L look, S schedule, U not proved, ? all keys
 overview-job = Job
+overview-place = Place
 overview-readings = Readings
 overview-lacks = Lacks
 overview-lacks-nothing = Nothing
-overview-unproved = Tester not proved
+overview-unproved = Not proved
 overview-recall = Recall
 overview-signed = Signed
 overview-demo = Invented
+overview-invented-at = { $place ->
+    [none] Invented
+   *[other] { $place }, invented
+}
 overview-choose = Choose { $job }
 overview-none = No job is like that
 overview-due = Testers by when they are due
