@@ -70,8 +70,12 @@ async fn the_office_looks_over_its_jobs_by_keys_alone() -> Result<(), Trouble> {
     walk_to(&window, TAB, "filter-unproved").await?;
     window.type_keys(ENTER).await?;
     let unproved = window.call("unproved", json!({})).await?;
-    let unproved: Vec<String> =
-        unproved["jobs"].as_array().unwrap().iter().map(|one| format!("open-{}", one["job"].as_str().unwrap())).collect();
+    let unproved: Vec<String> = unproved["jobs"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|one| format!("open-{}", one["job"].as_str().unwrap()))
+        .collect();
     assert_eq!(shown(&window).await?, unproved);
     walk(&window, TAB, "(one) => one.closest('[data-job]') !== null").await?;
     window.type_keys("u").await?;
