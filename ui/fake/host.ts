@@ -1,6 +1,7 @@
 import type { Operations, Settings } from '../src/host';
 import * as atBench from './bench';
 import * as data from './data';
+import * as many from './overview';
 import { FakeRun } from './run';
 import { FakeSettling } from './settling';
 
@@ -40,6 +41,8 @@ const answers: Answers = {
       { id: 'j2', name: 'School annexe', place: 'North Road', demo: false, summary: '1 board, 8 circuits, 24 of 24 readings', look: 0, stop: 0, in_doubt: null },
     ],
   }),
+  overview: () => many.overview,
+  unproved: () => many.unproved,
   job: () => data.job,
   set_board_people: () => data.job,
   limit_sets: () => ({ sets: data.sets }),

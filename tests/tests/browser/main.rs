@@ -3,6 +3,7 @@
 
 mod killed;
 mod login;
+mod overview;
 mod people;
 mod phones;
 #[path = "../../../src-tauri/crates/hub/tests/postgres/mod.rs"]

@@ -93,6 +93,7 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
     let bench = bench(window, &tester).await?;
     Ok(vec![
         ("jobs", "#/jobs".to_owned()),
+        ("overview", "#/overview".to_owned()),
         ("job", format!("#/job/{job}")),
         ("circuits", format!("#/circuits/{board}")),
         ("run", format!("#/run/{board}")),

@@ -24,7 +24,8 @@ export async function share(files: WrittenFile[]): Promise<boolean> {
   }
 }
 
-function fileOf({ name, media_type, base64 }: WrittenFile): File {
+/** A written file as the browser knows files. */
+export function fileOf({ name, media_type, base64 }: WrittenFile): File {
   const bytes = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
   return new File([bytes], name, { type: media_type });
 }

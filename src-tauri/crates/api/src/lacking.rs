@@ -6,9 +6,10 @@ use provenohm_exchange::bundle::books_of;
 use provenohm_logbook::chain::Gap;
 use provenohm_logbook::view::View;
 use provenohm_words::Words;
+use serde::{Deserialize, Serialize};
 
 /// What keeps a job from being whole.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub(crate) struct Lacking {
     /// Entries in between that are not here.
     gaps: u64,

@@ -57,6 +57,10 @@ operations! {
 
     /// The jobs on this device.
     jobs: NoInput => JobsView, jobs;
+    /// Every job at a glance with what it lacks, the testers by when they are due, and the recalls.
+    overview: NoInput => OverviewView, overview;
+    /// The readings whose tester was not proved, job by job: of which tester, why, where, and what to do.
+    unproved: UnprovedAsk => UnprovedView, overview;
     /// Starts a job.
     start_job: StartJob => JobView, jobs;
     /// Puts the invented demo job into the record.

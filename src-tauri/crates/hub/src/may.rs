@@ -32,6 +32,7 @@ const ANYBODY: &[&str] = &[
     "make_schedule",
     "make_tester_report",
     "origin",
+    "overview",
     "place",
     "plan_bench",
     "preview_bundle",
@@ -53,6 +54,7 @@ const ANYBODY: &[&str] = &[
     "suggest_last_day",
     "tester",
     "testers",
+    "unproved",
     "verify_file",
     "written_file",
 ];

@@ -2150,6 +2150,110 @@ label: string,
  */
 ready: boolean, };
 
+export type OverviewJob = { 
+/**
+ * The job.
+ */
+id: JobId, 
+/**
+ * Name.
+ */
+name: string, 
+/**
+ * Place.
+ */
+place: string, 
+/**
+ * Invented, and says so.
+ */
+demo: boolean, 
+/**
+ * Circuits.
+ */
+circuits: number, 
+/**
+ * Slots that hold something.
+ */
+done: number, 
+/**
+ * Slots in all.
+ */
+of: number, 
+/**
+ * Both in words: `120 of 160`.
+ */
+progress: string, 
+/**
+ * Things that block a sign-off.
+ */
+stop: number, 
+/**
+ * Things to look at.
+ */
+look: number, 
+/**
+ * New readings that are asked for.
+ */
+asked: number, 
+/**
+ * Things that wait to be settled.
+ */
+to_settle: number, 
+/**
+ * Required pairs without a reading, on boards that were begun.
+ */
+missing: number, 
+/**
+ * What it lacks, the gravest first; empty: nothing.
+ */
+lacks: Array<Sentence>, 
+/**
+ * Readings that stand and whose tester was not proved.
+ */
+unproved: number, 
+/**
+ * How many of them by the state of the tester, the gravest first.
+ */
+unproved_words: Array<Sentence>, 
+/**
+ * Readings in doubt.
+ */
+in_doubt: number, 
+/**
+ * Those of them that were resolved.
+ */
+resolved: number, 
+/**
+ * How far its recall is; absent: no reading of it is in doubt.
+ */
+recall: Sentence | null, 
+/**
+ * A sign-off of it stands.
+ */
+is_signed: boolean, 
+/**
+ * Who signed it and what has come since, or that nobody did.
+ */
+signed: Array<Sentence>, };
+
+export type OverviewView = { 
+/**
+ * In a sentence.
+ */
+words: string, 
+/**
+ * Jobs, newest first.
+ */
+jobs: Array<OverviewJob>, 
+/**
+ * Testers, those that are due first.
+ */
+testers: Array<TesterDue>, 
+/**
+ * Testers that put readings in doubt, those with readings that nobody has resolved first.
+ */
+recalls: Array<RecallProgress>, };
+
 export type PageAsk = { 
 /**
  * The job.
@@ -2879,6 +2983,36 @@ because: Sentence,
  * What became of it; absent: nothing yet.
  */
 resolved: string | null, };
+
+export type RecallProgress = { 
+/**
+ * The tester.
+ */
+tester: TesterId, 
+/**
+ * What people call it.
+ */
+name: string, 
+/**
+ * Serial number.
+ */
+serial: string, 
+/**
+ * Jobs with readings in doubt.
+ */
+jobs: number, 
+/**
+ * Readings in doubt.
+ */
+all: number, 
+/**
+ * Those of them that were resolved.
+ */
+resolved: number, 
+/**
+ * All of that in words.
+ */
+said: Sentence, };
 
 export type RecallView = { 
 /**
@@ -4106,6 +4240,36 @@ export type Supply = "nominal" | "lowest_battery";
 
 export type TableFormat = "tsv" | "csv";
 
+export type TesterDue = { 
+/**
+ * The tester.
+ */
+id: TesterId, 
+/**
+ * What people call it.
+ */
+name: string, 
+/**
+ * Serial number.
+ */
+serial: string, 
+/**
+ * Invented, and says so.
+ */
+invented: boolean, 
+/**
+ * Its state today.
+ */
+state: Sentence, 
+/**
+ * The last day of the verification relied on; absent: nothing sets one.
+ */
+last_day: string | null, 
+/**
+ * When the next verification is due.
+ */
+due: Sentence, };
+
 export type TesterId = string;
 
 export type TesterIdentity = { 
@@ -4187,6 +4351,8 @@ export type TesterPolicy = "full" | "usual" | "indications_only";
 export type TesterPosition = "reference" | "turned_left" | "turned_right";
 
 export type TesterReportFormat = "pdf" | "xlsx" | "json";
+
+export type TesterState = "proved" | "lapsed" | "not_proved" | "found_good_afterwards" | "in_doubt" | "barred" | "not_chosen";
 
 export type TesterView = { 
 /**
@@ -4291,6 +4457,96 @@ words: string,
 run: RunView, };
 
 export type UnitKey = "k" | "m" | "g";
+
+export type UnprovedAsk = { 
+/**
+ * Of one job; absent: of every one.
+ */
+job?: JobId | null, };
+
+export type UnprovedGroup = { 
+/**
+ * The tester; absent: none was chosen.
+ */
+tester: TesterId | null, 
+/**
+ * What people call it, with its serial number.
+ */
+name: string, 
+/**
+ * The state it was in.
+ */
+state: TesterState, 
+/**
+ * How many readings.
+ */
+count: number, 
+/**
+ * That in words.
+ */
+words: string, 
+/**
+ * Why it was not proved.
+ */
+said: Sentence, 
+/**
+ * What to do.
+ */
+todo: string, 
+/**
+ * Where they are, a line a circuit, as one walks.
+ */
+places: Array<UnprovedPlace>, };
+
+export type UnprovedJob = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Its place.
+ */
+place: string, 
+/**
+ * How many.
+ */
+count: number, 
+/**
+ * That in words.
+ */
+words: string, 
+/**
+ * Its readings by tester and reason, the gravest first.
+ */
+groups: Array<UnprovedGroup>, };
+
+export type UnprovedPlace = { 
+/**
+ * Its board; absent where the circuit is on none.
+ */
+board: BoardId | null, 
+/**
+ * The circuit.
+ */
+circuit: CircuitId | null, 
+/**
+ * `DB-2 · 7 Sockets · L1–PE, L2–PE`.
+ */
+words: string, };
+
+export type UnprovedView = { 
+/**
+ * In a sentence.
+ */
+words: string, 
+/**
+ * Jobs, newest first.
+ */
+jobs: Array<UnprovedJob>, };
 
 export type ValuePolicy = "simple" | "guarded";
 
@@ -4634,6 +4890,10 @@ export interface Operations {
   set_place: { input: Place; output: Nothing };
   /** The jobs on this device. */
   jobs: { input: NoInput; output: JobsView };
+  /** Every job at a glance with what it lacks, the testers by when they are due, and the recalls. */
+  overview: { input: NoInput; output: OverviewView };
+  /** The readings whose tester was not proved, job by job: of which tester, why, where, and what to do. */
+  unproved: { input: UnprovedAsk; output: UnprovedView };
   /** Starts a job. */
   start_job: { input: StartJob; output: JobView };
   /** Puts the invented demo job into the record. */

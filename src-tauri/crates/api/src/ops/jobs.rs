@@ -6,11 +6,11 @@ use crate::ops::bundle::whereabouts;
 use crate::ops::recall::in_doubt_words;
 use crate::ops::rules::set_line;
 use crate::ops::settle::how_many;
-use crate::ops::sign_off::{said, since_of};
+use crate::ops::sign_off::signed_lines;
 use crate::ops::undo::token;
 use crate::read::Fields;
 use crate::recalled::{Doubt, doubts};
-use crate::signed::{Standing, standing};
+use crate::signed::standing;
 use crate::state::State;
 use crate::tally::{JobTally, Tally, tallies};
 use crate::tell;
@@ -44,7 +44,7 @@ pub(crate) fn jobs(state: &mut State, _: NoInput) -> Result<JobsView, Failure> {
         ),
         look: one.tally.look,
         stop: one.tally.stop,
-        in_doubt: in_doubt_words(words, one.in_doubt, one.in_doubt_open),
+        in_doubt: in_doubt_words(words, one.in_doubt(), one.in_doubt_open()),
         id: one.job,
         name: one.name,
         place: one.place,
@@ -232,7 +232,8 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
     let judged = state.judged(job)?;
     let now = state.host.now();
     let me = state.me(job)?;
-    let to_settle = how_many(&state.record.view(), &judged)?;
+    let testers = judged.file.testers.iter().map(|one| one.id).collect();
+    let to_settle = how_many(&state.record.view(), job, &testers)?;
     let words = &state.words;
     let tally = Tally::of_job(&judged);
     let file = &judged.file;
@@ -271,7 +272,7 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
             .filter(|tester| used.contains(&tester.id) && !known_by_another.contains(&tester.id))
             .map(|tester| tell::tester_line(words, tester, policies, now))
             .collect(),
-        signed: standing.iter().flat_map(|one| signed_lines(words, one)).collect(),
+        signed: standing.iter().flat_map(|one| signed_lines(words, &one.counted())).collect(),
         in_doubt: in_doubt.iter().filter_map(|one| doubt_line(words, &judged, one)).collect(),
         look: tally.look,
         stop: tally.stop,
@@ -280,12 +281,6 @@ pub(crate) fn job_view(state: &mut State, job: JobId) -> Result<JobView, Failure
         to_settle,
         to_settle_words: words.text_with("answer-to-settle", &[("count", to_settle.into())]),
     })
-}
-
-/// Who signed, when, and what has come since.
-fn signed_lines(words: &Words, one: &Standing) -> Vec<Sentence> {
-    let signed = Sentence { level: Level::Remark, words: said(words, &one.said) };
-    std::iter::once(signed).chain(since_of(words, one)).collect()
 }
 
 /// What one tester puts in doubt in a job, with the way to its recall list.

@@ -17,6 +17,7 @@ pub(crate) mod long_work;
 pub(crate) mod look;
 pub(crate) mod office;
 pub(crate) mod origin;
+pub(crate) mod overview;
 pub(crate) mod recall;
 pub(crate) mod references;
 pub(crate) mod review;

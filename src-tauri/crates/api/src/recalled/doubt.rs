@@ -7,10 +7,12 @@ use provenohm_assess::ids::{ReadingId, TesterId};
 use provenohm_assess::judgement::TesterState;
 use provenohm_assess::recall::Recall;
 use provenohm_logbook::view::View;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// How many readings of a job one tester puts in doubt.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub(crate) struct Doubt {
     pub(crate) tester: TesterId,
     pub(crate) all: u32,

@@ -4,4 +4,4 @@ mod model;
 mod standing;
 
 pub(crate) use model::{AsSigned, Said, model_of, put_together};
-pub(crate) use standing::{Since, Standing, latest, signatures, standing};
+pub(crate) use standing::{Signed, Since, Standing, latest, signatures, standing, standing_of};

@@ -7,11 +7,13 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use provenohm_assess::ids::{JobId, ReadingId};
 use provenohm_assess::judgement::TesterState;
+use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::books_of;
 use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::{Book, SignOff};
 use provenohm_logbook::view::{Later, Stated, View};
 use provenohm_papers::report::{Digest, Signature};
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 /// A sign-off that stands, and what has come since.
@@ -23,6 +25,32 @@ pub(crate) struct Standing {
     pub(crate) new_testers: usize,
     /// Readings it covers whose tester was found failed since.
     pub(crate) in_doubt: u32,
+}
+
+/// A sign-off that stands, and how much has come since: what lists of jobs keep of it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub(crate) struct Signed {
+    pub(crate) number: u64,
+    pub(crate) name: String,
+    pub(crate) at: Moment,
+    /// Entries that came since.
+    pub(crate) after: usize,
+    pub(crate) new_testers: usize,
+    pub(crate) in_doubt: u32,
+}
+
+impl Standing {
+    /// Counted.
+    pub(crate) fn counted(&self) -> Signed {
+        Signed {
+            number: self.said.value.number,
+            name: self.said.value.name.clone(),
+            at: self.said.recorded,
+            after: self.after.len(),
+            new_testers: self.new_testers,
+            in_doubt: self.in_doubt,
+        }
+    }
 }
 
 /// What a job and the testers it was signed with were told since. What was known before of a tester that came to the job
@@ -53,11 +81,21 @@ impl Since {
 
 /// The sign-offs that stand: those with the highest number. Two, where two people signed apart.
 pub(crate) fn standing(state: &mut State, job: JobId) -> Result<Vec<Standing>, Failure> {
+    if latest(&state.record.view(), job)?.is_empty() {
+        return Ok(Vec::new());
+    }
+    let judged = state.judged(job)?;
+    standing_of(state, &judged)
+}
+
+/// The same of a job as judged now.
+pub(crate) fn standing_of(state: &mut State, judged: &Judged) -> Result<Vec<Standing>, Failure> {
+    let job = judged.file.job.id;
     let mut all = Vec::new();
     for said in latest(&state.record.view(), job)? {
         let view = state.record.view();
         let Since { after, new_testers } = Since::of(&view, job, &said)?;
-        let in_doubt = since(state, job, &said)?;
+        let in_doubt = since(state, judged, &said)?;
         all.push(Standing { said, after, new_testers, in_doubt });
     }
     Ok(all)
@@ -92,15 +130,13 @@ fn signature(state: &State, one: &Standing) -> Result<Signature, Failure> {
 }
 
 /// Readings in doubt now that were not when the job was signed.
-fn since(state: &mut State, job: JobId, said: &Stated<SignOff>) -> Result<u32, Failure> {
-    let judged = state.judged(job)?;
-    let now = in_doubt(&judged);
-    drop(judged);
+fn since(state: &mut State, judged: &Judged, said: &Stated<SignOff>) -> Result<u32, Failure> {
+    let now = in_doubt(judged);
     // The job is put together as it was signed only if there is something to compare.
     if now.is_empty() {
         return Ok(0);
     }
-    let Some(signed) = state.as_signed(job, said)? else { return Ok(0) };
+    let Some(signed) = state.as_signed(judged.file.job.id, said)? else { return Ok(0) };
     let before = in_doubt(&signed.judged);
     let new = now.iter().filter(|id| !before.contains(id) && signed.judged.reading(**id).is_some());
     Ok(u32::try_from(new.count()).unwrap_or(u32::MAX))

@@ -1,4 +1,4 @@
-//! What every job on this device comes to, counted: for the list of jobs. Worked out from the record, and kept until
+//! What every job on this device comes to, counted: for the list of jobs and the overview. Worked out from the record, and kept until
 //! something arrives that a job rests on, so that opening the list judges only what has changed. A test holds what is
 //! kept equal to what the record says anew.
 
@@ -9,14 +9,19 @@ mod tests;
 pub(crate) use count::Tally;
 
 use crate::failure::Failure;
-use crate::recalled::doubts;
+use crate::judged::{Judged, JudgedBoard, JudgedReading};
+use crate::lacking::Lacking;
+use crate::ops::settle::how_many;
+use crate::recalled::{Doubt, doubts};
+use crate::signed::{Signed, Standing, standing_of};
 use crate::state::{State, maker};
 use provenohm_assess::RULES_VERSION;
 use provenohm_assess::ids::{JobId, TesterId};
+use provenohm_assess::judgement::TesterState;
 use provenohm_logbook::entry::{EntryRef, Noun, Object};
 use provenohm_logbook::view::{Arrival, View};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Setting under which what was counted is kept.
 const TALLIES: &str = "worked-out:tallies";
@@ -30,9 +35,37 @@ pub(crate) struct JobTally {
     pub(crate) invented: bool,
     pub(crate) boards: usize,
     pub(crate) tally: Tally,
-    /// Readings in doubt, and those of them that nobody has resolved.
-    pub(crate) in_doubt: u32,
-    pub(crate) in_doubt_open: u32,
+    /// Required pairs without a reading, on boards that were begun.
+    pub(crate) missing: u32,
+    /// Readings that stand and whose tester was not proved, by its state for them.
+    pub(crate) unproved: BTreeMap<TesterState, u32>,
+    /// Readings in doubt, tester by tester.
+    pub(crate) doubts: Vec<Doubt>,
+    /// The sign-offs that stand.
+    pub(crate) signed: Vec<Signed>,
+    /// What of it is not here or cannot be read.
+    pub(crate) lacking: Lacking,
+    /// The testers its readings rely on.
+    pub(crate) testers: BTreeSet<TesterId>,
+    /// Things that wait to be settled: of the job and of those testers.
+    pub(crate) to_settle: u32,
+}
+
+impl JobTally {
+    /// Readings in doubt.
+    pub(crate) fn in_doubt(&self) -> u32 {
+        self.doubts.iter().map(|one| one.all).sum()
+    }
+
+    /// Those of them that nobody has resolved.
+    pub(crate) fn in_doubt_open(&self) -> u32 {
+        self.doubts.iter().map(|one| one.open).sum()
+    }
+
+    /// Readings whose tester was not proved.
+    pub(crate) fn all_unproved(&self) -> u32 {
+        self.unproved.values().sum()
+    }
 }
 
 /// What was counted, by which program, and the last entry it took into account.
@@ -77,7 +110,14 @@ fn current(view: &View<'_>, kept: &Kept) -> Result<Vec<JobTally>, Failure> {
     let Ok(entry) = entry.parse::<EntryRef>() else { return Ok(Vec::new()) };
     let Some(touched) = view.arrived_since(Arrival { place: *place, entry })? else { return Ok(Vec::new()) };
     let stale = jobs_touched(view, &touched)?;
-    Ok(kept.jobs.iter().filter(|one| !stale.contains(&one.job)).cloned().collect())
+    let mut current: Vec<JobTally> = kept.jobs.iter().filter(|one| !stale.contains(&one.job)).cloned().collect();
+    // Whether testers, references or people look alike is asked over all of them, whichever job they belong to.
+    if touched.iter().any(|one| matches!(one.noun, Noun::Tester | Noun::Reference | Noun::Person)) {
+        for one in &mut current {
+            one.to_settle = how_many(view, one.job, &one.testers)?;
+        }
+    }
+    Ok(current)
 }
 
 fn jobs_touched(view: &View<'_>, touched: &[Object]) -> Result<BTreeSet<JobId>, Failure> {
@@ -100,7 +140,14 @@ fn jobs_touched(view: &View<'_>, touched: &[Object]) -> Result<BTreeSet<JobId>, 
 /// Counts a job. Its readings are not kept for it: there may be very many jobs.
 fn count(state: &mut State, job: JobId) -> Result<JobTally, Failure> {
     let judged = state.judged_once(job)?;
-    let doubts = doubts(&state.record.view(), &judged)?;
+    let signed = standing_of(state, &judged)?;
+    let view = state.record.view();
+    let testers: BTreeSet<TesterId> = view.testers_of(job)?.into_iter().collect();
+    let mut unproved = BTreeMap::new();
+    for one in unproved_of(&judged) {
+        *unproved.entry(one.judgement.tester.state).or_default() += 1;
+    }
+    let missing = judged.boards.iter().map(JudgedBoard::lacking).sum::<usize>();
     Ok(JobTally {
         job,
         name: judged.file.job.name.clone(),
@@ -108,7 +155,17 @@ fn count(state: &mut State, job: JobId) -> Result<JobTally, Failure> {
         invented: judged.file.job.invented,
         boards: judged.boards.len(),
         tally: Tally::of_job(&judged),
-        in_doubt: doubts.iter().map(|one| one.all).sum(),
-        in_doubt_open: doubts.iter().map(|one| one.open).sum(),
+        missing: u32::try_from(missing).unwrap_or(u32::MAX),
+        unproved,
+        doubts: doubts(&view, &judged)?,
+        signed: signed.iter().map(Standing::counted).collect(),
+        lacking: Lacking::of(&view, job)?,
+        to_settle: how_many(&view, job, &testers)?,
+        testers,
     })
+}
+
+/// The readings that stand and whose tester was not proved for them.
+pub(crate) fn unproved_of(judged: &Judged) -> impl Iterator<Item = &JudgedReading> {
+    judged.readings.iter().filter(|one| one.taken.stands() && one.judgement.tester.state != TesterState::Proved)
 }

@@ -48,6 +48,55 @@ answer-look-asked = { $count ->
 answer-demo = Invented demonstration: no installation, no person and no tester in it is real
 answer-from-file = Made from a job file
 
+## Many jobs at a glance
+
+answer-overview = { $jobs ->
+    [0] No jobs yet
+    [one] { $jobs } job
+   *[other] { $jobs } jobs
+}, { $lacking ->
+    [0] none lacks anything
+    [one] { $lacking } lacks something
+   *[other] { $lacking } lack something
+}, { $unproved ->
+    [0] none with unproved readings
+   *[other] { $unproved } with unproved readings
+}
+answer-overview-progress = { $done } of { $of }
+answer-overview-empty = No circuits yet
+answer-overview-stop = { $count ->
+    [one] { $count } blocks a sign-off
+   *[other] { $count } block a sign-off
+}
+answer-overview-look = { $count } to look at
+answer-overview-todo = { $count } to do
+answer-overview-unproved = { $count } { $state }
+answer-overview-unproved-none = { $count } with no tester
+answer-overview-recall = { $resolved } of { $all } resolved, in { $jobs ->
+    [one] { $jobs } job
+   *[other] { $jobs } jobs
+}
+
+## Readings whose tester was not proved
+
+answer-unproved = { $count ->
+    [0] No reading stands whose tester was not proved
+    [one] { $count } reading whose tester was not proved, in { $jobs } job
+   *[other] { $count } readings whose tester was not proved, in { $jobs ->
+        [one] { $jobs } job
+       *[other] { $jobs } jobs
+    }
+}
+answer-unproved-readings = { $count ->
+    [one] { $count } reading
+   *[other] { $count } readings
+}
+answer-unproved-no-tester = No tester chosen
+answer-unproved-verify = Verify the tester, or test again with a proved one
+answer-unproved-afterwards = Found good since: look at each reading, or test again
+answer-unproved-recall = Work through its recall list, or test again with a proved tester
+answer-unproved-choose = Say which tester took them, or test again
+
 ## Circuits
 
 answer-readings-for-circuits = { $readings ->

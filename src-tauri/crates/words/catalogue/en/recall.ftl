@@ -89,6 +89,7 @@ answer-due-soon = { $days ->
    *[other] Next verification due in { $days } days, by { $until }
 }
 answer-due-now = A verification is due now: at some test voltage nothing on record proves it
+answer-due-never = Never verified
 answer-due-past = Verification was due by { $until }
 answer-proposal = { $months ->
     [one] Its own history proposes { $months } month, as advice

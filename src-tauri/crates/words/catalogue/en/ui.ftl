@@ -493,6 +493,10 @@ keys-settle-choose = 1 to 9: choose that one
 keys-settle-both = B: keep both
 keys-settle-later = L: later, on to the next
 keys-settle-undo = Ctrl + Z: take the last choice back
+keys-overview-open = Enter: open the job
+keys-overview-look = L: what to look at
+keys-overview-schedule = S: the schedule
+keys-overview-unproved = U: readings whose tester was not proved
 keys-this = ?: these keys
 
 ## Copying out
@@ -626,3 +630,53 @@ token-drop-one = Take the token { $name } away
 token-drop-about = Whatever uses it is refused from now on. This cannot be taken back.
 audit = What was done with accounts
 audit-earlier = Earlier
+
+## Many jobs at a glance
+
+overview = Overview
+overview-keys = Keys in the table: arrows, Enter opens, Space chooses, L look, S schedule, U not proved, ? all keys
+overview-job = Job
+overview-place = Place
+overview-readings = Readings
+overview-lacks = Lacks
+overview-lacks-nothing = Nothing
+overview-unproved = Not proved
+overview-recall = Recall
+overview-signed = Signed
+overview-demo = Invented
+overview-invented-at = { $place ->
+    [none] Invented
+   *[other] { $place }, invented
+}
+overview-choose = Choose { $job }
+overview-none = No job is like that
+overview-due = Testers by when they are due
+overview-no-testers = No testers on this device yet
+overview-serial = Serial number
+overview-state = Today
+overview-last-day = Last day
+overview-next = Next verification
+overview-recalls = Recalls
+overview-no-recalls = No reading is in doubt
+filter-jobs-all = All ({ $count })
+filter-jobs-lacking = Lacks something ({ $count })
+filter-jobs-unsigned = Not signed ({ $count })
+filter-jobs-unproved = Tester not proved ({ $count })
+schedules-format = Schedules as
+schedules-write = { $count ->
+    [0] Choose jobs to write their schedules
+    [one] Write the schedule of { $count } job
+   *[other] Write the schedules of { $count } jobs
+}
+schedules-writing = Writing { $at } of { $of }: { $job }
+schedules-stopping = Stops after { $at } of { $of }: { $job }
+schedules-written = { $failed ->
+    [0] { $written } of { $of } written
+   *[other] { $written } of { $of } written, { $failed } could not be
+}
+schedules-now = Being written
+schedules-not-yet = Not written yet
+format-pdf = PDF, to print
+format-xlsx = XLSX, a spreadsheet
+format-csv = CSV, plain rows
+save-here = Save on this computer

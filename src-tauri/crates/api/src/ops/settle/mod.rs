@@ -8,14 +8,14 @@ mod tests;
 mod waiting;
 
 use crate::failure::Failure;
-use crate::judged::Judged;
 use crate::ops::undo::token;
 use crate::state::State;
 use crate::views::*;
-use provenohm_assess::ids::JobId;
+use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::view::{ToSettle, View};
 use say::Say;
-use waiting::{questions, waiting};
+use std::collections::BTreeSet;
+use waiting::{questions, questions_of, waiting};
 
 /// What is sent to keep every reading of a pair.
 const BOTH: &str = "both";
@@ -53,9 +53,9 @@ pub(crate) fn settle(state: &mut State, asked: Settle) -> Result<Settled, Failur
     Ok(Settled { done: Done { words, undo: token(&receipt) }, view: settling_view(state, asked.job)? })
 }
 
-/// How many things of a job wait.
-pub(crate) fn how_many(view: &View<'_>, judged: &Judged) -> Result<u32, Failure> {
-    Ok(u32::try_from(asked_once(questions(view, judged)?).len()).unwrap_or(u32::MAX))
+/// How many things of a job and of some testers wait.
+pub(crate) fn how_many(view: &View<'_>, job: JobId, testers: &BTreeSet<TesterId>) -> Result<u32, Failure> {
+    Ok(u32::try_from(asked_once(questions_of(view, job, testers)?).len()).unwrap_or(u32::MAX))
 }
 
 /// The questions, each once, whichever book it stands in.

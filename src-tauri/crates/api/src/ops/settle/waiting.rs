@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use crate::judged::Judged;
-use provenohm_assess::ids::TesterId;
+use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::entry::body::Correction;
 use provenohm_logbook::entry::{Body, EntryRef};
 use provenohm_logbook::view::{Circumstance, Question, ReadingOnRecord, Stated, ToSettle, View};
@@ -73,9 +73,17 @@ impl Choosable {
 
 /// The questions of a job and of the testers it knows, in the one order that holds on every device.
 pub(super) fn questions(view: &View<'_>, judged: &Judged) -> Result<Vec<ToSettle>, Failure> {
-    let mut all = view.to_settle(judged.file.job.id.into())?;
-    let testers: BTreeSet<TesterId> = judged.file.testers.iter().map(|one| one.id).collect();
-    all.extend(view.testers_to_settle(&testers)?);
+    questions_of(view, judged.file.job.id, &judged.file.testers.iter().map(|one| one.id).collect())
+}
+
+/// The questions of a job and of some testers.
+pub(super) fn questions_of(
+    view: &View<'_>,
+    job: JobId,
+    testers: &BTreeSet<TesterId>,
+) -> Result<Vec<ToSettle>, Failure> {
+    let mut all = view.to_settle(job.into())?;
+    all.extend(view.testers_to_settle(testers)?);
     Ok(all)
 }
 

@@ -18,7 +18,7 @@ use provenohm_logbook::entry::{EntryRef, Hash};
 use provenohm_logbook::record::{Record, Writer};
 use provenohm_words::Words;
 
-pub(crate) use told::{said, since_of};
+pub(crate) use told::{said, signed_lines, since_of};
 
 pub(crate) fn sign_off_view(state: &mut State, asked: OfJob) -> Result<SignOffView, Failure> {
     told::view(state, asked.job)

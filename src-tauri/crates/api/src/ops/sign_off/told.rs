@@ -3,12 +3,13 @@
 use crate::failure::Failure;
 use crate::judged::{Judged, JudgedReading};
 use crate::ops::devices::known_devices;
-use crate::signed::{Standing, model_of, standing};
+use crate::signed::{Signed, Standing, model_of, standing};
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
 use provenohm_assess::ids::{DeviceId, JobId, PersonId};
 use provenohm_assess::judgement::Level;
+use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::books_of;
 use provenohm_logbook::entry::body::SignOff;
 use provenohm_logbook::entry::{Body, Role};
@@ -111,12 +112,18 @@ fn level(sign: PaperSign) -> Level {
 
 /// Who signed, when, under which number.
 pub(crate) fn said(words: &Words, one: &Stated<SignOff>) -> String {
-    let args = [
-        ("number", one.value.number.to_string().into()),
-        ("name", one.value.name.as_str().into()),
-        ("time", words.date_time(one.recorded).into()),
-    ];
+    signed(words, one.value.number, &one.value.name, one.recorded)
+}
+
+fn signed(words: &Words, number: u64, name: &str, at: Moment) -> String {
+    let args = [("number", number.to_string().into()), ("name", name.into()), ("time", words.date_time(at).into())];
     words.text_with("papers-signed", &args)
+}
+
+/// Who signed, when, and what has come since.
+pub(crate) fn signed_lines(words: &Words, one: &Signed) -> Vec<Sentence> {
+    let signed = Sentence { level: Level::Remark, words: signed(words, one.number, &one.name, one.at) };
+    std::iter::once(signed).chain(since_counted(words, one)).collect()
 }
 
 fn line(state: &State, judged: &Judged, one: &Stated<SignOff>, standing: &[Standing]) -> Result<SignedLine, Failure> {
@@ -150,11 +157,15 @@ fn line(state: &State, judged: &Judged, one: &Stated<SignOff>, standing: &[Stand
 
 /// What has come since a sign-off, in sentences.
 pub(crate) fn since_of(words: &Words, now: &Standing) -> Vec<Sentence> {
+    since_counted(words, &now.counted())
+}
+
+fn since_counted(words: &Words, now: &Signed) -> Vec<Sentence> {
     let mut since = Vec::new();
-    if now.after.is_empty() {
+    if now.after == 0 {
         since.push(Sentence { level: Level::Remark, words: words.text("answer-sign-off-nothing-since") });
     } else {
-        let args = [("count", now.after.len().into())];
+        let args = [("count", now.after.into())];
         since.push(Sentence { level: Level::Look, words: words.text_with("answer-sign-off-after", &args) });
     }
     if now.new_testers > 0 {
