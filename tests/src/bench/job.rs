@@ -18,8 +18,12 @@ pub(crate) struct Job {
 impl Job {
     /// Makes a job of boards with that many circuits each, and takes a tester with a verification in hand.
     pub(crate) fn make(folder: &Path, boards: usize, circuits: usize) -> Result<Self, Failure> {
-        let api = Api::open(folder, Host::system())?;
-        let person = json!({ "name": "Bench", "place": "Invented", "person": "A. Recorder", "role": "" });
+        Self::on(Api::open(folder, Host::system())?, "Bench", boards, circuits)
+    }
+
+    /// The same on a device at hand.
+    pub(crate) fn on(api: Api, name: &str, boards: usize, circuits: usize) -> Result<Self, Failure> {
+        let person = json!({ "name": name, "place": "Invented", "person": "A. Recorder", "role": "" });
         let job = api.call("start_job", person)?["id"].take();
         let mut told = Value::Null;
         for board in 1..=boards {
@@ -58,6 +62,11 @@ impl Job {
         let saved = self.api.call("save_reading", asked)?;
         self.here.1 = saved["run"]["slot"].clone();
         Ok(())
+    }
+
+    /// The device it is on.
+    pub(crate) fn api(&self) -> &Api {
+        &self.api
     }
 
     /// Its id.

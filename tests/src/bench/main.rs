@@ -1,8 +1,12 @@
 //! Timed figures, each beside what it is compared with in the same run. They are printed and kept, never asserted.
 mod figure;
+mod hub;
 mod job;
 mod join;
 mod judge;
+#[allow(clippy::unwrap_used, clippy::panic, reason = "it is the tests' own")]
+#[path = "../../../src-tauri/crates/hub/tests/postgres/mod.rs"]
+mod postgres;
 mod recall;
 mod save;
 mod schedule;
@@ -33,10 +37,18 @@ enum Broken {
     #[error("the record: {0}")]
     Sqlite(#[from] rusqlite::Error),
     #[error("a bundle: {0}")]
+    Bundle(String),
+    #[error("the hub: {0}")]
+    Hub(#[from] provenohm_exchange::hub::HubError),
+    #[error("the hub: {0}")]
+    Store(#[from] provenohm_exchange::hub::StoreError),
+    #[error("the hub: {0}")]
+    NoAnswer(#[from] provenohm_exchange::hub::NoAnswer),
+    #[error("a bundle: {0}")]
     HandOver(#[from] provenohm_exchange::bundle::HandOverError),
     #[error(transparent)]
     Window(#[from] Trouble),
-    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, join, start")]
+    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, join, hub, start")]
     NoPart(String),
 }
 
@@ -58,7 +70,7 @@ async fn main() -> ExitCode {
 }
 
 async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
-    const ALL: [&str; 7] = ["save", "schedule", "judge", "recall", "verification", "join", "start"];
+    const ALL: [&str; 8] = ["save", "schedule", "judge", "recall", "verification", "join", "hub", "start"];
     if let Some(unknown) = parts.iter().find(|part| !ALL.contains(&part.as_str())) {
         return Err(Broken::NoPart(unknown.clone()));
     }
@@ -72,6 +84,7 @@ async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
             "recall" => rows.push(recall::row()?),
             "verification" => rows.push(verification::row()?),
             "join" => rows.extend(join::rows()?),
+            "hub" => rows.extend(tokio::task::block_in_place(hub::rows)?),
             _ => rows.extend(start::rows().await?),
         }
     }

@@ -12,7 +12,9 @@ use provenohm_words::Words;
 pub(crate) const DAMAGED: &str = "record_damaged";
 
 /// An operation was refused or could not be done. Nothing of it was recorded.
-#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize, ts_rs::TS, thiserror::Error)]
+#[derive(
+    Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize, schemars::JsonSchema, ts_rs::TS, thiserror::Error,
+)]
 #[error("{words}")]
 pub struct Failure {
     /// Stable, snake_case: `form` (see the complaints), `refused` (cannot be a reading), `unknown_operation`, …

@@ -22,6 +22,7 @@ mod refused;
 mod request;
 mod role;
 mod screens;
+mod scripts;
 mod secret;
 mod serve;
 mod session;
@@ -285,6 +286,7 @@ impl Hub {
             .route("/logout", post(login::logout))
             .route("/password", post(set_password::change))
             .merge(people::routes())
+            .merge(scripts::routes())
             .route("/call", post(door::call))
             .route("/phones", post(enrolment::list))
             .route("/phones/code", post(enrolment::code))

@@ -2,6 +2,7 @@
 
 told! {
     /// What is wrong with one field.
+    #[derive(schemars::JsonSchema)]
     pub struct Complaint {
         /// The field, for example `nominal` or `voltages.0.ranges.1.to`.
         pub field: String,

@@ -6,6 +6,7 @@ use provenohm_assess::judgement::TesterState;
 
 told! {
     /// Every job on this device with what it lacks, the testers by when they are due, and the recalls.
+    #[derive(schemars::JsonSchema)]
     pub struct OverviewView {
         /// In a sentence.
         pub words: String,
@@ -18,6 +19,7 @@ told! {
     }
 
     /// One job at a glance. Figures are those of its own screens.
+    #[derive(schemars::JsonSchema)]
     pub struct OverviewJob {
         /// The job.
         pub id: JobId,
@@ -64,6 +66,7 @@ told! {
     }
 
     /// When a tester is due.
+    #[derive(schemars::JsonSchema)]
     pub struct TesterDue {
         /// The tester.
         pub id: TesterId,
@@ -77,11 +80,14 @@ told! {
         pub state: Sentence,
         /// The last day of the verification relied on; absent: nothing sets one.
         pub last_day: Option<String>,
+        /// The same in ISO 8601.
+        pub day: Option<String>,
         /// When the next verification is due.
         pub due: Sentence,
     }
 
     /// How far the recall of one tester is.
+    #[derive(schemars::JsonSchema)]
     pub struct RecallProgress {
         /// The tester.
         pub tester: TesterId,
@@ -100,6 +106,7 @@ told! {
     }
 
     /// Jobs with readings whose tester was not proved.
+    #[derive(schemars::JsonSchema)]
     pub struct UnprovedView {
         /// In a sentence.
         pub words: String,
@@ -108,6 +115,7 @@ told! {
     }
 
     /// One job with such readings.
+    #[derive(schemars::JsonSchema)]
     pub struct UnprovedJob {
         /// The job.
         pub job: JobId,
@@ -124,6 +132,7 @@ told! {
     }
 
     /// Readings of one tester that are not proved for one reason.
+    #[derive(schemars::JsonSchema)]
     pub struct UnprovedGroup {
         /// The tester; absent: none was chosen.
         pub tester: Option<TesterId>,
@@ -144,6 +153,7 @@ told! {
     }
 
     /// Readings of one circuit.
+    #[derive(schemars::JsonSchema)]
     pub struct UnprovedPlace {
         /// Its board; absent where the circuit is on none.
         pub board: Option<BoardId>,

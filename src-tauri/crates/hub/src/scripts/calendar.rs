@@ -35,8 +35,8 @@ struct Said {
 pub(crate) async fn feed(State(office): State<Arc<Office>>, Path(asked): Path<String>) -> Result<Response, Refused> {
     let seat = seat_of(&office, asked.strip_suffix(".ics"), Scope::Calendar).await?;
     let mut told = call(&office, seat, "overview", json!({})).await?;
-    let testers: Vec<Due> = serde_json::from_value(told["testers"].take())
-        .map_err(|error| Refused::broke(&office.words, error))?;
+    let testers: Vec<Due> =
+        serde_json::from_value(told["testers"].take()).map_err(|error| Refused::broke(&office.words, error))?;
     let text = calendar(&office.words, &testers, office.now());
     Ok(([(CONTENT_TYPE, "text/calendar; charset=utf-8")], text).into_response())
 }
@@ -46,7 +46,8 @@ pub(super) fn calendar(words: &Words, testers: &[Due], now: Moment) -> String {
     let mut calendar = Calendar::new();
     calendar.name(&words.text("hub-calendar")).ttl(&chrono::Duration::hours(6));
     for tester in testers {
-        let name = if tester.serial.is_empty() { tester.name.clone() } else { format!("{} ({})", tester.name, tester.serial) };
+        let name =
+            if tester.serial.is_empty() { tester.name.clone() } else { format!("{} ({})", tester.name, tester.serial) };
         let mut event = Event::new();
         event
             // One event a tester: with a new verification it moves.

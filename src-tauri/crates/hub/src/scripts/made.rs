@@ -103,9 +103,10 @@ fn line(office: &Office, token: Token, now: Moment) -> TokenLine {
     let words = &office.words;
     let day = |at: Moment| words.date(at.with_timezone(&now.timezone()).date_naive());
     let key = if token.until <= now { "hub-token-ended" } else { "hub-token" };
-    let used = token.used.map_or_else(|| words.text("hub-token-unused"), |at| {
-        words.text_with("hub-token-used", &[("used", day(at).into())])
-    });
+    let used = token.used.map_or_else(
+        || words.text("hub-token-unused"),
+        |at| words.text_with("hub-token-used", &[("used", day(at).into())]),
+    );
     let args = [
         ("scope", scope_words(office, token.scope).into()),
         ("maker", token.maker.into()),

@@ -24,16 +24,18 @@ pub(super) fn testers(state: &State, now: Moment) -> Result<Vec<TesterDue>, Fail
         let line = tell::tester_line(words, &tester, Policies::default(), now);
         let next = next_verification(&tester, Policies::default(), now);
         let never = || Sentence { level: Level::Look, words: words.text("answer-due-never") };
+        let day = match next {
+            Some(Next::By(day)) => Some(day),
+            Some(Next::Now) | None => None,
+        };
         let due = TesterDue {
             id,
             name: line.name,
             serial: line.serial,
             invented: is_invented(&view, id)?,
             state: line.state,
-            last_day: match next {
-                Some(Next::By(day)) => Some(words.date(day)),
-                Some(Next::Now) | None => None,
-            },
+            last_day: day.map(|day| words.date(day)),
+            day: day.map(|day| day.to_string()),
             due: interval_of(words, &tester, now).due.unwrap_or_else(never),
         };
         testers.push((urgency(next), due));
