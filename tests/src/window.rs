@@ -38,6 +38,13 @@ const BROWSER: [&str; 8] = [
     "--disable-sync",
 ];
 
+/// A desk has a mouse, which a browser without a window does not see by itself: pointer and hover are as it says.
+const MOUSE: &str =
+    "--blink-settings=primaryPointerType=4,availablePointerTypes=4,primaryHoverType=2,availableHoverTypes=2";
+
+/// Wider than this is a desk, CSS pixels; a tablet is not.
+const TABLET: u32 = 1024;
+
 impl Window {
     /// Starts the app and waits for its page.
     pub async fn open(opening: &Opening) -> Result<Self, Trouble> {
@@ -53,7 +60,8 @@ impl Window {
         let profile = tempfile::tempdir().map_err(Trouble::system("a folder for the browser"))?;
         let driver = Driver::start("chromedriver", &[]).await?;
         let own = format!("--user-data-dir={}", profile.path().display());
-        let arguments: Vec<&str> = BROWSER.into_iter().chain([own.as_str()]).collect();
+        let mouse = (width > TABLET).then_some(MOUSE);
+        let arguments: Vec<&str> = BROWSER.into_iter().chain([own.as_str()]).chain(mouse).collect();
         // A window of its own is never as narrow as a phone's.
         let metrics = json!({ "width": width, "height": height, "pixelRatio": 1.0, "mobile": false, "touch": false });
         let mut wish = Capabilities::new();

@@ -674,6 +674,10 @@ schedules-written = { $failed ->
     [0] { $written } of { $of } written
    *[other] { $written } of { $of } written, { $failed } could not be
 }
+schedules-files = { $count ->
+    [one] { $count } file
+   *[other] { $count } files
+}
 schedules-now = Being written
 schedules-not-yet = Not written yet
 format-pdf = PDF, to print
