@@ -10,11 +10,12 @@ use provenohm_exchange::hub::{
     receive, take, written,
 };
 use provenohm_logbook::entry::Coded;
-use provenohm_logbook::entry::body::TesterIdentity;
+use provenohm_logbook::entry::body::{Person, TesterIdentity};
 use provenohm_logbook::record::{By, Record};
 use uuid::Uuid;
 
 const EPOCH: Epoch = Epoch(Uuid::from_u128(0xe));
+const PERSON: PersonId = PersonId(Uuid::from_u128(1));
 
 /// The first byte chooses what it is.
 pub(crate) fn holds(bytes: &[u8]) {
@@ -88,7 +89,7 @@ impl Desk for Desktop {
     fn with<T>(&mut self, step: impl FnOnce(&mut Record, By<'_>) -> T) -> T {
         let mut random = counting();
         let at = DateTime::UNIX_EPOCH.fixed_offset() + chrono::Duration::days(25_000);
-        step(&mut self.0, By { person: PersonId(Uuid::from_u128(1)), at, random: &mut random })
+        step(&mut self.0, By { person: PERSON, at, random: &mut random })
     }
 }
 
@@ -122,6 +123,9 @@ fn fill(hub: &mut Desktop, store: &mut SqliteStore) {
     let tester = TesterId(Uuid::from_u128(2));
     let (name, model, serial) = ("Tester 1".to_owned(), "M".to_owned(), "1".to_owned());
     let identity = TesterIdentity { tester, name, model, serial, invented: Some(true) };
-    let wrote = hub.with(|record, by| record.write(by, |writer| writer.append(identity).map(drop)).is_ok());
+    let card = Person { person: PERSON, name: "A. Recorder".to_owned(), role: String::new() };
+    let wrote = hub.with(|record, by| {
+        record.keep_person(&card).is_ok() && record.write(by, |writer| writer.append(identity).map(drop)).is_ok()
+    });
     assert!(wrote && provenohm_exchange::hub::keep_in_step(hub, store).is_ok(), "the hub cannot be filled");
 }

@@ -217,7 +217,7 @@ async fn a_calendar_program_gets_a_day_for_each_tester() {
     // RFC 5545, 3.1: lines end with CRLF and have at most 75 octets.
     assert!(feed.body.split("\r\n").all(|line| line.len() <= 75 && !line.contains('\n')), "{}", feed.body);
     let calendar: icalendar::Calendar = feed.body.parse().unwrap();
-    use icalendar::{CalendarComponent, Component as _, DatePerhapsTime, EventLike as _};
+    use icalendar::{CalendarComponent, Component as _, DatePerhapsTime};
     let lists = secret(&hub, &office, "lists").await;
     let testers = get(&hub, "/api/1/testers", &lists).await.json();
     let testers = testers["testers"].as_array().unwrap();

@@ -81,6 +81,18 @@ export class Run {
     this.failure = null;
   }
 
+  /**
+   * Shows what others recorded on this board meanwhile. It disturbs nobody: not what is typed or being saved, nor the pair in
+   * hand; a refusal is that of the next thing the person does.
+   */
+  async follow(): Promise<void> {
+    const before = this.view;
+    const idle = () => this.view === before && !this.#saving && this.typed.text === '' && this.#waiting.length === 0;
+    if (!before || !idle()) return;
+    const view = await call('run', { board: this.#board, slot: before.slot }).catch(() => before);
+    if (idle()) this.view = view;
+  }
+
   press(pressed: Press): void {
     if (this.#saving) {
       // Typed ahead of the answer: meant for the next pair, which is known only when the answer is here.

@@ -74,7 +74,8 @@ pub(crate) async fn make(State(office): State<Arc<Office>>, headers: HeaderMap, 
         if !(1..=LONGEST_DAYS).contains(&days) {
             return Err(AccountError::Refused("token_days"));
         }
-        let (secret, id) = (Secret::make(&mut *office.random())?, office.random().id()?);
+        let secret = Secret::make(&mut *office.random())?;
+        let id = office.random().id()?;
         let new = NewToken { id, name: &name, scope, person, until: by.at + DAY * days };
         office.accounts.make_token(&new, &secret, by)?;
         told(office, Some((secret, scope)))

@@ -90,6 +90,22 @@ impl Running {
         Answer { status, headers: headers.to_owned(), body: body.to_owned() }
     }
 
+    /// A request with any bytes, and the bytes it is answered with.
+    pub(crate) async fn bytes(&self, path: &str, headers: &str, body: &[u8]) -> (u16, Vec<u8>) {
+        let (host, length) = (self.address, body.len());
+        let head = format!(
+            "POST {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {length}\r\n{headers}\r\n"
+        );
+        let mut stream = TcpStream::connect(host).await.unwrap();
+        // Refused before all of it was read, the rest cannot be sent.
+        drop(stream.write_all(&[head.as_bytes(), body].concat()).await);
+        let mut told = Vec::new();
+        stream.read_to_end(&mut told).await.unwrap();
+        let end = told.windows(4).position(|four| four == b"\r\n\r\n").unwrap();
+        let status = String::from_utf8_lossy(&told[..end]).split(' ').nth(1).unwrap().parse().unwrap();
+        (status, told.split_off(end + 4))
+    }
+
     pub(crate) async fn get(&self, path: &str) -> Answer {
         self.raw(format!("GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n", self.address)).await
     }
