@@ -8,3 +8,4 @@ mod people;
 mod phones;
 #[path = "../../../src-tauri/crates/hub/tests/postgres/mod.rs"]
 mod postgres;
+mod whole;

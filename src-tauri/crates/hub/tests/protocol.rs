@@ -83,5 +83,5 @@ async fn a_phone_of_every_released_protocol_is_answered() {
             assert!((400..500).contains(&status), "{path}: {told}");
         }
     }
-    assert_eq!(hub.bytes("/sync/2/tell", &phone, b"").await.0, 404, "a protocol of the future");
+    assert!(matches!(hub.bytes("/sync/2/tell", &phone, b"").await.0, 404 | 405), "a protocol of the future");
 }
