@@ -60,11 +60,17 @@ describe('many jobs at a glance', () => {
   it('says of each what it lacks, in the words of the core', () => {
     expect(names()).toEqual(['Harbour workshop', 'School annexe', 'Boiler house', 'Quay lighting']);
     const [harbour, annexe] = rows().map((row) => row.textContent?.replaceAll(/\s+/g, ' '));
-    for (const words of ['96 of 300', 'block', '12 required pairs have no reading', '204 to do', '6 lapsed', '1 of 3 resolved', 'Not signed', 'Invented']) {
+    for (const words of ['96 of 300', 'block', '12 required pairs have no reading', '204 to do', '6 lapsed', '1 of 3 resolved', 'Not signed', 'Pier 4, invented']) {
       expect(harbour).toContain(words);
     }
     expect(annexe).toContain('Nothing');
     expect(annexe).toContain('Signed as No. 1 by B. Reviewer');
+  });
+
+  it('says what came since a sign-off before who signed, and how many are not proved before why', () => {
+    const cells = (at: number) => [...(rows()[at]?.querySelectorAll('td') ?? [])].map((cell) => cell.textContent?.trim().replaceAll(/\s+/g, ' ') ?? '');
+    expect(cells(3).at(-1)).toMatch(/^look 1 entry after sign-off .*Signed as No. 2/);
+    expect(cells(0)[6]).toMatch(/^9 stop 1 barred/);
   });
 
   it('is one Tab stop, walked through by arrows', async () => {
