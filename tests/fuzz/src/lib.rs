@@ -11,6 +11,7 @@ mod keypad;
 mod limit_set;
 mod paper;
 mod quantity;
+mod readings_table;
 mod seeds;
 mod typed_dates;
 mod verification_file;
@@ -27,7 +28,7 @@ pub struct Target {
 }
 
 /// All of them.
-pub const TARGETS: [Target; 10] = [
+pub const TARGETS: [Target; 11] = [
     Target { name: "entry", holds: entry::holds },
     Target { name: "bundle", holds: bundle::holds },
     Target { name: "paper", holds: paper::holds },
@@ -35,6 +36,7 @@ pub const TARGETS: [Target; 10] = [
     Target { name: "verification-file", holds: verification_file::holds },
     Target { name: "limit-set", holds: limit_set::holds },
     Target { name: "circuits-table", holds: circuits_table::holds },
+    Target { name: "readings-table", holds: readings_table::holds },
     Target { name: "quantity", holds: quantity::holds },
     Target { name: "keypad", holds: keypad::holds },
     Target { name: "typed-dates", holds: typed_dates::holds },

@@ -73,6 +73,11 @@ fn circuits_tables() {
 }
 
 #[test]
+fn readings_tables() {
+    replay("readings-table");
+}
+
+#[test]
 fn quantities() {
     replay("quantity");
 }

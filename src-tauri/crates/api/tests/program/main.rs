@@ -13,6 +13,7 @@ mod group;
 mod killed;
 mod live;
 mod on_paper;
+mod readings_table;
 mod recall;
 mod recording;
 mod references;
