@@ -293,3 +293,18 @@ fn reading_cells(read: WrittenReading<'_>) -> [String; 12] {
         judgement,
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{COLUMNS, NEEDED};
+
+    #[test]
+    fn every_column_is_described_in_its_order() {
+        let described = include_str!("../../../../../schemas/readings-table.md");
+        let rows = described.lines().filter_map(|line| line.strip_prefix("| `")?.split_once('`'));
+        let (names, rest): (Vec<&str>, Vec<&str>) = rows.unzip();
+        assert_eq!(names, COLUMNS);
+        let needed = names.into_iter().zip(rest).filter(|(_, rest)| rest.starts_with(" | yes |"));
+        assert_eq!(needed.map(|(name, _)| name).collect::<Vec<_>>(), NEEDED);
+    }
+}

@@ -128,6 +128,16 @@ fn each_line_becomes_a_reading_of_its_own_judged_as_one_from_the_pad() {
     ];
     assert_eq!(shown, expected);
 
+    // The record keeps when it was taken and when it was put there.
+    let slot = scene.slots()[0]["slot"].clone();
+    let origin = scene.program.ask("origin", json!({ "board": scene.board, "slot": slot }));
+    let told = |label: &str| {
+        let lines = origin["current"][0]["lines"].as_array().unwrap();
+        lines.iter().find(|line| line["label"] == label).map(|line| line["value"].as_str().unwrap().to_owned())
+    };
+    assert_eq!(told("Time").as_deref(), Some("25 Nov 2026, 09:10"));
+    assert_eq!(told("Put on record").as_deref(), Some("25 Nov 2026, 10:00"));
+
     // One act, so one undo.
     scene.program.ask("undo", json!({ "token": done["undo"] }));
     assert!(scene.slots().iter().all(|cell| cell["shown"].is_null()));

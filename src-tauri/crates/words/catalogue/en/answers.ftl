@@ -313,6 +313,7 @@ answer-origin-who = Person
 answer-origin-device = Device
 answer-origin-tester = Tester
 answer-origin-when = Time
+answer-origin-recorded = Put on record
 answer-origin-voltage = Test voltage
 answer-origin-conditions = Conditions
 answer-withdrawn = withdrawn: { $reason }
