@@ -135,8 +135,8 @@ fn each_line_becomes_a_reading_of_its_own_judged_as_one_from_the_pad() {
         let lines = origin["current"][0]["lines"].as_array().unwrap();
         lines.iter().find(|line| line["label"] == label).map(|line| line["value"].as_str().unwrap().to_owned())
     };
-    assert_eq!(told("Time").as_deref(), Some("25 Nov 2026, 09:10"));
-    assert_eq!(told("Put on record").as_deref(), Some("25 Nov 2026, 10:00"));
+    assert_eq!(told("Time").as_deref(), Some("25 Nov 2026 09:10"));
+    assert_eq!(told("Put on record").as_deref(), Some("25 Nov 2026 10:00"));
 
     // One act, so one undo.
     scene.program.ask("undo", json!({ "token": done["undo"] }));
