@@ -1,4 +1,4 @@
-import type { CircuitId, Comparator, DraftView, GroupForm, Indication, NotTestedReason, ReadBack, RunView, Saved, SlotId, SlotView, Undone } from '../src/host';
+import type { CircuitId, Comparator, DraftView, GridView, GroupForm, Indication, NotTestedReason, ReadBack, RunView, Saved, SlotId, SlotView, Undone } from '../src/host';
 
 interface Row {
   id: CircuitId;
@@ -93,6 +93,26 @@ export class FakeRun {
   setVolts(volts: number): RunView {
     this.#set = volts;
     return this.view();
+  }
+
+  /** The same board as a grid. */
+  grid(): GridView {
+    const rows = this.#rows.map((one) => ({
+      circuit: one.id,
+      reference: one.reference,
+      description: one.description,
+      cells: one.slots.map((slot) => ({
+        slot: slot.id,
+        pair: slot.name,
+        sign: slot.sign,
+        shown: slot.shown,
+        asked: slot.asked,
+        open: slot.sign === 'todo',
+        holds: slot.shown ? { reading: `r-${slot.id}`, text: '487', comparator: 'exact' as Comparator } : null,
+        closed: null,
+      })),
+    }));
+    return { job: 'j1', board: 'b2', name: 'Board DB-2', words: '15 to read', stage: 'before', stage_words: 'Before equipment is connected', pairs: PAIRS, rows };
   }
 
   view(): RunView {

@@ -2,7 +2,7 @@ import { flushSync, mount, tick, unmount } from 'svelte';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { call } from '../src/host';
 import WrittenLine from '../src/parts/WrittenLine.svelte';
-import { base64Of } from '../src/screens/handover/file';
+import { base64Of } from '../src/host/file';
 import { useCatalogue } from '../src/words';
 
 const written = { files: ['/papers/one.pdf', '/papers/two.pdf'], words: 'Schedule written' };

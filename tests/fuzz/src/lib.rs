@@ -12,6 +12,7 @@ mod keypad;
 mod limit_set;
 mod paper;
 mod quantity;
+mod readings_table;
 mod seeds;
 mod typed_dates;
 mod verification_file;
@@ -28,7 +29,7 @@ pub struct Target {
 }
 
 /// All of them.
-pub const TARGETS: [Target; 11] = [
+pub const TARGETS: [Target; 12] = [
     Target { name: "entry", holds: entry::holds },
     Target { name: "bundle", holds: bundle::holds },
     Target { name: "paper", holds: paper::holds },
@@ -36,6 +37,7 @@ pub const TARGETS: [Target; 11] = [
     Target { name: "verification-file", holds: verification_file::holds },
     Target { name: "limit-set", holds: limit_set::holds },
     Target { name: "circuits-table", holds: circuits_table::holds },
+    Target { name: "readings-table", holds: readings_table::holds },
     Target { name: "quantity", holds: quantity::holds },
     Target { name: "keypad", holds: keypad::holds },
     Target { name: "hub-request", holds: hub_request::holds },

@@ -79,6 +79,11 @@ fn hub_requests() {
 }
 
 #[test]
+fn readings_tables() {
+    replay("readings-table");
+}
+
+#[test]
 fn quantities() {
     replay("quantity");
 }

@@ -1,6 +1,7 @@
 //! The office's work in a real browser, on a real hub process.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod grid;
 mod killed;
 mod login;
 mod overview;

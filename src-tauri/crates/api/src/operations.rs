@@ -108,6 +108,14 @@ operations! {
     preview_circuits: CircuitTable => CircuitsPreview, table;
     /// Takes a pasted or imported table, whole or not at all.
     import_circuits: CircuitTable => CircuitsChanged, table;
+    /// The first sheet of a spreadsheet file as the text of a table.
+    read_spreadsheet: SpreadsheetFile => SheetText, spreadsheet;
+    /// What a pasted or imported table of readings would make.
+    preview_readings: ReadingTable => ReadingsPreview, readings_table;
+    /// Takes a pasted or imported table of readings, whole or not at all.
+    import_readings: ReadingTable => Done, readings_table;
+    /// A board as a grid to record in.
+    grid: OfBoard => GridView, grid;
     /// Moves a circuit up or down by some places.
     move_circuit: MoveCircuit => CircuitsView, circuits;
     /// A board's circuits or readings as a table to paste elsewhere.

@@ -1386,6 +1386,106 @@ readings: number,
  */
 words: string, };
 
+export type GridCell = { 
+/**
+ * The slot.
+ */
+slot: SlotId, 
+/**
+ * Name of the pair: the column it stands in.
+ */
+pair: string, 
+/**
+ * Its sign.
+ */
+sign: Sign, 
+/**
+ * What was read, or that it was not tested.
+ */
+shown: string | null, 
+/**
+ * A new reading of it is asked for.
+ */
+asked: boolean, 
+/**
+ * A reading of it is waited for.
+ */
+open: boolean, 
+/**
+ * The reading that stands in it: another takes its place with a reason.
+ */
+holds: GridHeld | null, 
+/**
+ * Why nothing is typed here, if it is so.
+ */
+closed: string | null, };
+
+export type GridHeld = { 
+/**
+ * The reading.
+ */
+reading: ReadingId, 
+/**
+ * Its digits, as typed.
+ */
+text: string, 
+/**
+ * Exact, more than, less than.
+ */
+comparator: Comparator, };
+
+export type GridRow = { 
+/**
+ * The circuit.
+ */
+circuit: CircuitId, 
+/**
+ * Reference.
+ */
+reference: string, 
+/**
+ * Description.
+ */
+description: string, 
+/**
+ * Its cells, in the order of its pairs.
+ */
+cells: Array<GridCell>, };
+
+export type GridView = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Counted in words.
+ */
+words: string, 
+/**
+ * The stage it shows.
+ */
+stage: Stage, 
+/**
+ * The stage in words.
+ */
+stage_words: string, 
+/**
+ * Column heads: names of pairs.
+ */
+pairs: Array<string>, 
+/**
+ * One row a circuit.
+ */
+rows: Array<GridRow>, };
+
 export type GroupAsk = { 
 /**
  * The board.
@@ -2754,6 +2854,40 @@ sentences: Array<Sentence>, };
 
 export type ReadingId = string;
 
+export type ReadingPreviewRow = { 
+/**
+ * Line, from 1.
+ */
+line: number, 
+/**
+ * `DB-2 · 7 Sockets · L1–PE`.
+ */
+place: string, 
+/**
+ * What was read.
+ */
+shown: string, 
+/**
+ * Test voltage.
+ */
+volts: string, 
+/**
+ * The tester, or that there was none.
+ */
+tester: string, 
+/**
+ * When it was taken.
+ */
+time: string, 
+/**
+ * Who took it.
+ */
+person: string, 
+/**
+ * Whether it is new, in words.
+ */
+what: string, };
+
 export type ReadingRow = { 
 /**
  * The reading.
@@ -2792,6 +2926,20 @@ time: string,
  */
 level: Level, };
 
+export type ReadingTable = { 
+/**
+ * The board.
+ */
+board: BoardId, 
+/**
+ * The text.
+ */
+text: string, 
+/**
+ * How its fields are parted.
+ */
+format: TableFormat, };
+
 export type ReadingsAsk = { 
 /**
  * The job.
@@ -2801,6 +2949,36 @@ job: JobId,
  * The board; absent: all.
  */
 board?: BoardId | null, };
+
+export type ReadingsPreview = { 
+/**
+ * The lines that would be new readings or are here already.
+ */
+rows: Array<ReadingPreviewRow>, 
+/**
+ * What is wrong, by line; a table with complaints is not taken.
+ */
+complaints: Array<LineComplaint>, 
+/**
+ * The sum in words.
+ */
+sum: string, 
+/**
+ * Lines with a reading.
+ */
+lines: number, 
+/**
+ * Those that would be new readings.
+ */
+new: number, 
+/**
+ * Those that are here already as they stand.
+ */
+same: number, 
+/**
+ * Those that cannot be taken.
+ */
+not_taken: number, };
 
 export type ReadingsView = { 
 /**
@@ -4058,6 +4236,12 @@ questions: Array<SettleQuestion>,
  */
 made: Array<SettledLine>, };
 
+export type SheetText = { 
+/**
+ * As text parted by tabs.
+ */
+text: string, };
+
 export type Sign = "todo" | "done" | "look" | "stop";
 
 export type SignOffAsk = { 
@@ -4175,6 +4359,12 @@ shown: string | null,
  * A new reading of it is asked for.
  */
 asked: boolean, };
+
+export type SpreadsheetFile = { 
+/**
+ * Its bytes, base64.
+ */
+base64: string, };
 
 export type Stage = "before" | "after";
 
@@ -4940,6 +5130,14 @@ export interface Operations {
   preview_circuits: { input: CircuitTable; output: CircuitsPreview };
   /** Takes a pasted or imported table, whole or not at all. */
   import_circuits: { input: CircuitTable; output: CircuitsChanged };
+  /** The first sheet of a spreadsheet file as the text of a table. */
+  read_spreadsheet: { input: SpreadsheetFile; output: SheetText };
+  /** What a pasted or imported table of readings would make. */
+  preview_readings: { input: ReadingTable; output: ReadingsPreview };
+  /** Takes a pasted or imported table of readings, whole or not at all. */
+  import_readings: { input: ReadingTable; output: Done };
+  /** A board as a grid to record in. */
+  grid: { input: OfBoard; output: GridView };
   /** Moves a circuit up or down by some places. */
   move_circuit: { input: MoveCircuit; output: CircuitsView };
   /** A board's circuits or readings as a table to paste elsewhere. */

@@ -235,6 +235,11 @@ impl Judged {
         card.voltages.iter().find(|one| one.test_voltage_v == reading.test_voltage_v)?.over_range
     }
 
+    /// The readings that stand between these ends at a stage.
+    pub(crate) fn standing(&self, stage: Stage, pair: &Pair) -> impl Iterator<Item = &Reading> {
+        self.index.at(stage, pair).iter().filter_map(|at| self.readings.get(*at)).map(|one| &one.reading)
+    }
+
     /// Every slot with its board and circuit, in their order.
     pub(crate) fn slots(&self) -> impl Iterator<Item = (&JudgedBoard, &JudgedCircuit, &Slot)> {
         self.boards.iter().flat_map(|board| {

@@ -2,11 +2,10 @@
 
 use crate::failure::Failure;
 use crate::judged::JudgedBoard;
+use crate::ops::readings_table::copied;
 use crate::read::{circuit_form, write_table};
-use crate::report;
 use crate::state::State;
 use crate::views::*;
-use provenohm_papers::report::Parts;
 
 pub(crate) fn copy_out(state: &mut State, asked: CopyOut) -> Result<CopiedOut, Failure> {
     let job = state.job_of_board(asked.board)?;
@@ -16,10 +15,7 @@ pub(crate) fn copy_out(state: &mut State, asked: CopyOut) -> Result<CopiedOut, F
         CopiedWhat::Circuits => {
             write_table(board.circuits.iter().map(|one| circuit_form(&one.circuit))).map_err(unwritten)?
         }
-        CopiedWhat::Readings => {
-            let parts = Parts::of(&report::schedule(&state.words, &judged)?).map_err(unwritten)?;
-            parts.tsv_of(&board.name, &state.words).map_err(unwritten)?
-        }
+        CopiedWhat::Readings => copied(&state.words, &judged, board, state.host.now().date_naive())?,
     };
     Ok(CopiedOut { text: String::from_utf8(bytes).map_err(unwritten)? })
 }

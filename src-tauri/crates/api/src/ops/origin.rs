@@ -10,11 +10,14 @@ use crate::ops::trend::{self, Looked};
 use crate::state::State;
 use crate::tell;
 use crate::views::*;
-use chrono::NaiveDate;
+use chrono::{NaiveDate, TimeDelta};
 use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::job_file::{Corrected, Fate, NotTested, ReplacedWhy};
 use provenohm_words::Words;
 use std::collections::BTreeSet;
+
+/// What was put on record within it was put there as it was taken.
+const AT_ONCE: TimeDelta = TimeDelta::minutes(2);
 
 pub(crate) fn origin(state: &mut State, asked: OfSlot) -> Result<OriginView, Failure> {
     let job = state.job_of_board(asked.board)?;
@@ -89,6 +92,10 @@ fn origin_reading(
         line(words, "answer-origin-voltage", words.volts(one.reading.test_voltage_v)),
         line(words, "answer-origin-conditions", words.conditions(&one.reading.conditions).join(", ")),
     ];
+    // What was put on record long after it was taken came from a table or was corrected: that is no secret.
+    if one.taken.recorded_at - one.reading.at >= AT_ONCE {
+        lines.insert(3, line(words, "answer-origin-recorded", words.date_time(one.taken.recorded_at)));
+    }
     if let Some(device) = one.taken.device {
         let known = if known.contains(&device) { "known" } else { "unknown" };
         let args = [("device", short(device).into()), ("known", known.into())];

@@ -3,14 +3,23 @@
 mod card;
 mod check;
 mod circuit;
+mod delimited;
+mod reading_cells;
+mod readings_table;
 mod reference;
+mod spreadsheet;
 mod table;
 mod verification;
 
 pub(crate) use card::{card_form, read_card};
 pub(crate) use check::read_quick_check;
 pub(crate) use circuit::{circuit_complaint, circuit_form, read_circuit};
+pub(crate) use reading_cells::shortened;
+pub(crate) use readings_table::{
+    Line as ReadingLine, NONE, ReadingLines, Written, WrittenReading, read_readings, write_readings,
+};
 pub(crate) use reference::{read_reference, reference_form};
+pub(crate) use spreadsheet::{NoSheet, first_sheet};
 pub(crate) use table::{read_table, write_table};
 pub(crate) use verification::{finding_form, read_verification, verification_form};
 

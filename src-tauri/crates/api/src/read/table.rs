@@ -1,6 +1,6 @@
 //! A table of circuits, pasted from a spreadsheet or read from a file.
 
-use super::{Fields, read_circuit};
+use super::{Fields, delimited, read_circuit};
 use crate::views::{CircuitForm, LineComplaint, TableFormat};
 use provenohm_assess::circuit::{Conductors, Current, Electrical, Loads};
 use provenohm_assess::limits::MeasureName;
@@ -48,15 +48,7 @@ pub(crate) fn read_table(
     let mut complaints = Vec::new();
     let mut rows = Vec::new();
     let mut taken = taken.clone();
-    let delimiter = match format {
-        TableFormat::Tsv => b'\t',
-        // A file from a region with a decimal comma parts its fields by semicolons.
-        TableFormat::Csv if text.lines().next().is_some_and(|head| head.contains(';')) => b';',
-        TableFormat::Csv => b',',
-    };
-    let text = text.trim_start_matches('\u{feff}');
-    let mut reader =
-        csv::ReaderBuilder::new().delimiter(delimiter).has_headers(false).flexible(true).from_reader(text.as_bytes());
+    let mut reader = delimited::reader(text, format);
     let mut columns: Vec<&str> = COLUMNS.to_vec();
     for (index, record) in reader.records().enumerate() {
         let record = match record {
@@ -70,8 +62,8 @@ pub(crate) fn read_table(
                 break;
             }
         };
-        let line = record.position().and_then(|at| u32::try_from(at.line()).ok()).unwrap_or(0);
-        if record.iter().all(|field| field.trim().is_empty()) {
+        let line = delimited::line_of(&record);
+        if delimited::is_blank(&record) {
             continue;
         }
         if rows.len() >= MOST_LINES {
@@ -187,15 +179,15 @@ pub(crate) fn write_table(forms: impl IntoIterator<Item = CircuitForm>) -> Resul
 }
 
 /// A choice as the word that is read for it.
-fn code<T: serde::Serialize>(choice: T) -> String {
+pub(super) fn code<T: serde::Serialize>(choice: T) -> String {
     let word = serde_json::to_value(choice).ok();
     word.and_then(|word| word.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
-const YES: &str = "yes";
-const NO: &str = "no";
+pub(super) const YES: &str = "yes";
+pub(super) const NO: &str = "no";
 
-fn yes_or_no(whether: bool) -> String {
+pub(super) fn yes_or_no(whether: bool) -> String {
     if whether { YES } else { NO }.to_owned()
 }
 
@@ -224,7 +216,12 @@ const CONDUCTORS: [&str; 9] = [
 ];
 
 /// A choice written as a word. Empty: none was made; unknown: none, and a complaint.
-fn choice<T: DeserializeOwned>(words: &Words, text: &str, choices: &[&str], wrong: &mut Vec<String>) -> Option<T> {
+pub(super) fn choice<T: DeserializeOwned>(
+    words: &Words,
+    text: &str,
+    choices: &[&str],
+    wrong: &mut Vec<String>,
+) -> Option<T> {
     if text.is_empty() {
         return None;
     }

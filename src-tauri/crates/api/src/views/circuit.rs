@@ -245,7 +245,7 @@ choice! {
     pub enum CopiedWhat {
         /// Its circuits, in the columns a pasted table is read by.
         Circuits,
-        /// Its readings, with comparator, digits and unit in columns of their own.
+        /// Its readings, in the columns a pasted table is read by: comparator, digits and unit each in its own.
         Readings,
     }
 }

@@ -65,8 +65,8 @@ fn readings_copied_out_have_comparator_and_unit_in_columns_of_their_own() {
     let rows: Vec<Vec<&str>> = lines.collect();
     assert_eq!(rows.len(), 3, "the three pairs of this board's one circuit: {text}");
     let column = |name: &str| head.iter().position(|one| *one == name).unwrap_or_else(|| panic!("{name} in {head:?}"));
-    let cells: Vec<&str> = ["comparator", "shown_digits", "shown_unit"].map(|name| rows[0][column(name)]).into();
-    assert_eq!(cells, ["more_than", "1.20", "MΩ"]);
+    let cells: Vec<&str> = ["comparator", "reading", "unit"].map(|name| rows[0][column(name)]).into();
+    assert_eq!(cells, [">", "1.20", "MΩ"]);
     assert!(rows.iter().all(|row| row[column("board")] == "DB-1"), "{text}");
 }
 

@@ -14,6 +14,7 @@ mod killed;
 mod live;
 mod on_paper;
 mod overview;
+mod readings_table;
 mod recall;
 mod recording;
 mod references;

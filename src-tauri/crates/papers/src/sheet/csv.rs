@@ -2,7 +2,7 @@
 
 use provenohm_words::Words;
 
-use super::entries::{Entry, entries};
+use super::entries::entries;
 use super::{Table, data};
 use crate::PaperError;
 use crate::defused::defused;
@@ -19,16 +19,6 @@ impl Parts {
     pub fn csv(&self, words: &Words) -> Result<Vec<u8>, PaperError> {
         let table = data::table(&entries(&self.parts), &Fixed::new(words));
         written(csv::WriterBuilder::new().terminator(csv::Terminator::CRLF), &table)
-    }
-
-    /// The lines of the boards called so as tab-separated values, to be pasted into a spreadsheet: the columns of
-    /// [`Parts::csv`].
-    ///
-    /// # Errors
-    /// [`PaperError::Table`] if the table cannot be written.
-    pub fn tsv_of(&self, board: &str, words: &Words) -> Result<Vec<u8>, PaperError> {
-        let lines: Vec<Entry<'_>> = entries(&self.parts).into_iter().filter(|it| it.board.name == board).collect();
-        written(csv::WriterBuilder::new().delimiter(b'\t'), &data::table(&lines, &Fixed::new(words)))
     }
 }
 

@@ -111,6 +111,15 @@ answer-circuits-added = { $count ->
     [one] Added { $count } circuit
    *[other] Added { $count } circuits
 }
+answer-readings-sum = In { $lines } = new { $new } + same { $same } + not taken { $not }
+answer-readings-taken = { $count ->
+    [one] Took { $count } reading from the table
+   *[other] Took { $count } readings from the table
+}
+answer-readings-none-new = Nothing was taken: all of it is here already
+answer-reading-new = new
+answer-reading-same = here already
+answer-grid-settle-first = Several readings stand here: settle them first
 answer-circuit-removed = { $readings ->
     [0] Removed circuit { $circuit }
     [one] Removed circuit { $circuit } and { $readings } reading
@@ -357,6 +366,7 @@ answer-origin-who = Person
 answer-origin-device = Device
 answer-origin-tester = Tester
 answer-origin-when = Time
+answer-origin-recorded = Put on record
 answer-origin-voltage = Test voltage
 answer-origin-conditions = Conditions
 answer-withdrawn = withdrawn: { $reason }

@@ -74,6 +74,27 @@ complaint-columns = { $found ->
 complaint-line-unreadable = This line cannot be read as a table
 complaint-empty-table = No line with a circuit in it
 complaint-unknown-column = Unknown column “{ $column }”
+complaint-no-readings = No line with a reading in it
+complaint-no-head = The first row must name the columns
+complaint-column-missing = The first row lacks the column “{ $column }”
+complaint-column-twice = Column “{ $column }” stands here twice
+complaint-lines = At most { $most } lines at once
+complaint-cell-needed = Fill in “{ $column }”
+complaint-unit-needed = Write the unit: kΩ, MΩ or GΩ
+complaint-test-voltage = Write the test voltage in volts, for example { $example }
+complaint-tester-needed = Write the tester's name or serial number, or “none”
+complaint-date-and-time = Write date and time, for example { $example }
+complaint-other-board = This line is of board “{ $board }”
+complaint-no-circuit = No circuit “{ $circuit }” on this board
+complaint-no-pair = The set asks no “{ $pair }” of circuit { $circuit }
+complaint-circuits-alike = Several circuits are called “{ $circuit }”: rename them first
+complaint-no-tester = No tester “{ $tester }” here: add it first
+complaint-testers-alike = Several testers are “{ $tester }”: write the serial number too
+complaint-no-person = “{ $person }” is not among the job's people
+complaint-people-alike = Several people are called “{ $person }”
+complaint-read-by-another = Whoever logged in records as themselves: leave read_by empty
+complaint-reading-stands = A reading stands there; replace it in Review
+complaint-pair-twice = Line { $line } reads this pair too
 complaint-file-line = Line { $line }: { $reason }
 
 ## Job files and other JSON

@@ -207,6 +207,14 @@ circuits-count = How many
 circuits-count-hint = 12 makes twelve numbered circuits; names come later
 circuits-add = Add these circuits
 circuits-import = Paste or import
+readings-import = Paste or import readings
+readings-columns = The first row names the columns: circuit, pair, stage, comparator, reading, unit, test_voltage_v, tester, time. Also read: board, tester_serial, date, read_by, loads, n_isolated, reduced. Readings copied out have them all. Nothing is filled in
+readings-take = Take these readings
+place-of-reading = Where
+taken-at = Taken at
+read-by = Read by
+test-voltage-head = Test voltage
+import-what = Here
 circuits-removed = Removed circuits
 circuit-new = New circuit
 circuit-edit = Circuit { $circuit }
@@ -498,6 +506,31 @@ keys-overview-look = L: what to look at
 keys-overview-schedule = S: the schedule
 keys-overview-unproved = U: readings whose tester was not proved
 keys-this = ?: these keys
+
+keys-grid-edit = Enter or F2: type into the cell; Esc leaves it
+keys-grid-type = Digits, > or <: a new figure for the cell
+keys-grid-unit = K, M, G: save in kΩ, MΩ, GΩ
+keys-grid-over = O: save what the tester shows above its limit
+keys-grid-volts = T: the tester is set as asked above
+keys-grid-undo = Ctrl + Z: take your last reading back
+keys-grid-copy = Ctrl + C: copy the readings of the board
+keys-grid-paste = Ctrl + V: a table to look at first
+
+## Grid
+
+grid = Grid
+grid-of = { $board } as a grid
+grid-back = Back to the circuits
+grid-cell = Circuit { $circuit }, { $pair }
+grid-why = Why another reading?
+grid-why-before = { $before } stays on record as replaced
+grid-over-held = A figure stands here: type the new one
+grid-not-saved = { $typed } was not saved: k, m or g saves
+grid-tester-first = Choose the tester first
+grid-volts-first = Say first how the tester is set
+grid-narrow = Tap a pair to record it; typing into cells wants a wider screen
+grid-tester = Tester in hand
+grid-volts = Tester set to
 
 ## Copying out
 

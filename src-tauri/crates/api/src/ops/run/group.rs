@@ -59,7 +59,7 @@ pub(super) fn now(words: &Words, judged: &Judged, board: &JudgedBoard, seat: &Se
 }
 
 /// The slot of the group, in the row of the first of its circuits.
-pub(super) fn slot_of(judged: &Judged, board: &JudgedBoard, seat: &Seat) -> Option<(CircuitId, Slot)> {
+pub(crate) fn slot_of(judged: &Judged, board: &JudgedBoard, seat: &Seat) -> Option<(CircuitId, Slot)> {
     let pair = pair_of(board, &seat.group)?;
     let limit = limit_of(judged, board, &pair, seat.stage)?;
     let first = pair.circuits().first().copied()?;

@@ -8,12 +8,14 @@ use crate::judged::{Judged, JudgedReading, Slot};
 use crate::state::State;
 use crate::views::*;
 use provenohm_assess::circuit::{Pair, Stage};
-use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, ReadingId};
-use provenohm_assess::quantity::{Key, Pressed, Volts};
-use provenohm_assess::reading::Reading;
+use provenohm_assess::ids::{BoardId, CircuitId, JobId, PersonId, ReadingId, TesterId};
+use provenohm_assess::moment::Moment;
+use provenohm_assess::quantity::{Key, Pressed, Shown, Volts};
+use provenohm_assess::reading::{Conditions, Reading};
 use provenohm_exchange::entries_of;
 use provenohm_logbook::entry::body::{self, ReadingTaken, ReplacedWhy};
 use provenohm_logbook::entry::{EntryRef, Fact, Role};
+use provenohm_logbook::record::Writer;
 use std::collections::BTreeSet;
 
 /// What saving needs to know of a slot, and where the person is once it is done.
@@ -41,25 +43,59 @@ impl At {
     }
 }
 
+/// What is said of a reading: on the pad with the tester in hand, or in a line of a table.
+pub(crate) struct Told {
+    pub(crate) shown: Shown,
+    pub(crate) volts: Volts,
+    pub(crate) tester: Option<TesterId>,
+    pub(crate) person: PersonId,
+    pub(crate) at: Moment,
+    pub(crate) conditions: Conditions,
+}
+
 /// A reading that nothing stands against any more, with what saving it takes back.
-struct Ready {
+pub(crate) struct Ready {
     reading: Reading,
-    circuit: CircuitId,
     replaced: Vec<EntryRef>,
     not_tested: Vec<EntryRef>,
 }
 
+impl Ready {
+    /// What is said of a slot as a reading of its own; it takes the place of those `replaced`.
+    pub(crate) fn of(
+        state: &mut State,
+        judged: &Judged,
+        (stage, pair): (Stage, &Pair),
+        told: Told,
+        replaced: Vec<EntryRef>,
+    ) -> Result<Self, Failure> {
+        let Told { shown, volts, tester, person, at, conditions } = told;
+        let id = ReadingId(state.host.id()?);
+        let pair = pair.clone();
+        let not_tested = said_not_tested(state, judged, stage, &pair)?;
+        let reading = Reading { id, shown, pair, stage, test_voltage_v: volts, tester, person, at, conditions };
+        Ok(Self { reading, replaced, not_tested })
+    }
+
+    /// Appends it; that the pair was not tested no longer holds then.
+    pub(crate) fn append(self, writer: &mut Writer<'_>, job: JobId, tested_after_all: &str) -> Result<(), Failure> {
+        let Self { reading, replaced, not_tested } = self;
+        let why = (!replaced.is_empty()).then_some(ReplacedWhy::Repeated);
+        writer.append(Fact::naming(ReadingTaken { job, reading, why }, Role::Replaces, replaced))?;
+        if !not_tested.is_empty() {
+            writer.withdraw(&not_tested, tested_after_all)?;
+        }
+        Ok(())
+    }
+}
+
 pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Saved, Failure> {
     let at = At::of(state, asked.board, &asked.slot)?;
-    let Ready { reading, circuit, replaced, not_tested } = ready(state, &at, &asked)?;
-    let why = (!replaced.is_empty()).then_some(ReplacedWhy::Repeated);
+    let (ready, circuit) = ready(state, &at, &asked)?;
     let reason = state.words.text("answer-tested-after-all");
-    let (id, kept) = (reading.id, Seat::kept(state, asked.board));
+    let (id, kept) = (ready.reading.id, Seat::kept(state, asked.board));
     state.write_readings(at.job, at.person, |writer| {
-        writer.append(Fact::naming(ReadingTaken { job: at.job, reading, why }, Role::Replaces, replaced))?;
-        if !not_tested.is_empty() {
-            writer.withdraw(&not_tested, &reason)?;
-        }
+        ready.append(writer, at.job, &reason)?;
         writer.keep_draft(&at.slot.0, "")?;
         at.next.keep_with(writer, &kept)
     })?;
@@ -71,7 +107,7 @@ pub(crate) fn save_reading(state: &mut State, asked: SaveReading) -> Result<Save
 }
 
 /// Refuses what cannot be saved, before anything is written.
-fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<Ready, Failure> {
+fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<(Ready, CircuitId), Failure> {
     let judged = state.judged(at.job)?;
     let walk = Walk::at(&judged, judged.board(asked.board)?, &at.seat);
     let (circuit, slot) = walk.find(&at.slot).ok_or_else(|| Failure::of("not_found"))?;
@@ -95,23 +131,10 @@ fn ready(state: &mut State, at: &At, asked: &SaveReading) -> Result<Ready, Failu
     let mut conditions = view::conditions_of(&judged, circuit, slot, &at.seat);
     // Said of the whole board, it holds where there is an N.
     conditions.n_isolated.take_if(|_| !judged.has_neutral(&slot.pair));
-    let reading = Reading {
-        id: ReadingId(state.host.id()?),
-        shown,
-        pair: slot.pair.clone(),
-        stage: slot.stage,
-        test_voltage_v: Volts(volts.into()),
-        tester: at.hand.tester,
-        person: at.person,
-        at: state.host.now(),
-        conditions,
-    };
-    Ok(Ready {
-        reading,
-        circuit: circuit.circuit.id,
-        replaced: replaced_entries(state, &judged, slot, at.person)?,
-        not_tested: said_not_tested(state, &judged, slot)?,
-    })
+    let replaced = replaced_entries(state, &judged, slot, at.person)?;
+    let (tester, person) = (at.hand.tester, at.person);
+    let told = Told { shown, volts: Volts(volts.into()), tester, person, at: state.host.now(), conditions };
+    Ok((Ready::of(state, &judged, (slot.stage, &slot.pair), told, replaced)?, circuit.circuit.id))
 }
 
 pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result<Saved, Failure> {
@@ -134,7 +157,7 @@ pub(crate) fn mark_not_tested(state: &mut State, asked: MarkNotTested) -> Result
         at: state.host.now(),
         beside: slot.readings.iter().filter_map(|at| judged.readings.get(*at)).map(|one| one.reading.id).collect(),
     };
-    let former = said_not_tested(state, &judged, slot)?;
+    let former = said_not_tested(state, &judged, stage, &pair)?;
     drop(judged);
     let kept = Seat::kept(state, asked.board);
     state.write_readings(at.job, at.person, |writer| {
@@ -169,9 +192,9 @@ fn replaced_entries(state: &State, judged: &Judged, slot: &Slot, me: PersonId) -
 }
 
 /// The entries that say a slot was not tested.
-fn said_not_tested(state: &State, judged: &Judged, slot: &Slot) -> Result<Vec<EntryRef>, Failure> {
-    if judged.file.not_tested.iter().any(|said| said.stage == slot.stage && said.pair == slot.pair) {
-        not_tested_entries(state, judged.file.job.id, slot.stage, &slot.pair)
+fn said_not_tested(state: &State, judged: &Judged, stage: Stage, pair: &Pair) -> Result<Vec<EntryRef>, Failure> {
+    if judged.file.not_tested.iter().any(|said| said.stage == stage && said.pair == *pair) {
+        not_tested_entries(state, judged.file.job.id, stage, pair)
     } else {
         Ok(Vec::new())
     }

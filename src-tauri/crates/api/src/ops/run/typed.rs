@@ -76,9 +76,13 @@ pub(crate) fn notches() -> Vec<Notch> {
 
 /// What was typed with the unit key that ends it.
 pub(crate) fn read(words: &Words, typed: &crate::views::Typed) -> Result<Shown, Failure> {
-    let line =
-        Typed::kept(Display::Tester, typed.comparator, &typed.text).map_err(|why| refused(words, why, &typed.text))?;
-    line.shown(unit_of(typed.unit)).map_err(|why| refused(words, why, &typed.text))
+    line(words, typed.comparator, &typed.text, unit_of(typed.unit)).map_err(|why| Failure::of("refused").saying(why))
+}
+
+/// What an entry line with these digits comes to, or why it cannot be a reading, in words.
+pub(crate) fn line(words: &Words, comparator: Comparator, text: &str, unit: Unit) -> Result<Shown, String> {
+    let line = Typed::kept(Display::Tester, comparator, text);
+    line.and_then(|line| line.shown(unit)).map_err(|why| words.refusal(why, text))
 }
 
 /// A refusal in words.
