@@ -6,6 +6,7 @@ use crate::state::State;
 use crate::views::*;
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
+use provenohm_logbook::view::View;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
@@ -118,6 +119,16 @@ fn flush_folder(_: &Path) -> std::io::Result<()> {
 pub(crate) fn file_stem(judged: &Judged) -> String {
     let name = file_named(&judged.file.job.name);
     if name.is_empty() { judged.file.job.id.to_string() } else { name }
+}
+
+/// The same, with what tells it from other jobs of that name: two that were told of one tester last are as of one instant,
+/// and the second file must not take the place of the first.
+pub(crate) fn file_stem_alone(view: &View<'_>, judged: &Judged) -> Result<String, Failure> {
+    let (id, stem) = (judged.file.job.id, file_stem(judged));
+    let alike = view.job_names()?.iter().any(|(other, name)| *other != id && file_named(name) == stem);
+    let id = id.to_string();
+    // The beginning of an id is the time it was made.
+    Ok(if alike { format!("{stem}-{}", id.rsplit('-').next().unwrap_or(&id)) } else { stem })
 }
 
 /// A name as part of a file's.

@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use crate::long_work::LongWork;
-use crate::ops::files::{file_named, file_stem, place_of, write_file, written};
+use crate::ops::files::{file_named, file_stem_alone, place_of, write_file, written};
 use crate::ops::sign_off::{said, since_of};
 use crate::signed::{Standing, model_of, signatures, standing};
 use crate::state::State;
@@ -80,7 +80,8 @@ pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Wr
     // Two who signed apart signed two papers, maybe as of one instant.
     let by = asked.as_signed.as_ref().and(model.signatures.first()).map(|one| format!("-{}", file_named(&one.name)));
     let at = model.as_of.format("%Y%m%d-%H%M%S");
-    let name = format!("{}-{at}{}.{extension}", file_stem(&judged), by.unwrap_or_default());
+    let stem = file_stem_alone(&state.record.view(), &judged)?;
+    let name = format!("{stem}-{at}{}.{extension}", by.unwrap_or_default());
     let work = Arc::clone(&state.long_work);
     let files = write_schedule(&state.words, &model, asked.format, &place_of(state, &name)?, &work)?;
     Ok(written(state, "answer-schedule-made", &files))

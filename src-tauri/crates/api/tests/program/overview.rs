@@ -246,6 +246,27 @@ fn a_reading_with_no_tester_chosen_is_among_them() {
 }
 
 #[test]
+fn schedules_of_two_jobs_of_one_name_are_two_files() {
+    let program = Program::start();
+    let jobs = [program.job(), program.job()];
+    let tester = program.tester("Tester A");
+    for (_, board) in &jobs {
+        program.circuits(board, 1, single_phase());
+        read(&program, board, &tester, &["487"]);
+    }
+    // The last that either is told: both are as of that instant.
+    program.certificate(&tester, "24 Nov 2026", "24 Nov 2027");
+    let files = jobs.map(|(job, _)| {
+        let made = json!({ "job": job, "format": "csv", "as_signed": null });
+        program.ask("make_schedule", made)["files"][0].as_str().unwrap().to_owned()
+    });
+    assert_ne!(files[0], files[1]);
+    for file in &files {
+        assert!(file.contains("Mill-Lane-") && std::path::Path::new(file).exists(), "{file}");
+    }
+}
+
+#[test]
 fn the_demo_at_a_glance_is_what_its_screens_say() {
     let program = Program::start();
     assert_eq!(

@@ -58,6 +58,15 @@ impl View<'_> {
         self.subjects(Noun::Job, Kind::JobOpened)?.into_iter().map(|id| self.job(JobId(id))).collect()
     }
 
+    /// The names that jobs go by now.
+    ///
+    /// # Errors
+    /// [`ReadError`] in words.
+    pub fn job_names(&self) -> Result<Vec<(JobId, String)>, ReadError> {
+        let all = self.all_stated::<JobNames>()?.into_iter().filter(Stated::is_live);
+        Ok(all.map(|one| (one.value.job, one.value.name)).collect())
+    }
+
     /// One job.
     ///
     /// # Errors
