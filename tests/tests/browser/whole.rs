@@ -34,7 +34,7 @@ async fn no_barriers(window: &Window, name: &str) -> Result<(), Trouble> {
     Ok(())
 }
 
-async fn read(phone: &Window, digits: &str) -> Result<(), Trouble> {
+async fn read(phone: &Window, digits: &'static str) -> Result<(), Trouble> {
     phone.tap_in(Entry::Typed { digits, unit: 'm' }).await
 }
 

@@ -9,6 +9,7 @@ use crate::ops::bundle::{self, write_bundle};
 use crate::ops::job_file::job_text;
 use crate::ops::long_work::meanwhile;
 use crate::ops::recall::write_recall;
+use crate::ops::schedule::schedule_into;
 use crate::ops::tester_report::{format_of, write_tester_report};
 use crate::seat::Seat;
 use crate::state::State;
@@ -16,7 +17,7 @@ use crate::views::{BundleView, RecallFormat};
 use provenohm_assess::ids::{JobId, TesterId};
 use provenohm_logbook::record::{Place, Record};
 use serde_json::Value;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 /// The record's file in its folder.
@@ -123,6 +124,17 @@ impl Api {
         let mut state = self.unseated()?;
         let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
         let written = job.and_then(|job| write_bundle(&mut state, job, &[], path));
+        written.map_err(|failure| failure.worded(&state.words))
+    }
+
+    /// Writes the schedule of a job as it is now into a folder, for hosts that choose the place themselves. The files, in order.
+    ///
+    /// # Errors
+    /// A [`Failure`] in words.
+    pub fn schedule_files(&self, job: &str, format: &str, folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+        let mut state = self.unseated()?;
+        let job = job.parse().map(JobId).map_err(|_| Failure::of("not_found"));
+        let written = job.and_then(|job| schedule_into(&mut state, job, format, folder));
         written.map_err(|failure| failure.worded(&state.words))
     }
 

@@ -314,7 +314,7 @@ fn what_a_revoked_device_wrote_is_parted_at_what_the_store_has() {
     let bundle = Bundle::open(&bytes).unwrap();
     let mut parted = |of: &[DeviceId]| {
         let revoked = of.iter().copied().collect();
-        part(&mut At(&mut hub.hand), &mut hub.store, &bundle, &revoked).unwrap()
+        part(&mut At(&mut hub.hand), &mut hub.store, &bundle, &revoked, &|_| None).unwrap()
     };
     assert_eq!(parted(&[]), None);
     assert_eq!(parted(&[DeviceId(id(0xd))]), None, "a device that wrote nothing here");

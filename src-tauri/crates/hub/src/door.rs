@@ -2,7 +2,7 @@
 
 use crate::Office;
 use crate::account::Account;
-use crate::held::keep_aside;
+use crate::held::{Aside, keep_aside};
 use crate::login::cookie_of;
 use crate::may::{is_of_devices, may};
 use crate::refused::Refused;
@@ -19,7 +19,6 @@ use provenohm_exchange::bundle::Bundle;
 use serde::Deserialize;
 use serde_json::Value;
 use std::sync::Arc;
-use std::sync::atomic::Ordering;
 
 /// The header of a session's pages.
 const PAGE: &str = "x-provenohm-page";
@@ -82,7 +81,7 @@ pub(crate) async fn call(
             Some(seat) => working.api.call_as(&seat, &asked.operation, asked.input),
             None => working.api.call(&asked.operation, asked.input),
         };
-        // This instance may be gone tomorrow, its record with it: what it answers for is in the store first.
+        // This instance may be gone tomorrow, its record with it: it is brought into the store at once.
         if working.is_elsewhere && told.is_ok() && !by_itself {
             step::now(working);
         }
@@ -97,16 +96,13 @@ fn without_revoked(office: &Office, input: &Value) -> Result<(), Refused> {
     // What is none is refused where bundles are taken in.
     let Some(bundle) = bytes.as_deref().and_then(|bytes| Bundle::open(bytes).ok()) else { return Ok(()) };
     match keep_aside(office, &bundle)? {
-        None => Ok(()),
-        Some(_) => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "bundle_held")),
+        Aside::Nothing => Ok(()),
+        Aside::All | Aside::But(_) => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "bundle_held")),
     }
 }
 
 /// Whose session a request is of, if its own pages made it.
 pub(crate) async fn account_of(office: &Arc<Office>, headers: &HeaderMap) -> Result<Account, Refused> {
-    if office.is_moved.load(Ordering::Relaxed) {
-        return Err(Refused::of(&office.words, StatusCode::GONE, "hub_moved"));
-    }
     let said = headers.get(PAGE).and_then(|value| value.to_str().ok());
     let known = cookie_of(headers).zip(said).filter(|(cookie, said)| Kept::of(said) == Secret::of_pages(cookie).kept());
     let account = match known.map(|(cookie, _)| cookie.to_owned()) {

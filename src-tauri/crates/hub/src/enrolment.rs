@@ -5,7 +5,7 @@ use crate::account::Account;
 use crate::audit::Act;
 use crate::door::account_of;
 use crate::held;
-use crate::phones::Phone;
+use crate::phones::{Phone, enrol_code};
 use crate::refused::Refused;
 use crate::request::asked;
 use crate::role::Role;
@@ -71,7 +71,8 @@ pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) 
             let noted = office.accounts.note(office.now(), &Act::PhoneCode { who: &account.name });
             noted.map_err(|error| broke(&error))?;
             let now = office.now();
-            let code = office.phones.give_code(&mut office.random(), now).map_err(|error| broke(&error))?;
+            let code = enrol_code(&mut office.random()).map_err(|error| broke(&error))?;
+            office.phones.give_code(&code, now).map_err(|error| broke(&error))?;
             let (address, code) = (office.reached.for_phones(), code.told());
             let qr = QrCode::new(format!("{address} {code}")).map_err(|error| broke(&error))?;
             let qr = qr.render::<svg::Color<'_>>().min_dimensions(240, 240).build();
@@ -113,7 +114,9 @@ pub(crate) async fn accept(
     office
         .blocking(move |office| {
             let broke = |error| Refused::broke(&office.words, error);
-            held::accept(office, device)?;
+            if !held::accept(office, device)? {
+                return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
+            }
             tracing::info!(%device, "a revoked phone's work was taken in");
             let phones = office.phones.all().map_err(broke)?;
             let named = phones.iter().find(|phone| phone.device == device);

@@ -6,11 +6,12 @@ use axum::extract::{Request, State};
 use axum::http::header::{
     CACHE_CONTROL, CONTENT_SECURITY_POLICY, HOST, HeaderName, ORIGIN, REFERRER_POLICY, X_CONTENT_TYPE_OPTIONS,
 };
-use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::http::{HeaderMap, HeaderValue, Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse as _, Response};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr, UdpSocket};
 use std::sync::Arc;
+use std::sync::atomic::Ordering;
 
 /// The app's own policy, with this origin in the place of its shell's channel.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data: blob:; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
@@ -23,13 +24,21 @@ const HEADERS: [(HeaderName, &str); 4] = [
     (CACHE_CONTROL, "no-store"),
 ];
 
+/// What is got and says something of the record.
+const ASKED: [&str; 3] = ["/api/", "/calendar/", "/sync"];
+
 /// Refuses what is meant for another address or comes from another page; a name that only resolves to this machine is
 /// another address.
 pub(crate) async fn guard(State(office): State<Arc<Office>>, request: Request, next: Next) -> Response {
-    let mut answer = if office.reached.is_meant(request.headers()) {
-        next.run(request).await
+    let refuse = |status, code| Refused::of(&office.words, status, code).into_response();
+    // Where it was moved from only the screens are left, which say so.
+    let is_file = request.method() == Method::GET && !ASKED.iter().any(|path| request.uri().path().starts_with(path));
+    let mut answer = if !office.reached.is_meant(request.headers()) {
+        refuse(StatusCode::FORBIDDEN, "not_this_page")
+    } else if office.is_moved.load(Ordering::Relaxed) && !is_file {
+        refuse(StatusCode::GONE, "hub_moved")
     } else {
-        Refused::of(&office.words, StatusCode::FORBIDDEN, "not_this_page").into_response()
+        next.run(request).await
     };
     for (name, value) in HEADERS {
         answer.headers_mut().insert(name, HeaderValue::from_static(value));

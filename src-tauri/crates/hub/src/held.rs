@@ -7,15 +7,14 @@ use crate::refused::Refused;
 use axum::http::StatusCode;
 use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::bundle::{Bundle, Head};
-use provenohm_exchange::hub::{Books, HubError, Tell, packed, part, receive};
-use provenohm_exchange::join::Joined;
-use provenohm_logbook::entry::Entry;
+use provenohm_exchange::hub::{Books, HubError, Tell, judge, packed, part, receive};
+use provenohm_logbook::entry::{Entry, LogId};
 use provenohm_logbook::entry::body::Book;
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
 /// What may wait of one phone, bytes: far more than a season's work.
-const MOST: i64 = 256 << 20;
+const MOST: i64 = 64 << 20;
 
 impl Phones {
     /// The phones that are revoked.
@@ -42,10 +41,6 @@ impl Phones {
                 let object = book.object();
                 for entry in entries {
                     let (envelope, wire) = (entry.envelope(), entry.to_wire());
-                    kept += number(wire.len() as u64);
-                    if kept > MOST {
-                        return Err(AccountError::Refused("held_full"));
-                    }
                     let cells = [
                         envelope.log.0.as_bytes().into(),
                         number(envelope.seq.0).into(),
@@ -55,10 +50,24 @@ impl Phones {
                         object.id.0.as_bytes().into(),
                         wire.as_slice().into(),
                     ];
-                    tables.run(keep, &cells)?;
+                    if tables.run(keep, &cells)? == 1 {
+                        kept += number(wire.len() as u64);
+                    }
+                    if kept > MOST {
+                        return Err(AccountError::Refused("held_full"));
+                    }
                 }
             }
             Ok(())
+        })
+    }
+
+    /// Whose log is one of which a part waits.
+    fn held_of(&self, log: LogId) -> Result<Option<DeviceId>, AccountError> {
+        let of = "SELECT device FROM held WHERE log = ?1 LIMIT 1";
+        self.0.ask(|tables| {
+            let line = tables.line(of, &[log.0.as_bytes().into()])?;
+            line.map(|line| Ok(DeviceId(Uuid::from_bytes(line.array(0)?)))).transpose()
         })
     }
 
@@ -108,37 +117,72 @@ impl Phones {
     }
 }
 
-/// Keeps aside what of a bundle is of revoked phones; what is left of it, if anything had to be.
-pub(crate) fn keep_aside(office: &Office, bundle: &Bundle<'_>) -> Result<Option<Option<Vec<u8>>>, Refused> {
-    let by_accounts = |error| Refused::by_accounts(&office.words, error);
-    let revoked = office.phones.revoked().map_err(by_accounts)?;
-    let parted = part(&mut office.api.desk(), &mut **office.store(), bundle, &revoked);
-    let Some(parted) = parted.map_err(|error| Refused::broke(&office.words, error))? else { return Ok(None) };
-    for (device, books) in &parted.held {
-        tracing::warn!(%device, "a revoked phone's work is kept aside");
-        office.phones.hold(*device, books).map_err(by_accounts)?;
-    }
-    Ok(Some(parted.rest))
+/// What of a bundle was kept aside.
+pub(crate) enum Aside {
+    /// Nothing: no revoked phone wrote any of it.
+    Nothing,
+    /// All of it.
+    All,
+    /// A part; this is the rest.
+    But(Vec<u8>),
 }
 
-/// Takes in what waits of a phone.
-pub(crate) fn accept(office: &Office, device: DeviceId) -> Result<Joined, Refused> {
+/// Keeps aside what of a bundle is of revoked phones, if it could be taken in once somebody accepts it.
+pub(crate) fn keep_aside(office: &Office, bundle: &Bundle<'_>) -> Result<Aside, Refused> {
+    let by_accounts = |error| Refused::by_accounts(&office.words, error);
+    let revoked = office.phones.revoked().map_err(by_accounts)?;
+    // What cannot be read is of nobody: then it is refused for want of its beginning, and nothing is lost.
+    let held_of = |log| office.phones.held_of(log).ok().flatten();
+    let parted = part(&mut office.api.desk(), &mut **office.store(), bundle, &revoked, &held_of);
+    let Some(parted) = parted.map_err(|error| by_hub(office, error))? else { return Ok(Aside::Nothing) };
+    for (device, books) in &parted.held {
+        let mut all = office.phones.waiting(*device).map_err(by_accounts)?;
+        for (book, entries) in books {
+            all.entry(*book).or_default().extend(entries.iter().cloned());
+        }
+        for entries in all.values_mut() {
+            entries.sort_by_key(|entry| (entry.envelope().log, entry.envelope().seq, entry.hash()));
+            entries.dedup();
+        }
+        judge(&mut office.api.desk(), &all).map_err(|error| by_hub(office, error))?;
+        office.phones.hold(*device, books).map_err(by_accounts)?;
+        tracing::warn!(%device, "a revoked phone's work is kept aside");
+    }
+    // Moved meanwhile, it would wait where nobody looks: it is sent again, to where the hub is now.
+    if office.store().is_closed().map_err(|error| Refused::broke(&office.words, error))? {
+        return Err(Refused::of(&office.words, StatusCode::GONE, "hub_moved"));
+    }
+    Ok(parted.rest.map_or(Aside::All, Aside::But))
+}
+
+fn by_hub(office: &Office, error: HubError) -> Refused {
+    match error {
+        HubError::NotTaken(error) => {
+            Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_taken").because(&error)
+        }
+        other => Refused::broke(&office.words, other),
+    }
+}
+
+/// Books taken in at once: fewer than a bundle may hold.
+const AT_ONCE: usize = 400;
+
+/// Takes in what waits of a phone; false if nothing does.
+pub(crate) fn accept(office: &Office, device: DeviceId) -> Result<bool, Refused> {
     let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
-    let not_taken = |error: &dyn std::fmt::Display| {
-        Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_taken").because(error)
-    };
-    let books = office.phones.waiting(device).map_err(|error| broke(&error))?;
-    let Some(bytes) = packed(&books).map_err(|error| broke(&error))? else {
-        return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
-    };
-    let bundle = Bundle::open(&bytes).map_err(|error| not_taken(&error))?;
-    let joined = receive(&mut office.api.desk(), &mut **office.store(), &bundle).map_err(|error| match error {
-        HubError::NotTaken(error) => not_taken(&error),
-        other => broke(&other),
-    })?;
-    // Taken in twice it is the same; lost it would be gone.
-    office.phones.let_in(&books).map_err(|error| broke(&error))?;
-    Ok(joined)
+    let mut waiting = office.phones.waiting(device).map_err(|error| broke(&error))?;
+    let any = !waiting.is_empty();
+    while !waiting.is_empty() {
+        let rest = waiting.keys().nth(AT_ONCE).copied().map(|book| waiting.split_off(&book)).unwrap_or_default();
+        if let Some(bytes) = packed(&waiting).map_err(|error| by_hub(office, error))? {
+            let bundle = Bundle::open(&bytes).map_err(|error| broke(&error))?;
+            receive(&mut office.api.desk(), &mut **office.store(), &bundle).map_err(|error| by_hub(office, error))?;
+        }
+        // Taken in twice it is the same; lost it would be gone.
+        office.phones.let_in(&waiting).map_err(|error| broke(&error))?;
+        waiting = rest;
+    }
+    Ok(any)
 }
 
 fn number(counted: u64) -> i64 {

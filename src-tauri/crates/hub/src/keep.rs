@@ -55,6 +55,8 @@ pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
     let mut from = open_store_of(record)?;
     std::fs::create_dir_all(to).map_err(|error| NotKept::Folder(to.to_owned(), error))?;
     let (epoch, _) = from.end()?;
+    // First: what waits there and is accepted meanwhile is in the entries then.
+    beside(record, to)?;
     let mut copy = SqliteStore::open(&to.join(STORE), epoch)?;
     let carried = loop {
         match carry(&mut from, &mut copy, &mut |_| ControlFlow::Continue(())) {
@@ -63,7 +65,6 @@ pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
             carried => break carried?,
         }
     };
-    beside(record, to)?;
     Ok(carried)
 }
 
@@ -81,9 +82,8 @@ pub fn restore(backup: &Path, record: &Path) -> Result<Carried, NotKept> {
     let mut to = SqliteStore::open(&record.join(STORE), Epoch(Host::system().id()?))?;
     let carried = carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?;
     beside(backup, record)?;
-    // Whoever was logged in when it was backed up is not any more.
-    Connection::open(record.join(ACCOUNTS))?
-        .execute_batch("DELETE FROM session; DELETE FROM enrol_code; DELETE FROM attempt;")?;
+    // Of an earlier version it is brought up; whoever was logged in when it was backed up is not any more.
+    Base::in_file(&record.join(ACCOUNTS), &mut Host::system())?.forget_sessions()?;
     Ok(carried)
 }
 
@@ -103,9 +103,10 @@ pub fn move_to(record: &Path, url: &str, runtime: Handle) -> Result<Carried, Not
         other => Err(other),
     })?;
     from.close()?;
+    let carried = carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?;
     let accounts = Base::in_file(&record.join(ACCOUNTS), &mut Host::system())?;
     accounts.carry(&Base::in_database(database)?)?;
-    Ok(carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?)
+    Ok(carried)
 }
 
 /// Copies what lies beside the store: accounts and phones, and the key that phones know the hub by.

@@ -100,8 +100,8 @@ pub(crate) async fn try_password(
     let trying = Arc::clone(office);
     let tried = name.clone();
     let begun = blocking(office, move || {
-        let now = trying.now();
-        trying.tries.begin((&tried, from), now, &mut trying.random())
+        let id = trying.random().id()?;
+        trying.tries.begin((&tried, from), trying.now(), id)
     });
     let Some(one) = begun.await? else {
         return refuse(StatusCode::TOO_MANY_REQUESTS, "login_too_often");

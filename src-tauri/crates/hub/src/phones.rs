@@ -2,7 +2,7 @@
 //! kept; of a code that waits all of it, since each side says a hash of it that nobody can know before.
 
 use crate::account::AccountError;
-use crate::base::{Base, Line};
+use crate::base::{Base, Line, Tables};
 use crate::secret::{Kept, Secret};
 use provenohm_api::{Host, Moment};
 use provenohm_assess::ids::DeviceId;
@@ -37,15 +37,14 @@ pub(crate) struct Phone {
 pub(crate) struct Phones(pub(crate) Arc<Base>);
 
 impl Phones {
-    /// A new code.
-    pub(crate) fn give_code(&self, random: &mut Host, now: Moment) -> Result<EnrolCode, AccountError> {
-        let code = EnrolCode::of(random::bytes(random)?);
+    /// Lets a code be used, for a while.
+    pub(crate) fn give_code(&self, code: &EnrolCode, now: Moment) -> Result<(), AccountError> {
         self.0.change(|tables| {
             tables.run("DELETE FROM enrol_code WHERE until <= ?1", &[now.timestamp().into()])?;
             let keep = "INSERT INTO enrol_code (code, until) VALUES (?1, ?2)";
             tables.run(keep, &[code.told().into(), (now.timestamp() + LASTS).into()])
         })?;
-        Ok(code)
+        Ok(())
     }
 
     /// Uses up the code by which a phone says this.
@@ -56,17 +55,22 @@ impl Phones {
         device: DeviceId,
         now: Moment,
     ) -> Result<Option<EnrolCode>, AccountError> {
-        self.0.change(|tables| {
+        // Whoever says anything at all is asked about, so nothing is changed for them.
+        let known = |tables: &mut dyn Tables| {
             for line in tables.lines("SELECT code FROM enrol_code WHERE until > ?1", &[now.timestamp().into()])? {
                 let kept = line.text(0)?;
                 let code = EnrolCode::typed(&kept).ok_or(AccountError::Unreadable)?;
                 if code.by_phone(pin, device) == said {
-                    tables.run("DELETE FROM enrol_code WHERE code = ?1", &[kept.into()])?;
-                    return Ok(Some(code));
+                    return Ok(Some((code, kept)));
                 }
             }
             Ok(None)
-        })
+        };
+        let Some((code, kept)) = self.0.ask(known)? else { return Ok(None) };
+        let used = self.0.change(|tables| {
+            tables.run("DELETE FROM enrol_code WHERE code = ?1", &[kept.as_str().into()])
+        })?;
+        Ok((used == 1).then_some(code))
     }
 
     /// Keeps a phone; one that was enrolled before has another secret from now on. False if it is revoked.
@@ -116,6 +120,11 @@ impl Phones {
                    ORDER BY revoked IS NOT NULL, name, device";
         self.0.ask(|tables| tables.lines(all, &[])?.iter().map(phone).collect())
     }
+}
+
+/// A new code.
+pub(crate) fn enrol_code(random: &mut Host) -> Result<EnrolCode, AccountError> {
+    Ok(EnrolCode::of(random::bytes(random)?))
 }
 
 fn phone(line: &Line) -> Result<Phone, AccountError> {

@@ -31,7 +31,8 @@ impl Refused {
     /// Something of the hub's own broke.
     pub(crate) fn broke(words: &Words, why: impl std::fmt::Display) -> Self {
         tracing::error!(%why, "a request could not be answered");
-        Self::of(words, StatusCode::INTERNAL_SERVER_ERROR, "unexpected").because(&why)
+        // Why stands in the log: whoever asks may be anybody.
+        Self::of(words, StatusCode::INTERNAL_SERVER_ERROR, "unexpected")
     }
 
     /// It needs another role: this one.

@@ -45,6 +45,11 @@ impl Sessions {
     /// A person did something: their session lasts from now on. What a page asks by itself keeps none.
     pub(crate) fn keep(&self, cookie: &str, now: Moment) -> Result<(), AccountError> {
         let now = now.timestamp();
+        let due = "SELECT heard FROM session WHERE cookie = ?1 AND heard > ?2 AND heard <= ?3";
+        let cells = [Kept::of(cookie).bytes().into(), (now - LASTS).into(), (now - NOTED).into()];
+        if self.0.ask(|tables| tables.line(due, &cells))?.is_none() {
+            return Ok(());
+        }
         let keep = "UPDATE session SET heard = ?2 WHERE cookie = ?1 AND heard > ?3 AND heard <= ?4";
         let cells = [Kept::of(cookie).bytes().into(), now.into(), (now - LASTS).into(), (now - NOTED).into()];
         self.0.change(|tables| tables.run(keep, &cells))?;

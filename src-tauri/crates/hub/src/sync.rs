@@ -3,7 +3,7 @@
 
 use crate::Office;
 use crate::audit::Act;
-use crate::held::keep_aside;
+use crate::held::{Aside, keep_aside};
 use crate::refused::Refused;
 use crate::request::asked as small;
 use crate::secret::Secret;
@@ -143,14 +143,11 @@ fn sent(office: &Office, device: DeviceId, bytes: &Bytes) -> Result<Response, Re
         Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_taken").because(error)
     };
     let bundle = Bundle::open(bytes).map_err(|error| not_taken(&error))?;
-    let rest = match keep_aside(office, &bundle)? {
-        Some(None) => return Ok(cbor(Vec::new())),
-        Some(Some(rest)) => Some(rest),
-        None => None,
-    };
-    let bundle = match &rest {
-        Some(rest) => Bundle::open(rest).map_err(|error| not_taken(&error))?,
-        None => bundle,
+    let aside = keep_aside(office, &bundle)?;
+    let bundle = match &aside {
+        Aside::All => return Ok(cbor(Vec::new())),
+        Aside::But(rest) => Bundle::open(rest).map_err(|error| not_taken(&error))?,
+        Aside::Nothing => bundle,
     };
     match receive(&mut office.api.desk(), &mut **office.store(), &bundle) {
         Ok(joined) => {

@@ -4,8 +4,8 @@
 use crate::account::AccountError;
 use crate::base::Base;
 use crate::secret::Kept;
-use provenohm_api::{Host, Moment};
-use std::net::IpAddr;
+use provenohm_api::Moment;
+use std::net::{IpAddr, Ipv6Addr};
 use std::sync::Arc;
 use uuid::Uuid;
 
@@ -31,10 +31,10 @@ impl Tries {
         &self,
         (name, from): (&str, IpAddr),
         now: Moment,
-        host: &mut Host,
+        id: Uuid,
     ) -> Result<Option<Try>, AccountError> {
         // A name of any length takes the same room.
-        let (id, of, address) = (host.id()?, Kept::of(name), Kept::of(&from.to_string()));
+        let (of, address) = (Kept::of(name), Kept::of(&network(from).to_string()));
         let count = "SELECT count(*), coalesce(sum(CASE WHEN of = ?1 THEN 1 ELSE 0 END), 0),
                             coalesce(sum(CASE WHEN address = ?2 THEN 1 ELSE 0 END), 0) FROM attempt";
         let keep = "INSERT INTO attempt (id, of, address, at) VALUES (?1, ?2, ?3, ?4)";
@@ -56,5 +56,13 @@ impl Tries {
         let cells = [right.0.as_bytes().into()];
         self.0.change(|tables| tables.run("DELETE FROM attempt WHERE id = ?1", &cells))?;
         Ok(())
+    }
+}
+
+/// Of IPv6 the network: one machine has all addresses in it (RFC 4291, 2.5.1).
+fn network(from: IpAddr) -> IpAddr {
+    match from {
+        IpAddr::V4(_) => from,
+        IpAddr::V6(address) => Ipv6Addr::from_bits(address.to_bits() & !u128::from(u64::MAX)).into(),
     }
 }

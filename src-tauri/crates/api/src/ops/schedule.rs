@@ -72,11 +72,7 @@ pub(crate) fn preview_page(state: &mut State, asked: PageAsk) -> Result<PageView
 pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Written, Failure> {
     let judged = state.judged(asked.job)?;
     let model = of(state, asked.job, asked.as_signed.as_deref())?;
-    let extension = match asked.format {
-        ScheduleFormat::Pdf => "pdf",
-        ScheduleFormat::Xlsx => "xlsx",
-        ScheduleFormat::Csv => "csv",
-    };
+    let extension = extension(asked.format);
     // Two who signed apart signed two papers, maybe as of one instant.
     let by = asked.as_signed.as_ref().and(model.signatures.first()).map(|one| format!("-{}", file_named(&one.name)));
     let at = model.as_of.format("%Y%m%d-%H%M%S");
@@ -85,6 +81,28 @@ pub(crate) fn make_schedule(state: &mut State, asked: MakeSchedule) -> Result<Wr
     let work = Arc::clone(&state.long_work);
     let files = write_schedule(&state.words, &model, asked.format, &place_of(state, &name)?, &work)?;
     Ok(written(state, "answer-schedule-made", &files))
+}
+
+/// The schedule as it is now, in a folder of the host's choice.
+pub(crate) fn schedule_into(
+    state: &mut State,
+    job: JobId,
+    format: &str,
+    folder: &Path,
+) -> Result<Vec<PathBuf>, Failure> {
+    let format = serde_json::from_value(format.into()).map_err(|error| Failure::of("bad_input").because(error))?;
+    let judged = state.judged(job)?;
+    let model = now(state, job)?;
+    let path = folder.join(format!("{}.{}", file_stem(&judged), extension(format)));
+    write_schedule(&state.words, &model, format, &path, &LongWork::default())
+}
+
+const fn extension(format: ScheduleFormat) -> &'static str {
+    match format {
+        ScheduleFormat::Pdf => "pdf",
+        ScheduleFormat::Xlsx => "xlsx",
+        ScheduleFormat::Csv => "csv",
+    }
 }
 
 /// Who signed and what has come since, or that nobody did.

@@ -26,7 +26,7 @@ pub use instance::{HubError, jobs_there, keep_in_step, lacks, receive};
 pub use line::{Desk, Line, NoAnswer, Synced, sync};
 pub use pager::page;
 pub use plan::Plan;
-pub use quarantine::{Books, Parted, packed, part};
+pub use quarantine::{Books, Parted, judge, packed, part};
 pub use sqlite::SqliteStore;
 pub use store::{Erased, Parcel, Store, StoreError, Whole};
 

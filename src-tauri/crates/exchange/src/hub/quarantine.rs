@@ -1,15 +1,17 @@
 //! What a revoked device wrote beyond what the hub had of it: parted from all else, so that it can wait until a person accepts it.
 //! The hub's store is the cut, never an instant: what is in it stays, what is not waits, whenever it says it was written.
 
-use super::instance::HubError;
+use super::instance::{HubError, keep_in_step};
 use super::line::{Desk, NoAnswer};
 use super::store::Store;
 use crate::bundle::{Bundle, NotABundle, write};
+use crate::join::look;
 use provenohm_assess::ids::DeviceId;
 use provenohm_logbook::entry::body::{Body, Book};
 use provenohm_logbook::entry::{Entry, Fact, Kind, LogId};
 use provenohm_logbook::record::TakeInError;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::ControlFlow;
 
 /// Entries, book by book.
 pub type Books = BTreeMap<Book, Vec<Entry>>;
@@ -23,7 +25,8 @@ pub struct Parted {
     pub rest: Option<Vec<u8>>,
 }
 
-/// Parts what a bundle brings; nothing if no revoked device wrote anything of it that the store has not.
+/// Parts what a bundle brings; nothing if no revoked device wrote anything of it that the store has not. Whose log is one of
+/// which a part waits already, and whose beginning so is not in the record, says `held`.
 ///
 /// # Errors
 /// [`HubError`].
@@ -32,10 +35,13 @@ pub fn part(
     store: &mut dyn Store,
     bundle: &Bundle<'_>,
     revoked: &BTreeSet<DeviceId>,
+    held_of: &dyn Fn(LogId) -> Option<DeviceId>,
 ) -> Result<Option<Parted>, HubError> {
     if revoked.is_empty() {
         return Ok(None);
     }
+    // Another instance may have taken in how a log begins.
+    keep_in_step(desk, store)?;
     let (mut held, mut rest): (BTreeMap<DeviceId, Books>, Books) = Default::default();
     for packed in &bundle.manifest().books {
         let mut writers: BTreeMap<LogId, Option<DeviceId>> = BTreeMap::new();
@@ -44,10 +50,12 @@ pub fn part(
             let log = entry.envelope().log;
             let known = match writers.get(&log) {
                 Some(known) => *known,
-                None => match opened_by(&entry) {
-                    Some(device) => Some(device),
-                    None => desk.with(|record, _| record.view().device_of(log)).map_err(NoAnswer::from)?,
-                },
+                // What the hub has of a log says more than what a bundle says of it.
+                None => desk
+                    .with(|record, _| record.view().device_of(log))
+                    .map_err(NoAnswer::from)?
+                    .or_else(|| held_of(log))
+                    .or_else(|| opened_by(&entry)),
             };
             writers.insert(log, known);
             let new = |store: &mut dyn Store| store.holds(log, entry.envelope().seq, entry.hash()).map(|here| !here);
@@ -73,6 +81,17 @@ fn opened_by(entry: &Entry) -> Option<DeviceId> {
         Body::LogOpened(opened) => Some(opened.device),
         _ => None,
     }
+}
+
+/// Whether entries that wait could be taken in: chained and sealed as all others. Nothing is kept of it.
+///
+/// # Errors
+/// [`HubError::NotTaken`] says why not.
+pub fn judge(desk: &mut impl Desk, books: &Books) -> Result<(), HubError> {
+    let Some(bytes) = packed(books)? else { return Ok(()) };
+    let bundle = Bundle::open(&bytes).map_err(not_taken)?;
+    desk.with(|record, _| look(record, &bundle, &mut |_| ControlFlow::Continue(())))?;
+    Ok(())
 }
 
 /// Packs entries at hand; nothing if there are none.

@@ -23,7 +23,7 @@ impl Accounts {
         })
     }
 
-    /// Takes a person's login away, and the link that may wait for them.
+    /// Takes a person's login away, the link that may wait for them, and their tokens.
     ///
     /// # Errors
     /// As [`Accounts::set_role`].
@@ -33,6 +33,7 @@ impl Accounts {
             not_the_last(tx, &account)?;
             tx.run("UPDATE account SET hash = NULL WHERE person = ?1", &[person.0.as_bytes().into()])?;
             tx.run("DELETE FROM invite WHERE person = ?1", &[person.0.as_bytes().into()])?;
+            tx.run("DELETE FROM token WHERE person = ?1", &[person.0.as_bytes().into()])?;
             note(tx, by.at, &Act::TakenAway { who: by.who, about: &account.name })
         })
     }

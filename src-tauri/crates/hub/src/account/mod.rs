@@ -28,6 +28,9 @@ pub enum AccountError {
     /// It is not reached, or answers too late.
     #[error(transparent)]
     NotReached(#[from] StoreError),
+    /// Somebody else's accounts are where they should go.
+    #[error("somebody has an account in that database already: move the hub into an empty one")]
+    Occupied,
     /// What stands there is not what was written.
     #[error("the accounts cannot be read: something in them is not what was written")]
     Unreadable,

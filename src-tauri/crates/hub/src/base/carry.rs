@@ -14,7 +14,10 @@ const TABLES: [(&str, &str); 6] = [
 ];
 
 impl Base {
-    /// Carries everything into tables that hold nothing yet; where somebody has an account already, that was done before.
+    /// Carries everything into a database that holds no account yet, once: again it changes nothing.
+    ///
+    /// # Errors
+    /// [`AccountError::Occupied`] if somebody has an account there already who did not come from here.
     pub(crate) fn carry(&self, to: &Self) -> Result<(), AccountError> {
         let all: Vec<Vec<Line>> = self.ask(|from| {
             let lines = |(table, columns): &(&str, &str)| {
@@ -24,8 +27,11 @@ impl Base {
             TABLES.iter().map(lines).collect()
         })?;
         to.change(|to| {
-            if to.line("SELECT person FROM account LIMIT 1", &[])?.is_some() {
+            if to.line("SELECT one FROM office WHERE carried = 1", &[])?.is_some() {
                 return Ok(());
+            }
+            if to.line("SELECT person FROM account LIMIT 1", &[])?.is_some() {
+                return Err(AccountError::Occupied);
             }
             // The link of an office where nobody has an account yet is made anew.
             to.run("DELETE FROM invite", &[])?;
@@ -36,7 +42,23 @@ impl Base {
                     to.run(&insert, line.cells())?;
                 }
             }
+            to.run("UPDATE office SET carried = 1", &[])?;
             Ok(())
         })
+    }
+
+    /// Ends every session, and whatever else lasts minutes.
+    pub(crate) fn forget_sessions(&self) -> Result<(), AccountError> {
+        self.change(|tables| {
+            for table in ["session", "enrol_code", "attempt"] {
+                tables.run(&format!("DELETE FROM {table}"), &[])?;
+            }
+            Ok(())
+        })
+    }
+
+    /// Whether anybody has an account.
+    pub(crate) fn is_empty(&self) -> Result<bool, AccountError> {
+        Ok(self.ask(|tables| tables.line("SELECT person FROM account LIMIT 1", &[]))?.is_none())
     }
 }

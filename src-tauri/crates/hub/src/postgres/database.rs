@@ -14,6 +14,9 @@ pub(super) const TRIES: u32 = 20;
 /// For a transaction and all its tries.
 const LONGEST: Duration = Duration::from_secs(60);
 
+/// For a connection to be there.
+const CONNECTED: Duration = Duration::from_secs(10);
+
 /// Longer from one try to the next.
 pub(super) const AGAIN: Duration = Duration::from_millis(5);
 
@@ -57,7 +60,7 @@ impl Database {
     /// # Errors
     /// [`StoreError`] if that is no address of one.
     pub(crate) fn of(url: &str, runtime: Handle) -> Result<Self, StoreError> {
-        let config = Config { url: Some(url.to_owned()), ..Config::default() };
+        let config = Config { url: Some(url.to_owned()), connect_timeout: Some(CONNECTED), ..Config::default() };
         let _in = runtime.enter();
         let pool = config.create_pool(Some(Runtime::Tokio1), NoTls);
         Ok(Self { pool: pool.map_err(|error| StoreError::Engine(error.to_string()))?, runtime: runtime.clone() })
@@ -66,8 +69,17 @@ impl Database {
     /// Makes what is not there yet. To be called off the threads of the runtime.
     pub(super) fn make(&self, statements: &str) -> Result<(), StoreError> {
         self.wait(async {
-            let client = self.connection().await?;
-            client.batch_execute(statements).await.map_err(|error| engine(&error))
+            for tried in 1.. {
+                let client = self.connection().await?;
+                match client.batch_execute(statements).await {
+                    // Two instances that start at once are each other's way.
+                    Err(error) if (is_passing(&error) || is_there(&error)) && tried < TRIES => {
+                        tokio::time::sleep(AGAIN * tried).await;
+                    }
+                    made => return made.map_err(|error| engine(&error)),
+                }
+            }
+            Err(StoreError::Engine("others were always first".to_owned()))
         })
     }
 
@@ -122,6 +134,11 @@ impl Database {
 /// Whether a transaction may come about if it is tried again.
 pub(super) fn is_passing(error: &tokio_postgres::Error) -> bool {
     matches!(error.code(), Some(&(SqlState::T_R_SERIALIZATION_FAILURE | SqlState::T_R_DEADLOCK_DETECTED)))
+}
+
+/// Whether somebody else made the same at the same time.
+fn is_there(error: &tokio_postgres::Error) -> bool {
+    matches!(error.code(), Some(&(SqlState::UNIQUE_VIOLATION | SqlState::DUPLICATE_TABLE | SqlState::DUPLICATE_OBJECT)))
 }
 
 pub(super) fn engine(error: &tokio_postgres::Error) -> StoreError {

@@ -1,6 +1,8 @@
 -- One change after the other: whoever makes one takes this row first.
 CREATE TABLE IF NOT EXISTS office (
-    one INT8 NOT NULL PRIMARY KEY CHECK (one = 1)
+    one INT8 NOT NULL PRIMARY KEY CHECK (one = 1),
+    version INT8 NOT NULL DEFAULT 1,    -- of these tables
+    carried INT8 NOT NULL DEFAULT 0     -- 1: a hub was moved here
 );
 
 INSERT INTO office (one) VALUES (1) ON CONFLICT (one) DO NOTHING;

@@ -10,8 +10,6 @@ use axum::extract::{Path, State};
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse as _, Response};
-use base64::Engine as _;
-use base64::prelude::BASE64_STANDARD;
 use provenohm_api::Seat;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -84,40 +82,32 @@ pub(crate) async fn schedule(
     headers: HeaderMap,
     Path((job, file)): Path<(String, String)>,
 ) -> Result<Response, Refused> {
-    let seat = seat_of(&office, bearer(&headers), Scope::Papers).await?;
+    seat_of(&office, bearer(&headers), Scope::Papers).await?;
+    office.blocking(move |office| file_of(office, &job, &file)).await
+}
+
+/// Made for this answer alone, in a folder that goes with it.
+fn file_of(office: &Office, job: &str, file: &str) -> Result<Response, Refused> {
     let not_there = || Refused::of(&office.words, StatusCode::NOT_FOUND, "page_not_there");
+    let broke = |error: std::io::Error| Refused::broke(&office.words, error);
     let (part, format) = file.split_once('.').ok_or_else(not_there)?;
     let part: usize = part.parse().map_err(|_| not_there())?;
-    let asked = json!({ "job": job, "format": format, "as_signed": null });
-    let written = call(&office, seat.clone(), "make_schedule", asked).await?;
-    let files: Vec<String> = serde_json::from_value(written["files"].clone()).unwrap_or_default();
-    let wanted = part.checked_sub(1).and_then(|at| files.get(at)).cloned();
-    let file = match wanted {
-        Some(path) => Some(call(&office, seat, "written_file", json!({ "path": path })).await?),
-        None => None,
+    let kind = match format {
+        "pdf" => "application/pdf",
+        "xlsx" => "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+        "csv" => "text/csv; charset=utf-8",
+        _ => return Err(not_there()),
     };
-    // They were made for this answer alone.
-    for path in &files {
-        if let Err(error) = tokio::fs::remove_file(path).await {
-            tracing::warn!(%error, "a file made for a script stays");
-        }
-    }
-    let file = file.ok_or_else(not_there)?;
-    let of = |field: &str| file[field].as_str().unwrap_or_default().to_owned();
-    let bytes = BASE64_STANDARD.decode(of("base64")).map_err(|error| Refused::broke(&office.words, error))?;
-    let name = of("name").replace(|letter: char| !letter.is_ascii_alphanumeric() && !"-_.".contains(letter), "_");
-    let mut answer = bytes.into_response();
-    for (header, value) in [
-        (CONTENT_TYPE.as_str(), of("media_type")),
-        (CONTENT_DISPOSITION.as_str(), format!("attachment; filename=\"{name}\"")),
+    let folder = tempfile::tempdir().map_err(broke)?;
+    let files = office.api.schedule_files(job, format, folder.path()).map_err(Refused::by_operation)?;
+    let path = part.checked_sub(1).and_then(|at| files.get(at)).ok_or_else(not_there)?;
+    let bytes = std::fs::read(path).map_err(broke)?;
+    let headers = [
+        (CONTENT_TYPE.as_str(), kind.to_owned()),
+        (CONTENT_DISPOSITION.as_str(), format!("attachment; filename=\"schedule-{part}.{format}\"")),
         (PARTS, files.len().to_string()),
-    ] {
-        let (header, value) = (header.parse(), value.parse());
-        if let (Ok(header), Ok(value)) = (header, value) {
-            answer.headers_mut().insert::<axum::http::HeaderName>(header, value);
-        }
-    }
-    Ok(answer)
+    ];
+    Ok((headers, bytes).into_response())
 }
 
 /// One operation, at the seat of whose token it is.
