@@ -8,8 +8,8 @@ use axum::http::StatusCode;
 use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::bundle::{Bundle, Head};
 use provenohm_exchange::hub::{Books, HubError, Tell, judge, packed, part, receive};
-use provenohm_logbook::entry::{Entry, LogId};
 use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::{Entry, LogId};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 

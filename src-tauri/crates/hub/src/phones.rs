@@ -67,9 +67,8 @@ impl Phones {
             Ok(None)
         };
         let Some((code, kept)) = self.0.ask(known)? else { return Ok(None) };
-        let used = self.0.change(|tables| {
-            tables.run("DELETE FROM enrol_code WHERE code = ?1", &[kept.as_str().into()])
-        })?;
+        let used =
+            self.0.change(|tables| tables.run("DELETE FROM enrol_code WHERE code = ?1", &[kept.as_str().into()]))?;
         Ok((used == 1).then_some(code))
     }
 

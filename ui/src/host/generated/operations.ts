@@ -4456,6 +4456,10 @@ state: Sentence,
  */
 last_day: string | null, 
 /**
+ * The same in ISO 8601.
+ */
+day: string | null, 
+/**
  * When the next verification is due.
  */
 due: Sentence, };

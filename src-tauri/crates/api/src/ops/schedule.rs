@@ -91,9 +91,8 @@ pub(crate) fn schedule_into(
     folder: &Path,
 ) -> Result<Vec<PathBuf>, Failure> {
     let format = serde_json::from_value(format.into()).map_err(|error| Failure::of("bad_input").because(error))?;
-    let judged = state.judged(job)?;
     let model = now(state, job)?;
-    let path = folder.join(format!("{}.{}", file_stem(&judged), extension(format)));
+    let path = folder.join(format!("schedule.{}", extension(format)));
     write_schedule(&state.words, &model, format, &path, &LongWork::default())
 }
 
