@@ -67,9 +67,9 @@ export const overview: OverviewView = {
     }),
   ],
   testers: [
-    { id: 't3', name: 'Tester C', serial: '1003', invented: false, state: stop('Tester C · barred'), last_day: null, due: look('A verification is due now: at some test voltage nothing on record proves it') },
-    { id: 't2', name: 'Tester B', serial: '1002', invented: false, state: look('Tester B · lapsed 2 months ago'), last_day: '20 Sep 2026', due: look('Verification was due by 20 Sep 2026') },
-    { id: 't1', name: 'Tester A', serial: '1001', invented: true, state: { level: 'done', words: 'Tester A · proved to 3 Mar 2027' }, last_day: '3 Mar 2027', due: { level: 'done', words: 'Next verification by 3 Mar 2027' } },
+    { id: 't3', name: 'Tester C', serial: '1003', invented: false, state: stop('Tester C · barred'), last_day: null, day: null, due: look('A verification is due now: at some test voltage nothing on record proves it') },
+    { id: 't2', name: 'Tester B', serial: '1002', invented: false, state: look('Tester B · lapsed 2 months ago'), last_day: '20 Sep 2026', day: '2026-09-20', due: look('Verification was due by 20 Sep 2026') },
+    { id: 't1', name: 'Tester A', serial: '1001', invented: true, state: { level: 'done', words: 'Tester A · proved to 3 Mar 2027' }, last_day: '3 Mar 2027', day: '2027-03-03', due: { level: 'done', words: 'Next verification by 3 Mar 2027' } },
   ],
   recalls: [{ tester: 't3', name: 'Tester C', serial: '1003', jobs: 2, all: 9, resolved: 1, said: look('1 of 9 resolved, in 2 jobs') }],
 };
