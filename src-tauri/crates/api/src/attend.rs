@@ -6,7 +6,7 @@ use crate::network::{Enrolling, HubAt, Network};
 use crate::state::State;
 use provenohm_assess::ids::JobId;
 use provenohm_assess::moment::Moment;
-use provenohm_exchange::hub::{JobThere, Link, NoAnswer, Scope, sync};
+use provenohm_exchange::hub::{JobThere, Link, NoAnswer, Scope, Synced, sync_watched};
 use provenohm_logbook::entry::body::Book;
 use std::collections::VecDeque;
 use std::sync::{Condvar, Mutex, MutexGuard, PoisonError};
@@ -58,6 +58,8 @@ struct Held {
     wishes: VecDeque<Wish>,
     last: Last,
     there: Vec<JobThere>,
+    /// How far the round is that goes on; nothing between two of them.
+    going: Option<Synced>,
     /// Rounds in a row that came to nothing.
     vain: u32,
     /// How often an office was left: what a round says that began before is of no concern any more.
@@ -77,6 +79,11 @@ impl Attending {
     pub(crate) fn told(&self) -> (Last, Vec<JobThere>) {
         let held = self.held();
         (held.last.clone(), held.there.clone())
+    }
+
+    /// How far the round is that goes on, if it carries anything.
+    pub(crate) fn going(&self) -> Option<Synced> {
+        self.held().going.filter(|synced| synced.sent + synced.came.came > 0)
     }
 
     /// Forgets what was said of an office that this device left.
@@ -163,7 +170,10 @@ impl Api {
             (hub, scopes(&state)?)
         };
         let mut line = network.line(&hub)?;
-        sync(&mut self.desk(), &mut *line, &scopes)?;
+        let mut tell = |synced| self.attending.held().going = Some(synced);
+        let done = sync_watched(&mut self.desk(), &mut *line, &scopes, &mut tell);
+        self.attending.held().going = None;
+        done?;
         self.attending.held().there = line.jobs()?.jobs;
         Ok(true)
     }

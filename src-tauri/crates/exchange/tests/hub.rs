@@ -7,10 +7,10 @@ use provenohm_assess::ids::{DeviceId, JobId};
 use provenohm_exchange::bundle::{Bundle, write};
 use provenohm_exchange::hub::{
     Cursor, Desk, Epoch, JobsThere, Lacks, Line, NoAnswer, Page, Parted, Pull, Scope, SqliteStore, Store, Synced, Tell,
-    Want, jobs_there, lacks, page, part, receive, sync,
+    Want, jobs_there, judge, lacks, page, part, receive, sync,
 };
-use provenohm_logbook::entry::Entry;
 use provenohm_logbook::entry::body::{Book, LogOpened};
+use provenohm_logbook::entry::{Entry, LogId};
 use provenohm_logbook::record::{By, Record};
 use std::collections::{BTreeMap, BTreeSet};
 use support::{Forger, Hand, JOB, TESTER, id, moment, recorder, taken, wires};
@@ -325,4 +325,43 @@ fn what_a_revoked_device_wrote_is_parted_at_what_the_store_has() {
         Bundle::open(&rest).unwrap().entries(JOB.into()).unwrap().unwrap().map(Result::unwrap).collect();
     assert_eq!(rest.len() + 2, all.len());
     assert!(rest.iter().all(|entry| first.contains(entry) || other.entries.contains(entry)));
+}
+
+#[test]
+fn what_waits_is_known_by_the_store_and_by_what_waits_already_and_could_be_taken_in() {
+    let mut hub = Hub::new(3);
+    let (mut known, mut lost) = (Forger::new(7, JOB.into()), Forger::new(9, JOB.into()));
+    let revoked = BTreeSet::from([DeviceId(id(0xf))]);
+    let books = |entries: &[Entry]| BTreeMap::from([(Book::from(JOB), entries.to_vec())]);
+    hub.send(&books(known.seal())).unwrap();
+    known.say(taken(9, 150));
+    let beyond = books(&known.seal().to_vec()[2..]);
+    let mut part_at =
+        |hand: &mut Hand, books: &BTreeMap<Book, Vec<Entry>>, held_of: &dyn Fn(LogId) -> Option<DeviceId>| {
+            let bytes = write(None, JOB.into(), books).unwrap();
+            part(&mut At(hand), &mut hub.store, &Bundle::open(&bytes).unwrap(), &revoked, held_of).unwrap()
+        };
+    // An instance that was just made knows how the log begins by the store alone.
+    let mut fresh = Hand::new(11);
+    let parted = part_at(&mut fresh, &beyond, &|_| None).unwrap();
+    assert_eq!((parted.held.values().next(), parted.rest), (Some(&beyond), None));
+    // Of a log that nobody has here a second piece is of whom the first one is.
+    let first = lost.seal().to_vec();
+    lost.say(taken(10, 160));
+    let all = lost.seal().to_vec();
+    let second = books(&all[first.len()..]);
+    assert_eq!(part_at(&mut fresh, &second, &|_| None), None);
+    let of = |log| (log == lost.log).then_some(DeviceId(id(0xf)));
+    assert_eq!(part_at(&mut fresh, &second, &of).unwrap().held.values().next(), Some(&second));
+    // Kept aside is what would be taken in: from its beginning, sealed, begun once.
+    judge(&mut At(&mut fresh), &books(&all)).unwrap();
+    for wrong in [&all[first.len()..], &all[..all.len() - 1]] {
+        assert!(judge(&mut At(&mut fresh), &books(wrong)).is_err());
+    }
+    let mut forged = Forger::new(8, JOB.into());
+    (forged.log, forged.entries) = (lost.log, Vec::new());
+    forged.say(forged.opening(JOB.into()));
+    let mut twice = [all.as_slice(), forged.seal()].concat();
+    twice.sort_by_key(|entry| (entry.envelope().seq, entry.hash()));
+    assert!(judge(&mut At(&mut fresh), &books(&twice)).is_err());
 }

@@ -306,6 +306,8 @@ impl Hub {
             .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, serve::WHOLE))
             .layer(guarded)
             .with_state(Arc::clone(&self.office));
+        // A new instance answers once it has what others took in.
+        step::once(&self.office).await;
         tracing::info!(address = %self.address, encrypted = self.acceptor.is_some(), "the hub answers");
         let in_step = tokio::spawn(step::keep(Arc::clone(&self.office)));
         serve::serve(self.listener, self.acceptor, routes, over).await;

@@ -2,16 +2,20 @@
 //! being the hub.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use provenohm_api::network::{Enrolling, Network as _};
+use provenohm_api::network::{Enrolling, HubAt, Network};
 use provenohm_api::{Api, Host};
 use provenohm_assess::ids::DeviceId;
-use provenohm_exchange::hub::{EnrolCode, NoAnswer};
+use provenohm_exchange::hub::{EnrolCode, JobsThere, Lacks, Line, NoAnswer, Page, Pull, Tell};
 use provenohm_hub::{Certificate, Hub, Options};
+use provenohm_logbook::entry::Entry;
+use provenohm_logbook::entry::body::Book;
 use provenohm_wire::Wire;
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::io::{Read as _, Write as _};
 use std::net::TcpListener;
 use std::path::Path;
+use std::sync::{Arc, Mutex};
 use tempfile::TempDir;
 use tokio::sync::oneshot;
 
@@ -159,6 +163,12 @@ fn phones_are_kept_in_step_by_the_hub_and_the_office_works_on_the_same() {
     let job = one.start_job("Mill Lane");
     assert_eq!(one.round()["step"], "in_step");
     assert_eq!(office.call("jobs", json!({}))["jobs"][0]["name"], "Mill Lane");
+    let where_is = |told: Value| told["lines"][0].clone();
+    assert_eq!(where_is(one.call("handed", json!({ "job": job["id"] }))), "On this device and at the office");
+    assert_eq!(
+        where_is(office.call("handed", json!({ "job": job["id"] }))),
+        "At the office, for everybody who works here"
+    );
 
     // Another phone sees the job there, and has it when it asks for it.
     let two = Phone::enrolled(&office, "Phone two");
@@ -257,6 +267,57 @@ fn a_revoked_phone_gets_and_gives_nothing_more_and_keeps_what_it_has() {
     // Nor does a new code help: the office revoked this device.
     lost.enrol(&office, &office.code(), "Lost phone");
     assert!(lost.round()["words"].as_str().unwrap().starts_with("The office revoked this device"));
+}
+
+/// The network, with somebody who looks at the phone's screen before each page that comes.
+#[derive(Clone)]
+struct LookedOn(Arc<Phone>, Arc<Mutex<Vec<String>>>);
+
+struct LookedOnLine(Box<dyn Line + Send>, LookedOn);
+
+impl Network for LookedOn {
+    fn enrol(&self, asked: &Enrolling) -> Result<HubAt, NoAnswer> {
+        Wire.enrol(asked)
+    }
+
+    fn line(&self, hub: &HubAt) -> Result<Box<dyn Line + Send>, NoAnswer> {
+        Ok(Box::new(LookedOnLine(Wire.line(hub)?, self.clone())))
+    }
+}
+
+impl Line for LookedOnLine {
+    fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
+        self.0.tell(tell)
+    }
+
+    fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
+        self.0.send(piece)
+    }
+
+    fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
+        let LookedOn(phone, seen) = &self.1;
+        seen.lock().unwrap().push(phone.call("office", json!({}))["words"].as_str().unwrap().to_owned());
+        self.0.pull(pull)
+    }
+
+    fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+        self.0.jobs()
+    }
+}
+
+#[test]
+fn a_round_that_takes_its_time_says_how_far_it_is() {
+    let office = Office::open();
+    let phone = Arc::new(Phone::enrolled(&office, "Phone"));
+    phone.start_job("Mill Lane");
+    let network = LookedOn(Arc::clone(&phone), Arc::default());
+    phone.api.attend(&network);
+    let seen = network.1.lock().unwrap().clone();
+    assert!(
+        seen[0].starts_with("Being brought in step: ") && seen[0].ends_with(" entries sent, 0 received so far"),
+        "{seen:?}"
+    );
+    assert!(phone.call("office", json!({}))["words"].as_str().unwrap().starts_with("In step with the office"));
 }
 
 /// A job as a phone hands it over, base64.

@@ -3,6 +3,7 @@
 #[cfg(test)]
 mod tests;
 
+use crate::attend::hub_of;
 use crate::failure::{DAMAGED, Failure};
 use crate::lacking::Lacking;
 use crate::long_work::LongWork;
@@ -16,6 +17,7 @@ use base64::prelude::BASE64_STANDARD;
 use provenohm_assess::ids::{JobId, PersonId, TesterId};
 use provenohm_assess::moment::Moment;
 use provenohm_exchange::bundle::{self, Bundle, ENDING, HandOverError, NotABundle};
+use provenohm_exchange::hub::Link;
 use provenohm_exchange::join::{self, Joined, Progress, Watch};
 use provenohm_logbook::entry::EntryRef;
 use provenohm_logbook::entry::body::Book;
@@ -119,12 +121,29 @@ fn came_back(state: &State, job: JobId, bundle: &Bundle<'_>) -> Result<BTreeSet<
 
 /// Where a job is, as far as this device knows: only here, or handed over and when.
 pub(crate) fn whereabouts(state: &State, job: JobId) -> Result<String, Failure> {
+    if let Some(key) = at_the_office(state)? {
+        return Ok(state.words.text(key));
+    }
     let handed: Option<Told> = state.setting(&of_book(job.into(), HANDED))?;
     let words = &state.words;
     Ok(match &handed {
         Some(handed) => words.text_with("answer-handed-at", &[("at", words.date_time(handed.at).into())]),
         None => words.text("answer-handed-never"),
     })
+}
+
+/// That all of it is where the office works; nothing if some of it is on this device alone.
+fn at_the_office(state: &State) -> Result<Option<&'static str>, Failure> {
+    if state.is_shared {
+        return Ok(Some("answer-here-for-all"));
+    }
+    let unread = |error| Failure::of("storage").because(error);
+    if hub_of(state).map_err(unread)?.is_none() {
+        return Ok(None);
+    }
+    let link = Link::of(&state.record)?;
+    let all_there = link.epoch.is_some() && state.record.view().readings_since(link.told)? == 0;
+    Ok(all_there.then_some("answer-at-office-too"))
 }
 
 pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Failure> {
@@ -134,6 +153,10 @@ pub(crate) fn handed(state: &mut State, asked: OfJob) -> Result<HandedView, Fail
     let received: Option<Moment> = state.setting(&kept(RECEIVED))?;
     let back: Option<Told> = state.setting(&kept(BACK))?;
     let mut lines = vec![whereabouts(state, asked.job)?];
+    if at_the_office(state)?.is_some() {
+        lines.extend(Lacking::of(&state.record.view(), asked.job)?.lines(&state.words));
+        return Ok(HandedView { lines });
+    }
     let words = &state.words;
     let since = Told::lacks(handed.as_ref(), &own);
     lines.push(words.text_with("answer-handed-not-yet", &[("count", since.into())]));

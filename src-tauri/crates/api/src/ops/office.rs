@@ -86,6 +86,13 @@ fn view(state: &State) -> Result<OfficeView, Failure> {
         }
         (Last::Never, Some(_)) => (OfficeStep::Asking, words.text("answer-office-asking")),
     };
+    let (step, said) = match state.attending.going().filter(|_| hub.is_some()) {
+        Some(going) => {
+            let args = [("sent", going.sent.into()), ("came", going.came.came.into())];
+            (OfficeStep::Asking, words.text_with("answer-office-going", &args))
+        }
+        None => (step, said),
+    };
     let waits = match (step, &hub) {
         (OfficeStep::InStep | OfficeStep::None, _) | (_, None) => 0,
         (_, Some(_)) => state.record.view().readings_since(Link::of(&state.record)?.told)?,

@@ -104,10 +104,23 @@ pub trait Desk {
 /// # Errors
 /// [`NoAnswer`]; what was done until then stays.
 pub fn sync(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope]) -> Result<Synced, NoAnswer> {
+    sync_watched(desk, line, scopes, &mut |_| {})
+}
+
+/// The same while somebody is told how far it is, after each piece and each page.
+///
+/// # Errors
+/// [`NoAnswer`]; what was done until then stays.
+pub fn sync_watched(
+    desk: &mut impl Desk,
+    line: &mut dyn Line,
+    scopes: &[Scope],
+    tell: &mut dyn FnMut(Synced),
+) -> Result<Synced, NoAnswer> {
     let mut synced = Synced::default();
     // A store in another life is compared with once; one that is another each time is not waited for.
     for _ in 0..3 {
-        if send(desk, line, &mut synced)? && pull(desk, line, scopes, &mut synced)? {
+        if send(desk, line, &mut synced, tell)? && pull(desk, line, scopes, &mut synced, tell)? {
             return Ok(synced);
         }
         desk.with(|record, _| Link::forget(record))?;
@@ -116,9 +129,14 @@ pub fn sync(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope]) -> Resu
 }
 
 /// Sends what is lacking; false if the hub is in another life, or the record in the place of this one, and all has to be told.
-fn send(desk: &mut impl Desk, line: &mut dyn Line, synced: &mut Synced) -> Result<bool, NoAnswer> {
-    let (tell, point, link) = desk.with(told)?;
-    let lacks = line.tell(&tell)?;
+fn send(
+    desk: &mut impl Desk,
+    line: &mut dyn Line,
+    synced: &mut Synced,
+    tell: &mut dyn FnMut(Synced),
+) -> Result<bool, NoAnswer> {
+    let (heads, point, link) = desk.with(told)?;
+    let lacks = line.tell(&heads)?;
     if link.epoch.is_some_and(|known| known != lacks.epoch) {
         return Ok(false);
     }
@@ -126,6 +144,7 @@ fn send(desk: &mut impl Desk, line: &mut dyn Line, synced: &mut Synced) -> Resul
     while let Some(piece) = desk.with(|record, by| plan.next(record, by, PIECE_BYTES))? {
         line.send(&piece)?;
         synced.sent += piece.values().map(|entries| entries.len() as u64).sum::<u64>();
+        tell(*synced);
     }
     desk.with(|record, _| {
         // A record that was set aside meanwhile has another order of arrival.
@@ -136,7 +155,13 @@ fn send(desk: &mut impl Desk, line: &mut dyn Line, synced: &mut Synced) -> Resul
 }
 
 /// Takes what came; false if the hub is in another life.
-fn pull(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope], synced: &mut Synced) -> Result<bool, NoAnswer> {
+fn pull(
+    desk: &mut impl Desk,
+    line: &mut dyn Line,
+    scopes: &[Scope],
+    synced: &mut Synced,
+    tell: &mut dyn FnMut(Synced),
+) -> Result<bool, NoAnswer> {
     loop {
         let asked = desk.with(|record, _| wants(record, scopes, PIECE_BYTES))?;
         let page = line.pull(&asked)?;
@@ -144,6 +169,7 @@ fn pull(desk: &mut impl Desk, line: &mut dyn Line, scopes: &[Scope], synced: &mu
             Pulled::Elsewhere => return Ok(false),
             Pulled::Taken { joined, more } => {
                 synced.came = synced.came + joined.sum();
+                tell(*synced);
                 if !more {
                     return Ok(true);
                 }

@@ -23,7 +23,7 @@ pub use cursor::{Cursor, Epoch, Scope};
 pub use device::{Link, Pulled, take, told, wants};
 pub use enrol::EnrolCode;
 pub use instance::{HubError, jobs_there, keep_in_step, lacks, receive};
-pub use line::{Desk, Line, NoAnswer, Synced, sync};
+pub use line::{Desk, Line, NoAnswer, Synced, sync, sync_watched};
 pub use pager::page;
 pub use plan::Plan;
 pub use quarantine::{Books, Parted, judge, packed, part};

@@ -114,6 +114,7 @@ fn door(scope: &str, about: &str, parameters: &[Value], content: &Value) -> Valu
         "parameters": parameters,
         "responses": {
             "200": { "description": about, "content": content },
+            "410": refused("The hub was moved"),
             "400": refused("What is asked cannot be read"),
             "401": refused("No token opens this door"),
             "404": refused("It is not there"),
@@ -129,7 +130,8 @@ fn added(schemas: &mut SchemaGenerator) -> Value {
     if let Some(responses) = door["responses"].as_object_mut() {
         responses.remove("200");
     }
-    door["responses"]["413"] = json!({ "description": "Too large" });
+    door["responses"]["413"] = door["responses"]["422"].clone();
+    door["responses"]["413"]["description"] = json!("Too large");
     door["requestBody"] = json!({ "required": true, "content": { "application/json": {} } });
     door
 }

@@ -110,6 +110,15 @@ impl Running {
         self.raw(format!("GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n", self.address)).await
     }
 
+    /// A request of any method.
+    pub(crate) async fn asked(&self, method: &str, path: &str, headers: &str, body: &str) -> Answer {
+        let (host, length) = (self.address, body.len());
+        self.raw(format!(
+            "{method} {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {length}\r\n{headers}\r\n{body}"
+        ))
+        .await
+    }
+
     pub(crate) async fn post(&self, path: &str, headers: &str, body: &Value) -> Answer {
         self.posted(&self.address.to_string(), path, headers, &body.to_string()).await
     }

@@ -143,6 +143,7 @@ answer-phone-held = { $entries ->
 }
 answer-office-none = This device is at no office
 answer-office-asking = Asking the office
+answer-office-going = Being brought in step: { $sent } entries sent, { $came } received so far
 answer-office-in-step = In step with the office at { $time }
 answer-office-waiting = Not reached since { $time }. All is here and goes there later
 answer-office-waits = { $readings ->
@@ -425,6 +426,8 @@ answer-aside-altered = { $count ->
 }
 answer-aside-damaged = There may have been more that can no longer be read
 answer-aside-next = Receive a bundle of each job from every device that has it: what they hold comes back
+answer-here-for-all = At the office, for everybody who works here
+answer-at-office-too = On this device and at the office
 answer-handed-never = On this device: not handed over yet
 answer-handed-at = Handed over on { $at }
 answer-handed-not-yet = { $count ->

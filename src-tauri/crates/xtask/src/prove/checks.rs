@@ -38,6 +38,18 @@ pub(crate) fn devices(part: &Part) -> Result<Told, Trouble> {
     Ok(part.told_with_seed(format!("{schedules} schedules"), seed))
 }
 
+/// The doors for scripts of a running hub, asked anything; how many requests is asked by `PROVENOHM_REQUESTS`.
+pub(crate) fn api(part: &Part) -> Result<Told, Trouble> {
+    let requests = number_from("PROVENOHM_REQUESTS")?.unwrap_or(5_000);
+    let seed = seed()?;
+    println!("   seed {seed}");
+    let words = ["test", "--workspace", "--locked", "--test", "described"];
+    let mut asked = cargo(&words);
+    asked.env("PROPTEST_CASES", requests.to_string()).env("PROPTEST_RNG_SEED", seed.to_string());
+    tests(&mut asked)?;
+    Ok(part.told_with_seed(format!("{requests} requests"), seed))
+}
+
 /// Runs tests, shows what they print, and says how many there were. None at all is a failure: a name was changed.
 pub(crate) fn tests(command: &mut Command) -> Result<u64, Trouble> {
     let text = told(command)?;

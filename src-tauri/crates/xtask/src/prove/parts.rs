@@ -89,6 +89,12 @@ pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
         ));
     }
     parts.extend([
+        part(
+            "api",
+            NO_CRASH,
+            "requests to a running hub, made from its own description, each answered as that says",
+            checks::api,
+        ),
         part("axe", FOR_ALL, "every screen in real windows, asked by axe", every_look),
         part(
             "pdf",
