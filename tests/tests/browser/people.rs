@@ -126,7 +126,28 @@ async fn the_office_works_with_the_keyboard_alone() -> Result<(), Trouble> {
     let closed =
         "return document.querySelector('dialog') === null && document.getElementById('screen-people') !== null";
     office.until("the sheet to close", closed, &[]).await?;
-    office.until_shown("A. Office made a link for A. Recorder").await
+    office.until_shown("A. Office made a link for A. Recorder").await?;
+    // A token for a calendar is made in the same way, shown once, and taken away.
+    office.ask(&focus("token-new"), &[]).await?;
+    office.type_keys("\u{e007}").await?;
+    office.ask(&focus("token-name"), &[]).await?;
+    no_barriers(&office).await?;
+    picture(&office, "token-new").await?;
+    office.type_keys("Wall calendar\u{e007}").await?;
+    office.until_shown("Token of Wall calendar").await?;
+    no_barriers(&office).await?;
+    picture(&office, "token-made").await?;
+    let told = office.ask("return document.getElementById('token-told').value", &[]).await?;
+    let told = told.as_str().unwrap();
+    assert!(told.starts_with(&format!("{}/calendar/", hub.address)) && told.ends_with(".ics"), "{told}");
+    office.type_keys("\u{e00c}").await?;
+    office.until("the sheet to close", closed, &[]).await?;
+    office.until_shown("Calendar of verifications due. Made by A. Office, works until").await?;
+    no_barriers(&office).await?;
+    picture(&office, "tokens").await?;
+    office.tap_named("Take the token Wall calendar away").await?;
+    office.tap("token-drop-sure").await?;
+    office.until_shown("A. Office took the token Wall calendar away").await
 }
 
 #[tokio::test]
