@@ -167,10 +167,10 @@ async fn two_record_at_one_board_and_one_goes_on_where_they_were_after_their_ses
     other.call("confirm_cautions", json!({ "job": job.job })).await?;
     one.run(&job.board).await?;
     other.run(&job.board).await?;
-    other.until_shown("0 of 3").await?;
     one.tap_in(Entry::Typed { digits: "487", unit: 'm' }).await?;
     // Whoever records beside them sees it, and stays at the pair in hand.
-    other.until_shown("1 of 3").await?;
+    let first = "return document.querySelector('ol li button')?.getAttribute('aria-label')?.includes('487') ?? false";
+    other.until("the other's reading on the strip", first, &[]).await?;
     picture(&other, "people-run").await?;
     other.go(&format!("#/job/{}", job.job)).await?;
     other.until_shown("A. Recorder, Recorder").await?;
