@@ -145,7 +145,7 @@ async fn the_office_works_with_the_keyboard_alone() -> Result<(), Trouble> {
     office.until_shown("Calendar of verifications due. Made by A. Office, works until").await?;
     no_barriers(&office).await?;
     picture(&office, "tokens").await?;
-    office.tap_named("Take the token Wall calendar away").await?;
+    office.tap_named("Take away the token Wall calendar").await?;
     office.tap("token-drop-sure").await?;
     office.until_shown("A. Office took the token Wall calendar away").await
 }
@@ -177,6 +177,11 @@ async fn two_record_at_one_board_and_one_goes_on_where_they_were_after_their_ses
     other.ask("document.querySelector('details summary').scrollIntoView({ block: 'center' })", &[]).await?;
     picture(&other, "people-job").await?;
     other.run(&job.board).await?;
+    // Still at the pair that was in hand, which has a reading now: on to the next.
+    other.set_voltage_if_asked().await?;
+    other.ask("document.querySelectorAll('ol li button')[1].click()", &[]).await?;
+    let second = "return document.querySelectorAll('ol li button')[1].getAttribute('aria-current') === 'step'";
+    other.until("the second pair in hand", second, &[]).await?;
     other.tap_in(Entry::Typed { digits: "512", unit: 'm' }).await?;
     let view = other.call("run", json!({ "board": job.board })).await?;
     let slots: Vec<Value> = view["slots"].as_array().unwrap().iter().map(|slot| slot["id"].clone()).collect();
