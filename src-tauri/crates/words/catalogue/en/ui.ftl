@@ -658,6 +658,7 @@ token-make = Make
 token-made = Token of { $name }
 token-made-calendar = Subscribe to this address in a calendar. It is shown this once; whoever has it sees names and days of testers.
 token-made-script = The script says this with each request, as Authorization: Bearer. It is shown this once.
+token-copy = Copy
 token-drop = Take away
 token-drop-one = Take away the token { $name }
 token-drop-about = Whatever uses it is refused from now on. This cannot be taken back.
