@@ -6,6 +6,7 @@ use crate::held::{Aside, keep_aside};
 use crate::login::cookie_of;
 use crate::may::{is_of_devices, may};
 use crate::refused::Refused;
+use crate::role::Role;
 use crate::secret::{Kept, Secret};
 use crate::step;
 use axum::Json;
@@ -99,6 +100,12 @@ fn without_revoked(office: &Office, input: &Value) -> Result<(), Refused> {
         Aside::Nothing => Ok(()),
         Aside::All | Aside::But(_) => Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "bundle_held")),
     }
+}
+
+/// Whose session a request is of, if they are of the office.
+pub(crate) async fn office_of(office: &Arc<Office>, headers: &HeaderMap) -> Result<Account, Refused> {
+    let account = account_of(office, headers).await?;
+    if account.role == Role::Office { Ok(account) } else { Err(Refused::role(&office.words, Role::Office)) }
 }
 
 /// Whose session a request is of, if its own pages made it.

@@ -1,14 +1,12 @@
 //! The office's side of phones: a code to enrol one, the list of them, revoking one that was lost.
 
 use crate::Office;
-use crate::account::Account;
 use crate::audit::Act;
-use crate::door::account_of;
+use crate::door::office_of;
 use crate::held;
 use crate::phones::{Phone, enrol_code};
 use crate::refused::Refused;
 use crate::request::asked;
-use crate::role::Role;
 use axum::Json;
 use axum::body::Body;
 use axum::extract::State;
@@ -58,13 +56,13 @@ pub(crate) async fn list(
     State(office): State<Arc<Office>>,
     headers: HeaderMap,
 ) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    allowed(&office, &headers).await?;
+    office_of(&office, &headers).await?;
     office.blocking(all).await
 }
 
 /// Gives a code that enrols one phone.
 pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) -> Result<Json<CodeShown>, Refused> {
-    let account = allowed(&office, &headers).await?;
+    let account = office_of(&office, &headers).await?;
     office
         .blocking(move |office| {
             let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
@@ -87,7 +85,7 @@ pub(crate) async fn revoke(
     headers: HeaderMap,
     body: Body,
 ) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    let account = allowed(&office, &headers).await?;
+    let account = office_of(&office, &headers).await?;
     let OfPhone { device } = asked(&office, body).await?;
     office
         .blocking(move |office| {
@@ -109,7 +107,7 @@ pub(crate) async fn accept(
     headers: HeaderMap,
     body: Body,
 ) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    let account = allowed(&office, &headers).await?;
+    let account = office_of(&office, &headers).await?;
     let OfPhone { device } = asked(&office, body).await?;
     office
         .blocking(move |office| {
@@ -151,10 +149,4 @@ fn shown(words: &Words, phone: Phone) -> PhoneShown {
         revoked: phone.revoked.is_some(),
         name: phone.name,
     }
-}
-
-/// Phones are the office's.
-async fn allowed(office: &Arc<Office>, headers: &HeaderMap) -> Result<Account, Refused> {
-    let account = account_of(office, headers).await?;
-    if account.role == Role::Office { Ok(account) } else { Err(Refused::role(&office.words, Role::Office)) }
 }

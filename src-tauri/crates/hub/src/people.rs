@@ -3,7 +3,7 @@
 use crate::Office;
 use crate::account::{Account, AccountError, By};
 use crate::audit::Page;
-use crate::door::account_of;
+use crate::door::office_of;
 use crate::refused::Refused;
 use crate::request::{asked, blocking};
 use crate::role::Role;
@@ -144,10 +144,7 @@ pub(crate) async fn by_office<Asked: DeserializeOwned + Send + 'static, Told: Se
     body: Body,
     does: impl FnOnce(&Office, Asked, PersonId, By<'_>) -> Result<Told, AccountError> + Send + 'static,
 ) -> Answer<Told> {
-    let account = account_of(&office, headers).await?;
-    if account.role != Role::Office {
-        return Err(Refused::role(&office.words, Role::Office));
-    }
+    let account = office_of(&office, headers).await?;
     let asked: Asked = asked(&office, body).await?;
     let doing = Arc::clone(&office);
     let done =

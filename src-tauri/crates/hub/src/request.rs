@@ -4,7 +4,8 @@ use crate::Office;
 use crate::account::AccountError;
 use crate::refused::Refused;
 use axum::body::{Body, to_bytes};
-use axum::http::StatusCode;
+use axum::http::header::AUTHORIZATION;
+use axum::http::{HeaderMap, StatusCode};
 use serde::de::DeserializeOwned;
 use std::time::Duration;
 use tokio::sync::Semaphore;
@@ -26,6 +27,11 @@ pub(crate) async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> R
     let whole = whole.map_err(|_| refuse(StatusCode::REQUEST_TIMEOUT, "no_request"))?;
     let bytes = whole.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
+}
+
+/// What a request shows that has no session: a phone's secret, a script's token.
+pub(crate) fn bearer(headers: &HeaderMap) -> Option<&str> {
+    headers.get(AUTHORIZATION)?.to_str().ok()?.strip_prefix("Bearer ")
 }
 
 /// What takes long on purpose or waits for the disk: off the threads that answer, and only a few at once.

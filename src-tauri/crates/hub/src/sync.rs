@@ -5,12 +5,12 @@ use crate::Office;
 use crate::audit::Act;
 use crate::held::{Aside, keep_aside};
 use crate::refused::Refused;
-use crate::request::asked as small;
+use crate::request::{asked as small, bearer};
 use crate::secret::Secret;
 use axum::Json;
 use axum::body::{Body, Bytes, to_bytes};
 use axum::extract::{Path, State};
-use axum::http::header::{AUTHORIZATION, CONTENT_TYPE};
+use axum::http::header::CONTENT_TYPE;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse as _, Response};
 use provenohm_assess::ids::DeviceId;
@@ -89,8 +89,7 @@ pub(crate) async fn asked(
     body: Body,
 ) -> Result<Response, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
-    let secret = headers.get(AUTHORIZATION).and_then(|value| value.to_str().ok()?.strip_prefix("Bearer "));
-    let secret = secret.map(str::to_owned).ok_or_else(|| refuse(StatusCode::UNAUTHORIZED, "not_enrolled"))?;
+    let secret = bearer(&headers).map(str::to_owned).ok_or_else(|| refuse(StatusCode::UNAUTHORIZED, "not_enrolled"))?;
     let known = office
         .blocking(move |office| office.phones.of_secret(&secret).map_err(|error| Refused::broke(&office.words, error)))
         .await?;

@@ -1,9 +1,10 @@
 //! The doors themselves.
 
+use super::seat_of;
 use super::token::Scope;
-use super::{bearer, seat_of};
 use crate::Office;
 use crate::refused::Refused;
+use crate::request::bearer;
 use axum::Json;
 use axum::body::{Body, to_bytes};
 use axum::extract::{Path, State};

@@ -10,8 +10,7 @@ mod token;
 use crate::Office;
 use crate::refused::Refused;
 use axum::Router;
-use axum::http::header::AUTHORIZATION;
-use axum::http::{HeaderMap, StatusCode};
+use axum::http::StatusCode;
 use axum::routing::{get, post};
 use provenohm_api::Seat;
 use std::sync::Arc;
@@ -46,9 +45,4 @@ async fn seat_of(office: &Arc<Office>, said: Option<&str>, scope: Scope) -> Resu
             Ok(Seat { person: account.person, name: account.name, role })
         })
         .await
-}
-
-/// What a request shows as its token.
-fn bearer(headers: &HeaderMap) -> Option<&str> {
-    headers.get(AUTHORIZATION)?.to_str().ok()?.strip_prefix("Bearer ")
 }
