@@ -1,5 +1,5 @@
 //! A real window of the app, with everything a person can do to it.
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -14,14 +14,13 @@ use crate::{Opening, Trouble, display::Display, driver::Driver, kill, opening::p
 pub struct Window {
     page: Arc<SessionHandle>,
     driver: Driver,
-    _kept: Kept,
+    kept: Kept,
 }
 
 /// What a window needs as long as it is open.
-#[expect(dead_code, reason = "held until the window is dropped")]
 enum Kept {
     /// The app's display.
-    Display(Display),
+    Display(#[expect(dead_code, reason = "held until the window is dropped")] Display),
     /// The browser's profile: a new one for each, so that none knows another's login.
     Profile(TempDir),
 }
@@ -41,6 +40,9 @@ const BROWSER: [&str; 8] = [
 /// A desk has a mouse, which a browser without a window does not see by itself: pointer and hover are as it says.
 const MOUSE: &str =
     "--blink-settings=primaryPointerType=4,availablePointerTypes=4,primaryHoverType=2,availableHoverTypes=2";
+
+/// Where a browser puts what it saves, in its profile.
+const SAVED: &str = "saved";
 
 /// Wider than this is a desk, CSS pixels; a tablet is not.
 const TABLET: u32 = 1024;
@@ -65,7 +67,12 @@ impl Window {
         // A window of its own is never as narrow as a phone's.
         let metrics = json!({ "width": width, "height": height, "pixelRatio": 1.0, "mobile": false, "touch": false });
         let mut wish = Capabilities::new();
-        let options = json!({ "args": arguments, "mobileEmulation": { "deviceMetrics": metrics } });
+        let saved = profile.path().join(SAVED);
+        let options = json!({
+            "args": arguments,
+            "mobileEmulation": { "deviceMetrics": metrics },
+            "prefs": { "download.default_directory": saved },
+        });
         wish.set("goog:chromeOptions", options)?;
         let window = Self::driven(driver, wish, Kept::Profile(profile)).await?;
         window.page.goto(address).await?;
@@ -83,7 +90,36 @@ impl Window {
         // The window is closed by ending its driver; asking the driver to close it first waits for ever.
         session.leak().map_err(|error| Trouble::NotShown(error.to_string()))?;
         page.set_script_timeout(Duration::from_secs(30)).await?;
-        Ok(Self { page, driver, _kept: kept })
+        Ok(Self { page, driver, kept })
+    }
+
+    /// Waits until the browser has saved so many files; they in order of their names.
+    pub async fn until_saved(&self, count: usize) -> Result<Vec<PathBuf>, Trouble> {
+        for _ in 0..200 {
+            let saved = self.saved()?;
+            if saved.len() >= count {
+                return Ok(saved);
+            }
+            tokio::time::sleep(Duration::from_millis(100)).await;
+        }
+        Err(Trouble::NotShown(format!("{count} files saved, but {:?}", self.saved()?)))
+    }
+
+    /// The files that the browser has saved by now, whole, in order of their names.
+    fn saved(&self) -> Result<Vec<PathBuf>, Trouble> {
+        let Kept::Profile(profile) = &self.kept else { return Ok(Vec::new()) };
+        let folder = profile.path().join(SAVED);
+        let found = match std::fs::read_dir(&folder) {
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Vec::new()),
+            found => found.map_err(Trouble::system(folder.display().to_string()))?,
+        };
+        let mut files = found
+            .map(|file| Ok(file?.path()))
+            .collect::<std::io::Result<Vec<_>>>()
+            .map_err(Trouble::system(folder.display().to_string()))?;
+        files.retain(|file| file.extension().is_none_or(|ending| ending != "crdownload"));
+        files.sort();
+        Ok(files)
     }
 
     /// Goes to a screen by its place, as `#/jobs`.

@@ -122,6 +122,7 @@ const answers: Answers = {
   files_folder: () => ({ folder: '/home/recorder/Provenohm', usual: true }),
   set_files_folder: ({ folder }) => ({ folder: folder ?? '/home/recorder/Provenohm', usual: folder === null }),
   written_file: ({ path }) => ({ name: path.split('/').at(-1) ?? '', media_type: 'application/pdf', base64: 'JVBERg==' }),
+  written_files: () => ({ name: 'files-20261125-160500.zip', media_type: 'application/zip', base64: 'UEsFBgAAAAAAAAAAAAAAAAAAAAAAAA==' }),
   set_record_aside: () => ({
     words: 'The damaged record is set aside as record-set-aside-2026-11-25-160500.sqlite in /home/recorder. Nothing of it was deleted',
     lines: ['412 entries of it are as they were written, and here again', 'Receive a bundle of each job from every device that has it: what they hold comes back'],

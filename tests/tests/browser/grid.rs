@@ -126,6 +126,15 @@ async fn a_board_is_recorded_and_a_table_taken_by_the_keyboard_alone() -> Result
     office.until_shown("Taken back").await?;
     assert_eq!(shown(&office, &job.board).await?, [json!("487\u{a0}MΩ")]);
 
+    // By the browser's own clipboard: the board's readings copied, and pasted where they stand already.
+    tab_until(&office, "at.dataset.slot").await?;
+    office.type_with_control('c').await?;
+    said(&office, "The readings are on the clipboard").await?;
+    office.type_with_control('v').await?;
+    office.until_shown("In 1 = new 0 + same 1 + not taken 0").await?;
+    office.type_keys(ESCAPE).await?;
+    office.until("the sheet to close", "return document.querySelector('dialog') === null", &[]).await?;
+
     // What stands there gives way only with a reason.
     tab_until(&office, "at.dataset.slot").await?;
     office.type_keys("\u{e011}").await?;

@@ -106,7 +106,12 @@ async fn a_job_goes_through_the_office_by_keys_alone() -> Result<(), Trouble> {
     assert_eq!(browser.ask("return window.taps", &[]).await?, Value::from(0), "by keys alone");
 
     let paper = made().unwrap();
-    let verified = Command::new(program("provenohm-office")?).arg("verify").arg(&paper).output().unwrap();
+    // The browser has the very file.
+    tab_to(&browser, "it.id === 'written-path-save'").await?;
+    browser.type_keys(ENTER).await?;
+    let saved = browser.until_saved(1).await?;
+    assert_eq!(std::fs::read(&saved[0]).unwrap(), std::fs::read(&paper).unwrap());
+    let verified = Command::new(program("provenohm-office")?).arg("verify").arg(&saved[0]).output().unwrap();
     let told = String::from_utf8(verified.stdout).unwrap();
     assert!(verified.status.success() && told.contains("A. Office"), "{told}");
     // And the phones have what the office decided.

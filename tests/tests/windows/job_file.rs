@@ -39,6 +39,16 @@ async fn a_job_file_is_shown_before_it_is_taken_and_makes_a_job_of_its_own() -> 
             Value::Bool(false)
         );
         window.tap("receive-take").await?;
+        window.until_shown("Undo").await?;
+        window.tap("undo").await?;
+        window.until_shown("Taken back").await?;
+        assert_eq!(window.call("jobs", json!({})).await?["jobs"], json!([]), "{size:?}: it is gone again");
+
+        window.ask(CHOOSE, &[json!(text)]).await?;
+        window.until_shown("Job Trial hall: 1 board, 1 reading").await?;
+        window.tap("receive-take").await?;
+        window.until_shown("Go to the job").await?;
+        window.tap("imported-job").await?;
         window.until_shown("From a file").await?;
         let jobs = window.call("jobs", json!({})).await?;
         assert_eq!(jobs["jobs"][0]["summary"], "1 board, 1 circuit, 1 of 3 readings", "{size:?}");

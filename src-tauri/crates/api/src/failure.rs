@@ -64,6 +64,7 @@ impl From<WriteError> for Failure {
             WriteError::UnknownPerson(_) => "no_person",
             WriteError::NoReason => "reason_needed",
             WriteError::UnknownEntry(_) => "not_found",
+            WriteError::LeavesWork => "worked_on_since",
             WriteError::Sqlite(_) => "storage",
             _ => "unexpected",
         };

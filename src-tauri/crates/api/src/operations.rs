@@ -275,7 +275,9 @@ operations! {
     /// Lets files go to another folder.
     set_files_folder: SetFilesFolder => FilesFolder, files;
     /// A file that was written, whole, to be sent on by the system.
-    written_file: WrittenFileAsk => WrittenFile, files;
+    written_file: WrittenFileAsk => WrittenFile, written;
+    /// Several files that were written, in one archive.
+    written_files: WrittenFilesAsk => WrittenFile, written;
     /// What would be signed, what stops it, and what was signed before.
     sign_off_view: OfJob => SignOffView, sign_off;
     /// Signs off all that is here of a job, under a name.

@@ -35,7 +35,7 @@ pub fn snapshot(view: &View<'_>, job: JobId, also: &[TesterId], made: Made) -> R
     let (Some(names), Some(rules)) = (on_record.names.first(), on_record.rules.first()) else {
         return Err(NoSnapshot::NoSuchJob);
     };
-    if !on_record.stands() {
+    if !on_record.stands {
         return Err(NoSnapshot::NoSuchJob);
     }
     let from_file = on_record.opened.iter().any(|one| matches!(one.value.origin, Origin::FromFile { .. }));

@@ -60,6 +60,7 @@ const ANYBODY: &[&str] = &[
     "unproved",
     "verify_file",
     "written_file",
+    "written_files",
 ];
 
 /// Jobs, circuits, readings, testers and benches, and carrying work between devices.

@@ -185,7 +185,7 @@ fn cautions_are_read_once_for_each_job_and_person() {
     hand.append(Body::from(CautionsRead { job: JOB, person: PERSON, version: 1 }));
     let job = hand.record.view().job(JOB).unwrap();
     assert!(job.cautions_read_by(PERSON) && !job.cautions_read_by(OTHER_PERSON));
-    assert!(job.is_invented() && job.stands());
+    assert!(job.is_invented() && job.stands);
 }
 
 #[test]

@@ -15,7 +15,7 @@ pub(crate) fn import(file: &Path, record: &Path) -> Outcome {
     headless::job_file(&text).map_err(|refused| format!("{}: {refused}", file.display()))?;
     let told = call(&open(record)?, "import_job_file", json!({ "text": text }));
     let told = told.map_err(|sentence| format!("{}: {sentence}", file.display()))?;
-    tell::lines([text_of(&told["words"]), text_of(&told["job"])])
+    tell::lines([text_of(&told["done"]["words"]), text_of(&told["job"])])
 }
 
 pub(crate) fn bundle(job: Option<&str>, record: &Path, output: &Path) -> Outcome {

@@ -1574,9 +1574,9 @@ export type Imported = {
  */
 job: JobId, 
 /**
- * In words.
+ * What came, and how to take it back while nobody has worked on it.
  */
-words: string, };
+done: Done, };
 
 export type Indication = { "typed": Typed } | "over_range";
 
@@ -5070,6 +5070,12 @@ export type WrittenFileAsk = {
  */
 path: string, };
 
+export type WrittenFilesAsk = { 
+/**
+ * Their paths, as they were told.
+ */
+paths: Array<string>, };
+
 /** Every operation with what it asks and what it tells. */
 export interface Operations {
   /** The catalogue of a language, as Fluent source. */
@@ -5294,6 +5300,8 @@ export interface Operations {
   set_files_folder: { input: SetFilesFolder; output: FilesFolder };
   /** A file that was written, whole, to be sent on by the system. */
   written_file: { input: WrittenFileAsk; output: WrittenFile };
+  /** Several files that were written, in one archive. */
+  written_files: { input: WrittenFilesAsk; output: WrittenFile };
   /** What would be signed, what stops it, and what was signed before. */
   sign_off_view: { input: OfJob; output: SignOffView };
   /** Signs off all that is here of a job, under a name. */

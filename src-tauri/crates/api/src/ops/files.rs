@@ -4,8 +4,6 @@ use crate::failure::Failure;
 use crate::judged::Judged;
 use crate::state::State;
 use crate::views::*;
-use base64::Engine as _;
-use base64::prelude::BASE64_STANDARD;
 use provenohm_logbook::view::View;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
@@ -54,33 +52,6 @@ fn folder_not_there(error: std::io::Error) -> Failure {
 pub(crate) fn written(state: &State, words: &str, files: &[PathBuf]) -> Written {
     let files = files.iter().map(|path| path.display().to_string()).collect();
     Written { files, words: state.words.text(words) }
-}
-
-/// A file the program wrote, whole, for the system to send on. Only what lies in the folder where files go can be had.
-pub(crate) fn written_file(state: &mut State, asked: WrittenFileAsk) -> Result<WrittenFile, Failure> {
-    let path = Path::new(&asked.path);
-    let elsewhere = || Failure::of("file_not_there");
-    let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(elsewhere)?;
-    if path != place_of(state, name)? {
-        return Err(elsewhere());
-    }
-    let bytes = std::fs::read(path).map_err(|error| Failure::of("file_not_there").because(error))?;
-    Ok(WrittenFile {
-        name: name.to_owned(),
-        media_type: media_type(path).to_owned(),
-        base64: BASE64_STANDARD.encode(bytes),
-    })
-}
-
-/// What kind of file its ending says it is, as the system's apps choose by it.
-fn media_type(path: &Path) -> &'static str {
-    match path.extension().and_then(|ending| ending.to_str()) {
-        Some("pdf") => "application/pdf",
-        Some("csv") => "text/csv",
-        Some("json") => "application/json",
-        Some("xlsx") => "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-        _ => "application/octet-stream",
-    }
 }
 
 /// Writes a file whole or not at all. Once this returns it stays, whatever happens to the device.

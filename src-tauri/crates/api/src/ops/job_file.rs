@@ -2,6 +2,7 @@
 
 use crate::failure::Failure;
 use crate::ops::files::{file_stem, place_of, write_file, written};
+use crate::ops::undo::token_of;
 use crate::recalled::whose;
 use crate::state::{State, maker};
 use crate::tell;
@@ -11,6 +12,7 @@ use provenohm_assess::ids::JobId;
 use provenohm_assess::limits::shipped;
 use provenohm_exchange::job_file::{JobFile, Made, NotAJobFile};
 use provenohm_exchange::{import, snapshot};
+use provenohm_logbook::entry::Kind;
 use provenohm_logbook::entry::body::Person;
 
 pub(crate) fn export_job(state: &mut State, asked: OfJob) -> Result<Written, Failure> {
@@ -91,11 +93,14 @@ pub(crate) fn import_job_file(state: &mut State, asked: JobFileText) -> Result<I
         state.record.keep_person(&Person { person: one.id, name: one.name.clone(), role: one.role.clone() })?;
     }
     let job = plan.job();
-    state.write(person, |writer| Ok(plan.append(writer)?))?;
+    let receipt = state.write(person, |writer| Ok(plan.append(writer)?))?;
     state.be(job, person)?;
     let imported = state.words.text_with("answer-job-imported", &[("name", file.job.name.as_str().into())]);
     let words = std::iter::once(imported).chain(same_serials).collect::<Vec<_>>().join(". ");
-    Ok(Imported { job, words })
+    // Without their beginnings job and testers are there no more, whatever else is said of them.
+    let begun = receipt.appended.iter().filter(|one| matches!(one.kind, Kind::JobOpened | Kind::TesterIdentity));
+    let begun: Vec<_> = begun.map(|one| one.entry).collect();
+    Ok(Imported { job, done: Done { words, undo: Some(token_of(&begun)) } })
 }
 
 /// That a tester of the file has the serial number of one that is here: they stay two, and what proves or fails one

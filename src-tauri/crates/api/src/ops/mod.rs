@@ -37,3 +37,4 @@ pub(crate) mod trend;
 pub(crate) mod undo;
 pub(crate) mod verifications;
 pub(crate) mod verify;
+pub(crate) mod written;

@@ -1,6 +1,6 @@
 //! The schedule, job files and the cautions.
 
-use super::{Choice, Sentence};
+use super::{Choice, Done, Sentence};
 use provenohm_assess::ids::{BenchId, BoardId, JobId, TesterId};
 
 told! {
@@ -86,8 +86,8 @@ told! {
     pub struct Imported {
         /// The new job.
         pub job: JobId,
-        /// In words.
-        pub words: String,
+        /// What came, and how to take it back while nobody has worked on it.
+        pub done: Done,
     }
 
     /// A bundle: what it holds, and what taking it in does or did. In = joined + same + to settle.
@@ -199,6 +199,12 @@ asked! {
     pub struct WrittenFileAsk {
         /// Its path, as it was told.
         pub path: String,
+    }
+
+    /// Written files to be had together.
+    pub struct WrittenFilesAsk {
+        /// Their paths, as they were told.
+        pub paths: Vec<String>,
     }
 
     /// A page of the schedule as a picture.

@@ -84,6 +84,8 @@ fn a_written_file_is_told_whole_and_no_other_file_is() {
     for other in ["/etc/hostname", "", "..", "deeper/notes.txt", "../papers/Mill-Lane.provenohm-bundle"] {
         let other = papers.join(other).display().to_string();
         assert_eq!(program.refused("written_file", json!({ "path": other })).code, "file_not_there", "{other}");
+        let with = json!({ "paths": [path, other] });
+        assert_eq!(program.refused("written_files", with).code, "file_not_there", "{other}");
     }
     std::fs::remove_file(path).unwrap();
     assert_eq!(program.refused("written_file", json!({ "path": path })).code, "file_not_there");
@@ -284,4 +286,29 @@ fn no_bundle_is_refused_in_one_sentence_and_nothing_is_taken() {
     assert_eq!(other.refused("take_in_bundle", json!({ "base64": "?" })).code, "not_a_bundle");
     assert!(other.ask("jobs", json!({}))["jobs"].as_array().unwrap().is_empty());
     assert_eq!(other.refused("hand_over", json!({ "job": job, "testers": [] })).code, "not_found");
+}
+
+#[test]
+fn a_job_from_a_file_that_was_taken_back_is_there_again_once_the_work_of_another_arrives() {
+    let (from, job, _) = recorded();
+    let text = from.api.job_file(&job).unwrap();
+    let (one, other) = (Program::start_with(5), Program::start_with(6));
+    let imported = one.ask("import_job_file", json!({ "text": text }));
+    let job = imported["job"].as_str().unwrap();
+    let board = one.ask("job", json!({ "job": job }))["boards"][0]["id"].as_str().unwrap().to_owned();
+    other.ask("take_in_bundle", file(&handed(&one, job)));
+    one.ask("undo", json!({ "token": imported["done"]["undo"] }));
+    assert_eq!(one.ask("jobs", json!({}))["jobs"], json!([]));
+
+    // The other does not know of that, and tests a circuit.
+    let me = other.ask("add_person", json!({ "job": job, "name": "B. Recorder", "role": "" }))["me"].clone();
+    assert_ne!(me, Value::Null);
+    read(&other, &board, "300");
+    one.ask("take_in_bundle", file(&handed(&other, job)));
+    other.ask("take_in_bundle", file(&handed(&one, job)));
+    for program in [&one, &other] {
+        assert_eq!(program.ask("jobs", json!({}))["jobs"].as_array().unwrap().len(), 1);
+        assert_eq!(program.ask("readings", json!({ "job": job }))["rows"].as_array().unwrap().len(), 2);
+    }
+    assert_eq!(judged(&one, job), judged(&other, job));
 }

@@ -1,6 +1,6 @@
 //! Job files in and out, and what is said beside readings: notes, stage, conditions.
 
-use crate::support::{Program, single_phase};
+use crate::support::{Program, single_phase, slot_at_500_v};
 use serde_json::{Value, json};
 
 fn typed(text: &str) -> Value {
@@ -132,4 +132,34 @@ fn a_reduced_voltage_is_allowed_for_a_reason_of_the_set_and_said() {
     let file: Value = serde_json::from_str(&program.api.job_file(&job).unwrap()).unwrap();
     assert_eq!(file["readings"][0]["reading"]["conditions"]["reduced"], "surge_protector");
     assert_eq!(file["readings"][0]["reading"]["conditions"]["n_isolated"], true);
+}
+
+#[test]
+fn a_job_taken_from_a_file_is_taken_back_whole_and_no_more_once_somebody_worked_on_it() {
+    let from = Program::start();
+    let (job, board) = from.job();
+    from.circuits(&board, 2, single_phase());
+    let tester = from.tester("Tester A");
+    from.ask("choose_tester", json!({ "board": board, "tester": tester }));
+    let slot = slot_at_500_v(&from, &board);
+    from.ask("save_reading", json!({ "board": board, "slot": slot, "indication": typed("487") }));
+    let text = from.api.job_file(&job).unwrap();
+
+    let to = Program::start_with(7);
+    let before = [to.ask("jobs", json!({})), to.ask("testers", json!({}))];
+    let imported = to.ask("import_job_file", json!({ "text": text }));
+    assert_ne!(to.ask("jobs", json!({})), before[0], "it is there");
+    to.ask("undo", json!({ "token": imported["done"]["undo"] }));
+    assert_eq!([to.ask("jobs", json!({})), to.ask("testers", json!({}))], before);
+
+    let imported = to.ask("import_job_file", json!({ "text": text }));
+    let job = &imported["job"];
+    to.ask("add_board", json!({ "job": job, "name": "DB-9" }));
+    let refused = to.refused("undo", json!({ "token": imported["done"]["undo"] }));
+    assert_eq!(refused.code, "worked_on_since", "{}", refused.words);
+    assert_eq!(
+        to.ask("job", json!({ "job": job }))["boards"].as_array().unwrap().len(),
+        2,
+        "nothing of it was taken back"
+    );
 }

@@ -79,6 +79,9 @@ pub enum WriteError {
     /// The entry named cannot be withdrawn, erased or replaced by this.
     #[error("the entry {0} cannot be changed that way")]
     NotThat(EntryRef),
+    /// What an entry began cannot be taken back: others' work, or work done since, stands about it.
+    #[error("work that stands would be left without what it is about")]
+    LeavesWork,
     /// It is larger than any entry may be.
     #[error("this is longer than the record keeps in one piece")]
     TooLong,

@@ -49,9 +49,16 @@ impl Writer<'_> {
     /// Withdraws entries as an undo does, which gives no reason.
     ///
     /// # Errors
-    /// [`WriteError::UnknownEntry`] for an entry of no book here.
+    /// [`WriteError::UnknownEntry`] for an entry of no book here; [`WriteError::LeavesWork`] for one that began what has been
+    /// worked on since.
     pub fn take_back(&mut self, entries: &[EntryRef]) -> Result<Vec<EntryRef>, WriteError> {
-        self.withdraw_all(entries, None)
+        let by = self.withdraw_all(entries, None)?;
+        for entry in entries {
+            if self.view().leaves_work(*entry)? {
+                return Err(WriteError::LeavesWork);
+            }
+        }
+        Ok(by)
     }
 
     fn withdraw_all(&mut self, entries: &[EntryRef], reason: Option<&str>) -> Result<Vec<EntryRef>, WriteError> {

@@ -11,6 +11,8 @@ use provenohm_assess::ids::{CircuitId, JobId, PersonId};
 pub struct Job {
     /// Which.
     pub job: JobId,
+    /// Whether it is on the list of jobs: undoing its beginning takes it off, unless others have worked on it.
+    pub stands: bool,
     /// How and when it began.
     pub opened: Vec<Stated<JobOpened>>,
     /// Name and place.
@@ -41,12 +43,6 @@ impl Job {
     pub fn cautions_read_by(&self, person: PersonId) -> bool {
         self.cautions.iter().any(|one| one.is_live() && one.value.person == person)
     }
-
-    /// Whether its beginning stands; undoing it takes the job off the list.
-    #[must_use]
-    pub fn stands(&self) -> bool {
-        self.opened.iter().any(Stated::is_live)
-    }
 }
 
 impl View<'_> {
@@ -55,7 +51,7 @@ impl View<'_> {
     /// # Errors
     /// [`ReadError`] in words.
     pub fn jobs(&self) -> Result<Vec<Job>, ReadError> {
-        self.subjects(Noun::Job, Kind::JobOpened)?.into_iter().map(|id| self.job(JobId(id))).collect()
+        self.begun(Noun::Job, Kind::JobOpened)?.into_iter().map(|id| self.job(JobId(id))).collect()
     }
 
     /// The names that jobs go by now.
@@ -75,6 +71,7 @@ impl View<'_> {
         let object = Object { noun: Noun::Job, id: ObjectId(job.0) };
         Ok(Job {
             job,
+            stands: self.is_begun(object, Kind::JobOpened)?,
             opened: self.stated(object)?,
             names: Facet::of(self.stated(object)?),
             rules: Facet::of(self.stated(object)?),

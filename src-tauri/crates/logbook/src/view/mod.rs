@@ -2,6 +2,7 @@
 
 mod alike;
 mod arrived;
+mod begun;
 mod bench;
 mod board;
 mod circumstance;

@@ -73,7 +73,7 @@ impl View<'_> {
     /// [`ReadError`] in words.
     pub fn testers(&self) -> Result<Vec<Tester>, ReadError> {
         let same = self.same_testers()?;
-        let ids = self.subjects(Noun::Tester, Kind::TesterIdentity)?;
+        let ids = self.begun(Noun::Tester, Kind::TesterIdentity)?;
         let standing = ids.iter().filter(|id| same.one(**id) == **id || !ids.contains(&same.one(**id)));
         standing.map(|id| self.tester(TesterId(*id))).collect()
     }

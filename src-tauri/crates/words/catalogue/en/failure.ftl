@@ -12,6 +12,7 @@ failure-no_over_range = Set the over-range limit on the tester's card first
 failure-voltage_not_said = Say which test voltage the tester is set to first
 failure-reason_needed = Say why in a few words
 failure-nothing_to_undo = Nothing of yours to take back here
+failure-worked_on_since = Somebody has worked on it since: take that back first
 failure-group = These circuits cannot be tested together
 failure-group_not_tested = Say of each circuit alone that it was not tested
 failure-accept_stopped = A stop cannot be accepted: settle, correct or repeat the reading
