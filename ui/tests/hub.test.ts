@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 
 const answers: { path: string; page: string; status: number; told: unknown }[] = [];
-const login = (name: string, page: string) => ({ name, role: 'recorder', role_words: 'Recorder', page });
+const login = (name: string, page: string) => ({ name, role: 'recorder', role_words: 'Recorder', not: [], page });
 const ended = { code: 'not_logged_in', words: 'Log in first' };
 
 /** A hub that knows one page at a time; nothing else is answered but as said. */

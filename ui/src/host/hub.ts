@@ -1,4 +1,5 @@
 import { isTauri } from '@tauri-apps/api/core';
+import type { OperationName } from '.';
 
 /** What somebody is at a hub. */
 export type Role = 'recorder' | 'reviewer' | 'office';
@@ -8,6 +9,8 @@ export interface Login {
   name: string;
   role: Role;
   role_words: string;
+  /** The operations that are not this role's to ask for. */
+  not: string[];
   /** Said with every request: the hub's own pages alone know it. */
   page: string;
 }
@@ -41,6 +44,9 @@ export const fromHub = (): boolean => !isTauri();
 
 /** Who is logged in; nobody where these screens are an app's own. */
 export const loggedIn = (): Login | null => login;
+
+/** Whether an operation may be asked for: in an app any, at a hub what the login's role is for. The hub holds to it by itself. */
+export const may = (operation: OperationName): boolean => !login?.not.includes(operation);
 
 /** Says what asks who is there when a session has ended. */
 export function whenEnded(asks: () => Promise<void>): void {

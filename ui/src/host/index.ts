@@ -20,8 +20,10 @@ export class Refusal extends Error {
   }
 }
 
+export type OperationName = keyof Operations;
+
 /** Asks the core for one operation; rejects with a `Refusal` whose message is ready to show. */
-export async function call<Op extends keyof Operations>(
+export async function call<Op extends OperationName>(
   operation: Op,
   input: Operations[Op]['input'],
 ): Promise<Operations[Op]['output']> {

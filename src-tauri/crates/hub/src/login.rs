@@ -3,6 +3,7 @@
 use crate::Office;
 use crate::account::{Account, password};
 use crate::audit::Act;
+use crate::may::may;
 use crate::refused::Refused;
 use crate::request::{asked, blocking};
 use crate::role::Role;
@@ -14,6 +15,7 @@ use axum::extract::{Extension, State};
 use axum::http::header::{COOKIE, SET_COOKIE};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{AppendHeaders, IntoResponse, Response};
+use provenohm_api::OPERATIONS;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
@@ -36,6 +38,8 @@ struct Told {
     role: Role,
     /// The role in words.
     role_words: String,
+    /// The operations that are not its to ask for.
+    not: Vec<&'static str>,
     /// What the page says with every request.
     page: String,
 }
@@ -43,7 +47,8 @@ struct Told {
 impl Told {
     fn of(office: &Office, account: Account, cookie: &str) -> Self {
         let page = Secret::of_pages(cookie).told().to_owned();
-        Self { name: account.name, role: account.role, role_words: account.role.words(&office.words), page }
+        let not = OPERATIONS.iter().copied().filter(|operation| may(account.role, operation).is_err()).collect();
+        Self { name: account.name, role: account.role, role_words: account.role.words(&office.words), not, page }
     }
 }
 
