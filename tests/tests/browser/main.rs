@@ -4,6 +4,7 @@
 mod grid;
 mod killed;
 mod login;
+mod looks;
 mod overview;
 mod people;
 mod phones;

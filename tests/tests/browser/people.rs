@@ -18,7 +18,7 @@ async fn office(hub: &mut Hub) -> Result<Window, Trouble> {
 }
 
 /// Invites somebody; the link that is shown.
-async fn invite(office: &Window, name: &str, role: &str) -> Result<String, Trouble> {
+pub(crate) async fn invite(office: &Window, name: &str, role: &str) -> Result<String, Trouble> {
     office.tap("invite").await?;
     office.fill_id("invite-name", name).await?;
     office.choose("invite-role", role).await?;
@@ -29,7 +29,7 @@ async fn invite(office: &Window, name: &str, role: &str) -> Result<String, Troub
 }
 
 /// Follows a link in a browser of one's own, sets a password and comes in.
-async fn join(link: &str, name: &str, size: (u32, u32)) -> Result<Window, Trouble> {
+pub(crate) async fn join(link: &str, name: &str, size: (u32, u32)) -> Result<Window, Trouble> {
     let window = Window::browse(link, size).await?;
     window.until_shown(&format!("This link works once, for {name}.")).await?;
     window.fill_id("login-password", PASSWORD).await?;

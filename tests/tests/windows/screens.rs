@@ -4,32 +4,6 @@ use std::path::PathBuf;
 use provenohm_tests::{Opening, Trouble, Window};
 use serde_json::{Value, json};
 
-/// Controls too small to hit. Those of a table of readings, which are many, and links within words need what a pointer
-/// needs; the others what a finger needs.
-const TOO_SMALL: &str = "
-    const [finger, pointer] = [arguments[0], 24];
-    const least = (one) => (one.closest('table') || getComputedStyle(one).display === 'inline' ? pointer : finger);
-    return [...document.querySelectorAll('button, a[href], input, select, textarea, summary')]
-        .filter((one) => one.checkVisibility() && !one.disabled && !one.closest('.visually-hidden'))
-        .map((one) => [one, (one.closest('label') ?? one).getBoundingClientRect()])
-        .filter(([one, box]) => box.width > 0 && Math.min(box.width, box.height) < least(one))
-        .map(([one, box]) => `${one.outerHTML.slice(0, 120)} ${box.width}×${box.height}`)";
-
-/// What is written beyond the window, where the page or its one scroller is wider than the window; a wide table scrolls in a box of
-/// its own.
-const CUT_OFF: &str = "
-    const main = document.querySelector('main');
-    const wide = document.scrollingElement.scrollWidth > innerWidth || (main !== null && main.scrollWidth > main.clientWidth);
-    const reach = (text) => {
-        const range = document.createRange();
-        range.selectNodeContents(text);
-        return range.getBoundingClientRect().right;
-    };
-    const texts = document.createTreeWalker(main ?? document.body, NodeFilter.SHOW_TEXT);
-    const beyond = [];
-    while (texts.nextNode()) if (reach(texts.currentNode) > innerWidth) beyond.push(texts.currentNode.textContent);
-    return wide ? beyond.join(' | ') : null";
-
 /// A way of looking at the screens.
 #[derive(Debug, Clone, Copy)]
 struct Look {
@@ -68,12 +42,7 @@ async fn looked_at(look: Look) -> Result<(), Trouble> {
             let file = format!("{name}-{}-{}-{}.png", look.size.0, look.theme, look.text);
             window.picture(&PathBuf::from(folder).join(file)).await?;
         }
-        troubles.extend(window.serious_barriers().await?.into_iter().map(|barrier| format!("{name}: {barrier}")));
-        if let Value::String(widest) = window.ask(CUT_OFF, &[]).await? {
-            troubles.push(format!("{name}: wider than the window: {widest}"));
-        }
-        let small = window.ask(TOO_SMALL, &[json!(look.finger)]).await?;
-        troubles.extend(small.as_array().into_iter().flatten().map(|one| format!("{name}: too small: {one}")));
+        troubles.extend(window.barriers(look.finger).await?.into_iter().map(|barrier| format!("{name}: {barrier}")));
     }
     assert!(troubles.is_empty(), "{look:?}:\n{}", troubles.join("\n"));
     Ok(())
@@ -94,8 +63,10 @@ async fn places(window: &Window) -> Result<Vec<(&'static str, String)>, Trouble>
     Ok(vec![
         ("jobs", "#/jobs".to_owned()),
         ("overview", "#/overview".to_owned()),
+        ("office", "#/office".to_owned()),
         ("job", format!("#/job/{job}")),
         ("circuits", format!("#/circuits/{board}")),
+        ("grid", format!("#/grid/{board}")),
         ("run", format!("#/run/{board}")),
         ("look", format!("#/look/{job}")),
         ("correct", format!("#/correct/{job}")),
