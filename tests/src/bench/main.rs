@@ -10,6 +10,7 @@ mod postgres;
 mod recall;
 mod save;
 mod schedule;
+mod sight;
 mod start;
 mod table;
 mod verification;
@@ -48,7 +49,7 @@ enum Broken {
     HandOver(#[from] provenohm_exchange::bundle::HandOverError),
     #[error(transparent)]
     Window(#[from] Trouble),
-    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, join, hub, start")]
+    #[error("there is no part {0}: name some of save, schedule, judge, recall, verification, join, hub, sight, start")]
     NoPart(String),
 }
 
@@ -70,7 +71,7 @@ async fn main() -> ExitCode {
 }
 
 async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
-    const ALL: [&str; 8] = ["save", "schedule", "judge", "recall", "verification", "join", "hub", "start"];
+    const ALL: [&str; 9] = ["save", "schedule", "judge", "recall", "verification", "join", "hub", "sight", "start"];
     if let Some(unknown) = parts.iter().find(|part| !ALL.contains(&part.as_str())) {
         return Err(Broken::NoPart(unknown.clone()));
     }
@@ -85,6 +86,7 @@ async fn measure(parts: &[String]) -> Result<Vec<figure::Row>, Broken> {
             "verification" => rows.push(verification::row()?),
             "join" => rows.extend(join::rows()?),
             "hub" => rows.extend(tokio::task::block_in_place(hub::rows)?),
+            "sight" => rows.extend(sight::rows().await?),
             _ => rows.extend(start::rows().await?),
         }
     }
