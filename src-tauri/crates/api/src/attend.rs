@@ -60,6 +60,8 @@ struct Held {
     there: Vec<JobThere>,
     /// How far the round is that goes on; nothing between two of them.
     going: Option<Synced>,
+    /// Something was recorded since the last round began.
+    news: bool,
     /// Rounds in a row that came to nothing.
     vain: u32,
     /// How often an office was left: what a round says that began before is of no concern any more.
@@ -72,6 +74,12 @@ impl Attending {
         let mut held = self.held();
         (held.last, held.vain) = (Last::Asking, 0);
         held.wishes.push_back(wish);
+        self.bell.notify_all();
+    }
+
+    /// Something was recorded: an office that is in step has it soon. One that is not reached is tried again in its time.
+    pub(crate) fn recorded(&self) {
+        self.held().news = true;
         self.bell.notify_all();
     }
 
@@ -90,6 +98,14 @@ impl Attending {
     pub(crate) fn forget(&self) {
         let mut held = self.held();
         *held = Held { left: held.left + 1, ..Held::default() };
+    }
+
+    /// Whether it ended before its time.
+    fn wait(&self, long: Duration) -> bool {
+        let rest = |held: &mut Held| held.wishes.is_empty() && !(held.news && matches!(held.last, Last::InStep(_)));
+        let (_held, ended) =
+            self.bell.wait_timeout_while(self.held(), long, rest).unwrap_or_else(PoisonError::into_inner);
+        !ended.timed_out()
     }
 
     fn held(&self) -> MutexGuard<'_, Held> {
@@ -116,6 +132,7 @@ impl Api {
     pub fn attend(&self, network: &dyn Network) -> Duration {
         let (wish, since) = {
             let mut held = self.attending.held();
+            held.news = false;
             (held.wishes.pop_front(), held.left)
         };
         if let Some(Wish::Enrol(asked)) = wish
@@ -147,11 +164,9 @@ impl Api {
         OFTEN.saturating_mul(1 << vain.min(5)).min(SELDOM)
     }
 
-    /// Waits that long, or until somebody asks for something.
+    /// Waits that long, or until somebody asks for something or records it.
     pub fn wait_for_wish(&self, long: Duration) {
-        let held = self.attending.held();
-        // Woken without a wish there is one round more, and no harm.
-        drop(self.attending.bell.wait_timeout_while(held, long, |held| held.wishes.is_empty()));
+        self.attending.wait(long);
     }
 
     fn enrol(&self, network: &dyn Network, asked: &Enrolling) -> Result<(), NoAnswer> {
@@ -213,4 +228,36 @@ fn said(error: NoAnswer) -> Option<Failure> {
         NoAnswer::Read(error) => error.into(),
         other => Failure::of("office_not_taken").because(other),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::expect_used)]
+
+    use super::*;
+    use std::sync::Arc;
+
+    const FOR_EVER: Duration = Duration::from_secs(3600);
+
+    /// Ends only if the wait does.
+    fn waits_until(attending: &Arc<Attending>, happens: impl FnOnce(&Attending)) {
+        let waiting = Arc::clone(attending);
+        let waiter = std::thread::spawn(move || waiting.wait(FOR_EVER));
+        happens(attending);
+        assert!(waiter.join().expect("the wait ends"));
+    }
+
+    #[test]
+    fn what_is_recorded_goes_to_an_office_in_step_at_once() {
+        let attending = Arc::new(Attending::default());
+        attending.held().last = Last::InStep(Moment::parse_from_rfc3339("2026-11-25T10:15:00Z").expect("an instant"));
+        waits_until(&attending, Attending::recorded);
+    }
+
+    #[test]
+    fn one_that_is_not_reached_is_tried_again_in_its_time() {
+        let attending = Attending::default();
+        attending.recorded();
+        assert!(!attending.wait(Duration::from_millis(1)), "nothing ends it early");
+    }
 }

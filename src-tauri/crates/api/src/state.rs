@@ -237,6 +237,7 @@ impl State {
             let joined = seat.map_or(Ok(Vec::new()), |seat| join(writer, &seat))?;
             Ok::<_, Failure>((value, joined))
         })?;
+        self.attending.recorded();
         let Receipt { value: (value, joined), mut appended, noted } = written;
         if !joined.is_empty() {
             self.judged.clear();
