@@ -110,6 +110,8 @@ export const revokePhone = (device: string): Promise<Phone[]> => post('/phones/r
 
 export const acceptPhone = (device: string): Promise<Phone[]> => post('/phones/accept', { device }) as Promise<Phone[]>;
 
+export const dropHeld = (device: string): Promise<Phone[]> => post('/phones/drop', { device }) as Promise<Phone[]>;
+
 async function opened(path: string, asked: unknown): Promise<void> {
   login = (await send(path, asked)) as Login;
 }

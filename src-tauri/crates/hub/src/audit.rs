@@ -54,6 +54,11 @@ pub(crate) enum Act<'a> {
         who: &'a str,
         about: &'a str,
     },
+    /// What waited of a phone was thrown away.
+    PhoneDropped {
+        who: &'a str,
+        about: &'a str,
+    },
     TokenMade {
         who: &'a str,
         about: &'a str,
@@ -93,6 +98,7 @@ pub(crate) fn note(tx: &mut dyn Tables, at: Moment, act: &Act<'_>) -> Result<(),
         Act::PhoneCode { who } => ("phone-code", Some(who), None, None),
         Act::PhoneEnrolled { about } => ("phone-enrolled", None, Some(about), None),
         Act::PhoneAccepted { who, about } => ("phone-accepted", Some(who), Some(about), None),
+        Act::PhoneDropped { who, about } => ("phone-dropped", Some(who), Some(about), None),
         Act::TokenMade { who, about } => ("token-made", Some(who), Some(about), None),
         Act::TokenDropped { who, about } => ("token-dropped", Some(who), Some(about), None),
         Act::PhoneRevoked { who, about } => ("phone-revoked", Some(who), Some(about), None),

@@ -1,7 +1,7 @@
 //! The office's side of phones: a code to enrol one, the list of them, revoking one that was lost.
 
 use crate::Office;
-use crate::audit::Act;
+use crate::account::By;
 use crate::door::office_of;
 use crate::held;
 use crate::phones::{Phone, enrol_code};
@@ -51,11 +51,11 @@ struct OfPhone {
     device: DeviceId,
 }
 
+/// The phones as they are afterwards.
+type Done = Result<Json<Vec<PhoneShown>>, Refused>;
+
 /// The phones there are.
-pub(crate) async fn list(
-    State(office): State<Arc<Office>>,
-    headers: HeaderMap,
-) -> Result<Json<Vec<PhoneShown>>, Refused> {
+pub(crate) async fn list(State(office): State<Arc<Office>>, headers: HeaderMap) -> Done {
     office_of(&office, &headers).await?;
     office.blocking(all).await
 }
@@ -66,11 +66,9 @@ pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) 
     office
         .blocking(move |office| {
             let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
-            let noted = office.accounts.note(office.now(), &Act::PhoneCode { who: &account.name });
-            noted.map_err(|error| broke(&error))?;
-            let now = office.now();
+            let by = By { who: &account.name, at: office.now() };
             let code = enrol_code(&mut office.random()).map_err(|error| broke(&error))?;
-            office.phones.give_code(&code, now).map_err(|error| broke(&error))?;
+            office.phones.give_code(&code, by).map_err(|error| broke(&error))?;
             let (address, code) = (office.reached.for_phones(), code.told());
             let qr = QrCode::new(format!("{address} {code}")).map_err(|error| broke(&error))?;
             let qr = qr.render::<svg::Color<'_>>().min_dimensions(240, 240).build();
@@ -80,54 +78,47 @@ pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) 
 }
 
 /// Revokes a phone.
-pub(crate) async fn revoke(
-    State(office): State<Arc<Office>>,
-    headers: HeaderMap,
-    body: Body,
-) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    let account = office_of(&office, &headers).await?;
-    let OfPhone { device } = asked(&office, body).await?;
-    office
-        .blocking(move |office| {
-            let broke = |error| Refused::broke(&office.words, error);
-            let Some(phone) = office.phones.revoke(device, office.now()).map_err(broke)? else {
-                return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
-            };
-            tracing::info!(%device, "a phone was revoked");
-            let act = Act::PhoneRevoked { who: &account.name, about: &phone };
-            office.accounts.note(office.now(), &act).map_err(broke)?;
-            all(office)
-        })
-        .await
+pub(crate) async fn revoke(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Done {
+    to_phone(office, &headers, body, |office, device, by| {
+        office.phones.revoke(device, by).map_err(|error| Refused::broke(&office.words, error))
+    })
+    .await
 }
 
 /// Takes in what a revoked phone wrote beyond what the hub had.
-pub(crate) async fn accept(
-    State(office): State<Arc<Office>>,
-    headers: HeaderMap,
+pub(crate) async fn accept(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Done {
+    to_phone(office, &headers, body, held::accept).await
+}
+
+/// Throws that away.
+pub(crate) async fn drop_held(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Done {
+    to_phone(office, &headers, body, |office, device, by| {
+        office.phones.drop_held(device, by).map_err(|error| Refused::broke(&office.words, error))
+    })
+    .await
+}
+
+/// Does something about a phone for somebody of the office; it says whether there was anything to do.
+async fn to_phone(
+    office: Arc<Office>,
+    headers: &HeaderMap,
     body: Body,
-) -> Result<Json<Vec<PhoneShown>>, Refused> {
-    let account = office_of(&office, &headers).await?;
+    does: impl FnOnce(&Office, DeviceId, By<'_>) -> Result<bool, Refused> + Send + 'static,
+) -> Done {
+    let account = office_of(&office, headers).await?;
     let OfPhone { device } = asked(&office, body).await?;
     office
         .blocking(move |office| {
-            let broke = |error| Refused::broke(&office.words, error);
-            if !held::accept(office, device)? {
+            if !does(office, device, By { who: &account.name, at: office.now() })? {
                 return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
             }
-            tracing::info!(%device, "a revoked phone's work was taken in");
-            let phones = office.phones.all().map_err(broke)?;
-            let named = phones.iter().find(|phone| phone.device == device);
-            if let Some(phone) = named {
-                let act = Act::PhoneAccepted { who: &account.name, about: &phone.name };
-                office.accounts.note(office.now(), &act).map_err(broke)?;
-            }
+            tracing::info!(%device, "something was done about a phone");
             all(office)
         })
         .await
 }
 
-fn all(office: &Office) -> Result<Json<Vec<PhoneShown>>, Refused> {
+fn all(office: &Office) -> Done {
     let all = office.phones.all().map_err(|error| Refused::broke(&office.words, error))?;
     Ok(Json(all.into_iter().map(|phone| shown(&office.words, phone)).collect()))
 }

@@ -1,8 +1,10 @@
-//! What revoked phones wrote beyond what the hub had: kept aside, and taken in once somebody of the office accepts it.
+//! What revoked phones wrote beyond what the hub had: kept aside, and taken in once somebody of the office accepts it, or
+//! thrown away.
 
 use crate::Office;
-use crate::account::AccountError;
-use crate::phones::Phones;
+use crate::account::{AccountError, By};
+use crate::audit::{Act, note};
+use crate::phones::{Phones, name_of};
 use crate::refused::Refused;
 use axum::http::StatusCode;
 use provenohm_assess::ids::DeviceId;
@@ -103,8 +105,8 @@ impl Phones {
         })
     }
 
-    /// These were taken in.
-    fn let_in(&self, books: &Books) -> Result<(), AccountError> {
+    /// These were taken in; with the last of a phone it is noted who accepted them.
+    fn let_in(&self, device: DeviceId, books: &Books, last: Option<By<'_>>) -> Result<(), AccountError> {
         let gone = "DELETE FROM held WHERE log = ?1 AND seq = ?2 AND hash = ?3";
         self.0.change(|tables| {
             for entry in books.values().flatten() {
@@ -112,7 +114,21 @@ impl Phones {
                 let (log, seq) = (envelope.log.0.as_bytes().into(), number(envelope.seq.0).into());
                 tables.run(gone, &[log, seq, (&entry.hash().0).into()])?;
             }
-            Ok(())
+            let Some(by) = last else { return Ok(()) };
+            let about = &name_of(tables, device)?;
+            note(tables, by.at, &Act::PhoneAccepted { who: by.who, about })
+        })
+    }
+
+    /// Throws away what waits of a phone; false if nothing does.
+    pub(crate) fn drop_held(&self, device: DeviceId, by: By<'_>) -> Result<bool, AccountError> {
+        self.0.change(|tables| {
+            if tables.run("DELETE FROM held WHERE device = ?1", &[device.0.as_bytes().into()])? == 0 {
+                return Ok(false);
+            }
+            let about = &name_of(tables, device)?;
+            note(tables, by.at, &Act::PhoneDropped { who: by.who, about })?;
+            Ok(true)
         })
     }
 }
@@ -168,7 +184,7 @@ fn by_hub(office: &Office, error: HubError) -> Refused {
 const AT_ONCE: usize = 400;
 
 /// Takes in what waits of a phone; false if nothing does.
-pub(crate) fn accept(office: &Office, device: DeviceId) -> Result<bool, Refused> {
+pub(crate) fn accept(office: &Office, device: DeviceId, by: By<'_>) -> Result<bool, Refused> {
     let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
     let mut waiting = office.phones.waiting(device).map_err(|error| broke(&error))?;
     let any = !waiting.is_empty();
@@ -179,7 +195,7 @@ pub(crate) fn accept(office: &Office, device: DeviceId) -> Result<bool, Refused>
             receive(&mut office.api.desk(), &mut **office.store(), &bundle).map_err(|error| by_hub(office, error))?;
         }
         // Taken in twice it is the same; lost it would be gone.
-        office.phones.let_in(&waiting).map_err(|error| broke(&error))?;
+        office.phones.let_in(device, &waiting, rest.is_empty().then_some(by)).map_err(|error| broke(&error))?;
         waiting = rest;
     }
     Ok(any)

@@ -299,6 +299,7 @@ impl Hub {
             .route("/phones/code", post(enrolment::code))
             .route("/phones/revoke", post(enrolment::revoke))
             .route("/phones/accept", post(enrolment::accept))
+            .route("/phones/drop", post(enrolment::drop_held))
             .route("/sync", get(sync::protocols))
             .route("/sync/1/enrol", post(sync::enrol))
             .route("/sync/1/{what}", post(sync::asked))

@@ -1,7 +1,8 @@
 //! The phones of a hub: the codes by which they are enrolled, and what is known of each. Of a phone's secret its hash alone is
 //! kept; of a code that waits all of it, since each side says a hash of it that nobody can know before.
 
-use crate::account::AccountError;
+use crate::account::{AccountError, By};
+use crate::audit::{Act, note};
 use crate::base::{Base, Line, Tables};
 use crate::secret::{Kept, Secret};
 use provenohm_api::{Host, Moment};
@@ -38,13 +39,14 @@ pub(crate) struct Phones(pub(crate) Arc<Base>);
 
 impl Phones {
     /// Lets a code be used, for a while.
-    pub(crate) fn give_code(&self, code: &EnrolCode, now: Moment) -> Result<(), AccountError> {
+    pub(crate) fn give_code(&self, code: &EnrolCode, by: By<'_>) -> Result<(), AccountError> {
+        let now = by.at.timestamp();
         self.0.change(|tables| {
-            tables.run("DELETE FROM enrol_code WHERE until <= ?1", &[now.timestamp().into()])?;
+            tables.run("DELETE FROM enrol_code WHERE until <= ?1", &[now.into()])?;
             let keep = "INSERT INTO enrol_code (code, until) VALUES (?1, ?2)";
-            tables.run(keep, &[code.told().into(), (now.timestamp() + LASTS).into()])
-        })?;
-        Ok(())
+            tables.run(keep, &[code.told().into(), (now + LASTS).into()])?;
+            note(tables, by.at, &Act::PhoneCode { who: by.who })
+        })
     }
 
     /// Uses up the code by which a phone says this.
@@ -83,7 +85,13 @@ impl Phones {
         let keep = "INSERT INTO phone (device, name, secret, enrolled) VALUES (?1, ?2, ?3, ?4)
                     ON CONFLICT (device) DO UPDATE SET name = ?2, secret = ?3, enrolled = ?4 WHERE phone.revoked IS NULL";
         let cells = [device.0.as_bytes().into(), name.into(), secret.kept().bytes().into(), at.into()];
-        self.0.change(|tables| Ok(tables.run(keep, &cells)? == 1))
+        self.0.change(|tables| {
+            let is_kept = tables.run(keep, &cells)? == 1;
+            if is_kept {
+                note(tables, at, &Act::PhoneEnrolled { about: name })?;
+            }
+            Ok(is_kept)
+        })
     }
 
     /// Whose secret this is, of those that are not revoked.
@@ -103,12 +111,14 @@ impl Phones {
         Ok(())
     }
 
-    /// Revokes a phone: its secret opens nothing from now on. Its name; nothing if it is not known, or was revoked.
-    pub(crate) fn revoke(&self, device: DeviceId, at: Moment) -> Result<Option<String>, AccountError> {
+    /// Revokes a phone: its secret opens nothing from now on. False if it is not known, or was revoked.
+    pub(crate) fn revoke(&self, device: DeviceId, by: By<'_>) -> Result<bool, AccountError> {
         let revoke = "UPDATE phone SET revoked = ?2 WHERE device = ?1 AND revoked IS NULL RETURNING name";
         self.0.change(|tables| {
-            let line = tables.line(revoke, &[device.0.as_bytes().into(), at.into()])?;
-            line.map(|line| line.text(0)).transpose()
+            let line = tables.line(revoke, &[device.0.as_bytes().into(), by.at.into()])?;
+            let Some(name) = line.map(|line| line.text(0)).transpose()? else { return Ok(false) };
+            note(tables, by.at, &Act::PhoneRevoked { who: by.who, about: &name })?;
+            Ok(true)
         })
     }
 
@@ -119,6 +129,12 @@ impl Phones {
                    ORDER BY revoked IS NOT NULL, name, device";
         self.0.ask(|tables| tables.lines(all, &[])?.iter().map(phone).collect())
     }
+}
+
+/// What a phone is called.
+pub(crate) fn name_of(tables: &mut dyn Tables, device: DeviceId) -> Result<String, AccountError> {
+    let line = tables.line("SELECT name FROM phone WHERE device = ?1", &[device.0.as_bytes().into()])?;
+    line.ok_or(AccountError::Unreadable)?.text(0)
 }
 
 /// A new code.

@@ -2,7 +2,6 @@
 //! request is read before that.
 
 use crate::Office;
-use crate::audit::Act;
 use crate::held::{Aside, keep_aside};
 use crate::refused::Refused;
 use crate::request::{asked as small, bearer};
@@ -72,8 +71,6 @@ pub(crate) async fn enrol(State(office): State<Arc<Office>>, body: Body) -> Resu
             if !kept.map_err(|error| Refused::broke(&office.words, error))? {
                 return refuse("phone_revoked");
             }
-            let noted = office.accounts.note(office.now(), &Act::PhoneEnrolled { about: &name });
-            noted.map_err(|error| Refused::broke(&office.words, error))?;
             tracing::info!(%device, "a phone was enrolled");
             let said = code.by_hub(pin, device).to_string();
             Ok(Json(Enrolled { said, secret: secret.told().to_owned() }).into_response())

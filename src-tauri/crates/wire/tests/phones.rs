@@ -378,6 +378,19 @@ fn what_a_revoked_phone_wrote_beyond_what_the_hub_had_waits_whoever_brings_it() 
     other.call("set_job_names", json!({ "job": own["id"], "name": "Own work 2", "place": "Hall" }));
     other.round();
     assert!(jobs().contains("Own work 2") && !jobs().contains("Again later"), "{}", jobs());
+    // Thrown away it waits no more and never came; brought again it waits again.
+    assert_ne!(of_lost(&list())["held"], Value::Null);
+    let nobody = office.browser.post(format!("{}/phones/drop", office.address)).json(&json!({ "device": device }));
+    assert_eq!(nobody.send().unwrap().status(), 401);
+    let after = office.ask("/phones/drop", &json!({ "device": device }));
+    assert_eq!(of_lost(&after)["held"], Value::Null, "{after}");
+    assert_eq!(office.ask("/phones/drop", &json!({ "device": device }))["code"], "not_found");
+    assert!(!jobs().contains("Again later"), "{}", jobs());
+    let audit = office.ask("/people/audit", &json!({ "before": null }));
+    assert_eq!(audit["lines"][0]["words"], "A. Office threw away what Lost phone recorded");
+    let brought = office.call("take_in_bundle", json!({ "base64": handed(&lost, &later) }));
+    assert_eq!(brought["code"], "bundle_held", "{brought}");
+    assert_ne!(of_lost(&list())["held"], Value::Null);
 }
 
 #[test]

@@ -22,6 +22,7 @@ hub-audit-phone-revoked = { $who } revoked { $about }
 hub-audit-token-made = { $who } made the token { $about }
 hub-audit-token-dropped = { $who } took the token { $about } away
 hub-audit-phone-accepted = { $who } accepted what { $about } recorded
+hub-audit-phone-dropped = { $who } threw away what { $about } recorded
 hub-scope-calendar = Calendar of verifications due
 hub-scope-lists = Lists of jobs, testers, recalls and readings not proved
 hub-scope-papers = Schedules and job files
