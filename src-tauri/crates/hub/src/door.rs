@@ -6,6 +6,7 @@ use crate::held::{Aside, keep_aside};
 use crate::login::cookie_of;
 use crate::may::{is_of_devices, may};
 use crate::refused::Refused;
+use crate::request::small;
 use crate::role::Role;
 use crate::secret::{Kept, Secret};
 use crate::step;
@@ -35,8 +36,6 @@ const TAKES_IN: &str = "take_in_bundle";
 
 /// More than any file of ours holds in base64, bytes.
 const MOST: usize = 192 * 1024 * 1024;
-/// Of somebody who is not logged in.
-const MOST_UNKNOWN: usize = 4 * 1024;
 
 #[derive(Deserialize)]
 struct Asked {
@@ -52,8 +51,10 @@ pub(crate) async fn call(
 ) -> Result<Json<Value>, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
     let account = account_of(&office, &headers).await;
-    let bytes = to_bytes(body, if account.is_ok() { MOST } else { MOST_UNKNOWN }).await;
-    let bytes = bytes.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
+    let bytes = match &account {
+        Ok(_) => to_bytes(body, MOST).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?,
+        Err(_) => small(&office, body).await?,
+    };
     let asked: Option<Asked> = serde_json::from_slice(&bytes).ok();
     let asked = asked.ok_or_else(|| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
     if let (true, Some(cookie)) = (account.is_ok() && asked.operation != ASKED_BY_ITSELF, cookie_of(&headers)) {

@@ -5,7 +5,7 @@ use crate::account::{Account, password};
 use crate::audit::Act;
 use crate::may::may;
 use crate::refused::Refused;
-use crate::request::{asked, blocking};
+use crate::request::{asked, blocking, plain_name};
 use crate::role::Role;
 use crate::secret::Secret;
 use crate::serve::Caller;
@@ -72,7 +72,7 @@ pub(crate) async fn login(
     body: Body,
 ) -> Result<Response, Refused> {
     let Who { name, password } = asked(&office, body).await?;
-    let account = try_password(&office, (name.trim().to_owned(), caller), password, "login_wrong").await?;
+    let account = try_password(&office, (plain_name(&name), caller), password, "login_wrong").await?;
     let (noting, who) = (Arc::clone(&office), account.name.clone());
     blocking(&office, move || noting.accounts.note(noting.now(), &Act::LoggedIn { who: &who })).await?;
     opened(&office, account).await

@@ -3,7 +3,7 @@
 use crate::Office;
 use crate::account::AccountError;
 use crate::refused::Refused;
-use axum::body::{Body, to_bytes};
+use axum::body::{Body, Bytes, to_bytes};
 use axum::http::header::AUTHORIZATION;
 use axum::http::{HeaderMap, StatusCode};
 use serde::de::DeserializeOwned;
@@ -20,13 +20,23 @@ const SOON: Duration = Duration::from_secs(10);
 /// Hashing takes 19 MiB each, so only this many at once.
 static HASHING: Semaphore = Semaphore::const_new(4);
 
-/// What is asked, as JSON; it comes soon or not at all.
+/// What is asked, as JSON.
 pub(crate) async fn asked<T: DeserializeOwned>(office: &Office, body: Body) -> Result<T, Refused> {
+    let bytes = small(office, body).await?;
+    serde_json::from_slice(&bytes).map_err(|_| Refused::of(&office.words, StatusCode::BAD_REQUEST, "no_request"))
+}
+
+/// A small body; it comes soon or not at all.
+pub(crate) async fn small(office: &Office, body: Body) -> Result<Bytes, Refused> {
     let refuse = |status, code| Refused::of(&office.words, status, code);
     let whole = timeout(SOON, to_bytes(body, MOST)).await;
     let whole = whole.map_err(|_| refuse(StatusCode::REQUEST_TIMEOUT, "no_request"))?;
-    let bytes = whole.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
-    serde_json::from_slice(&bytes).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))
+    whole.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))
+}
+
+/// A name as it is kept: without signs that nobody sees, which not every engine keeps.
+pub(crate) fn plain_name(typed: &str) -> String {
+    typed.replace(char::is_control, "").trim().to_owned()
 }
 
 /// What a request shows that has no session: a phone's secret, a script's token.

@@ -5,7 +5,7 @@ use crate::account::{Account, AccountError, By, Invited, password};
 use crate::door::account_of;
 use crate::login::{opened, try_password};
 use crate::refused::Refused;
-use crate::request::{asked, blocking};
+use crate::request::{asked, blocking, plain_name};
 use crate::serve::Caller;
 use axum::body::Body;
 use axum::extract::{Extension, State};
@@ -84,9 +84,9 @@ fn long_enough(office: &Office, password: &str) -> Result<(), Refused> {
 
 /// A name for an account, or the code of what is wrong with it.
 pub(crate) fn account_name(typed: &str) -> Result<String, &'static str> {
-    match typed.trim() {
-        "" => Err("name_missing"),
+    match plain_name(typed) {
+        name if name.is_empty() => Err("name_missing"),
         name if name.chars().count() > LONGEST => Err("name_long"),
-        name => Ok(name.to_owned()),
+        name => Ok(name),
     }
 }

@@ -4,7 +4,7 @@
 use crate::Office;
 use crate::held::{Aside, keep_aside};
 use crate::refused::Refused;
-use crate::request::{asked as small, bearer};
+use crate::request::{asked as small, bearer, plain_name};
 use crate::secret::Secret;
 use axum::Json;
 use axum::body::{Body, Bytes, to_bytes};
@@ -54,7 +54,7 @@ pub(crate) async fn enrol(State(office): State<Arc<Office>>, body: Body) -> Resu
     let refuse = |status, code| Refused::of(&office.words, status, code);
     let Enrol { said, device, name } = small(&office, body).await?;
     let said = said.parse().map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
-    let (device, name) = (DeviceId(device), name.trim().chars().take(LONGEST_NAME).collect::<String>());
+    let (device, name) = (DeviceId(device), plain_name(&name).chars().take(LONGEST_NAME).collect::<String>());
     if name.is_empty() {
         return Err(refuse(StatusCode::UNPROCESSABLE_ENTITY, "phone_name_missing"));
     }

@@ -1,4 +1,6 @@
 //! A PostgreSQL server of a test's own: Debian's programs, on a free port of this machine, gone with the test.
+// Each test file uses a part of it.
+#![allow(dead_code)]
 
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
@@ -15,6 +17,15 @@ pub(crate) struct Postgres {
 impl Postgres {
     /// Makes an empty database and serves it.
     pub(crate) fn start() -> Self {
+        Self::serving(None)
+    }
+
+    /// The same, reached by encrypted connections alone, with this certificate and key (PEM).
+    pub(crate) fn encrypted(certificate: &str, key: &str) -> Self {
+        Self::serving(Some([("server.crt", certificate), ("server.key", key)]))
+    }
+
+    fn serving(encrypted: Option<[(&str, &str); 2]>) -> Self {
         let data = TempDir::new().unwrap();
         let port = std::net::TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap().port();
         if is_root() {
@@ -28,7 +39,24 @@ impl Postgres {
                 .arg(&folder)
                 .stdout(Stdio::null()),
         );
+        for (name, text) in encrypted.into_iter().flatten() {
+            let file = folder.join(name);
+            std::fs::write(&file, text).unwrap();
+            done(Command::new("chmod").arg("600").arg(&file));
+            if is_root() {
+                done(Command::new("chown").arg("postgres").arg(&file));
+            }
+        }
+        let asked: &[&str] = if encrypted.is_some() {
+            let who = folder.join("pg_hba.conf");
+            let only = std::fs::read_to_string(&who).unwrap().replace("host  ", "hostssl");
+            std::fs::write(&who, only).unwrap();
+            &["-c", "ssl=on"]
+        } else {
+            &[]
+        };
         let server = as_its_user("postgres")
+            .args(asked)
             .args(["-h", "127.0.0.1", "-p", &port.to_string(), "-k"])
             .arg(data.path())
             .arg("-D")
