@@ -23,6 +23,9 @@ pub enum NotKept {
     /// There is no hub in that folder.
     #[error("there is no hub in {0}")]
     NoHub(PathBuf),
+    /// There is no hub in that database.
+    #[error("there is no hub in that database")]
+    NoneInDatabase,
     /// There is one already where it should go.
     #[error("there is a hub in {0} already")]
     Occupied(PathBuf),
@@ -53,19 +56,45 @@ pub enum NotKept {
 /// [`NotKept`].
 pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
     let mut from = open_store_of(record)?;
-    std::fs::create_dir_all(to).map_err(|error| NotKept::Folder(to.to_owned(), error))?;
-    let (epoch, _) = from.end()?;
+    std::fs::create_dir_all(to).map_err(not_in(to))?;
     // First: what waits there and is accepted meanwhile is in the entries then.
-    beside(record, to)?;
+    accounts(record, to)?;
+    key(record, to)?;
+    entries(&mut from, to)
+}
+
+/// The same of a hub in a database, into the same folder: what several instances share, and the key that phones know it by
+/// from the folder of one of them.
+///
+/// # Errors
+/// [`NotKept`].
+pub fn back_up_database(url: &str, instance: Option<&Path>, to: &Path, runtime: Handle) -> Result<Carried, NotKept> {
+    let database = Database::of(url, runtime)?;
+    let mut from = PostgresStore::there(database.clone())?.ok_or(NotKept::NoneInDatabase)?;
+    if from.is_closed()? {
+        return Err(StoreError::Closed.into());
+    }
+    std::fs::create_dir_all(to).map_err(not_in(to))?;
+    let made = tempfile::tempdir_in(to).map_err(not_in(to))?;
+    Base::in_database(database)?.copy(&Base::in_file(&made.path().join(ACCOUNTS), &mut Host::system())?)?;
+    accounts(made.path(), to)?;
+    if let Some(instance) = instance {
+        key(instance, to)?;
+    }
+    entries(&mut from, to)
+}
+
+/// Copies the entries, behind what an earlier backup has of them.
+fn entries(from: &mut dyn Store, to: &Path) -> Result<Carried, NotKept> {
+    let (epoch, _) = from.end()?;
     let mut copy = SqliteStore::open(&to.join(STORE), epoch)?;
-    let carried = loop {
-        match carry(&mut from, &mut copy, &mut |_| ControlFlow::Continue(())) {
+    loop {
+        match carry(from, &mut copy, &mut |_| ControlFlow::Continue(())) {
             // The hub runs: what came meanwhile is carried too.
             Err(NotCarried::Meanwhile) => {}
-            carried => break carried?,
+            carried => return Ok(carried?),
         }
-    };
-    Ok(carried)
+    }
 }
 
 /// Brings a backup back into a folder that holds no hub. It is in a new life then, so that devices compare what they have
@@ -78,10 +107,11 @@ pub fn restore(backup: &Path, record: &Path) -> Result<Carried, NotKept> {
     if record.join(STORE).exists() || record.join(ACCOUNTS).exists() {
         return Err(NotKept::Occupied(record.to_owned()));
     }
-    std::fs::create_dir_all(record).map_err(|error| NotKept::Folder(record.to_owned(), error))?;
+    std::fs::create_dir_all(record).map_err(not_in(record))?;
     let mut to = SqliteStore::open(&record.join(STORE), Epoch(Host::system().id()?))?;
     let carried = carry(&mut from, &mut to, &mut |_| ControlFlow::Continue(()))?;
-    beside(backup, record)?;
+    accounts(backup, record)?;
+    key(backup, record)?;
     // Of an earlier version it is brought up; whoever was logged in when it was backed up is not any more.
     Base::in_file(&record.join(ACCOUNTS), &mut Host::system())?.forget_sessions()?;
     Ok(carried)
@@ -109,25 +139,30 @@ pub fn move_to(record: &Path, url: &str, runtime: Handle) -> Result<Carried, Not
     Ok(carried)
 }
 
-/// Copies what lies beside the store: accounts and phones, and the key that phones know the hub by.
-fn beside(from: &Path, to: &Path) -> Result<(), NotKept> {
+/// Copies accounts and phones.
+fn accounts(from: &Path, to: &Path) -> Result<(), NotKept> {
     let (accounts, new) = (to.join(ACCOUNTS), to.join("office.sqlite.new"));
-    let folder = |path: &Path| {
-        let path = path.to_owned();
-        move |error| NotKept::Folder(path, error)
-    };
     match std::fs::remove_file(&new) {
         Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(NotKept::Folder(new, error)),
         _ => {}
     }
     Connection::open(from.join(ACCOUNTS))?.execute("VACUUM INTO ?1", [new.to_string_lossy()])?;
     // The one before stays until this one is whole.
-    std::fs::rename(&new, &accounts).map_err(folder(&accounts))?;
+    std::fs::rename(&new, &accounts).map_err(not_in(&accounts))
+}
+
+/// Copies the key that phones know the hub by, where it has one of its own.
+fn key(from: &Path, to: &Path) -> Result<(), NotKept> {
     for name in [CERTIFICATE, KEY].into_iter().filter(|name| from.join(name).exists()) {
         // With its permissions.
-        std::fs::copy(from.join(name), to.join(name)).map_err(folder(&to.join(name)))?;
+        std::fs::copy(from.join(name), to.join(name)).map_err(not_in(&to.join(name)))?;
     }
     Ok(())
+}
+
+fn not_in(path: &Path) -> impl FnOnce(std::io::Error) -> NotKept + use<> {
+    let path = path.to_owned();
+    move |error| NotKept::Folder(path, error)
 }
 
 /// One that was not moved: what it holds would be of the day it was.

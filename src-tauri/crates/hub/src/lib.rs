@@ -33,7 +33,7 @@ mod tls;
 mod told;
 mod tries;
 
-pub use keep::{NotKept, back_up, move_to, restore};
+pub use keep::{NotKept, back_up, back_up_database, move_to, restore};
 pub use postgres::PostgresStore;
 pub use provenohm_exchange::hub::Carried;
 pub use tls::Certificate;

@@ -45,6 +45,7 @@ pub fn not_kept(why: &NotKept) -> String {
     };
     match why {
         NotKept::NoHub(of) => folder("office-hub-none-there", of),
+        NotKept::NoneInDatabase => words().text("office-hub-none-in-database"),
         NotKept::Occupied(of) => folder("office-hub-occupied", of),
         other => words().text_with("office-hub-not-carried", &[("reason", other.to_string().into())]),
     }

@@ -223,14 +223,17 @@ pub(crate) enum Command {
     Serve(Serve),
     /// Backs up a hub, while it runs, and holds the backup against it
     Backup {
-        /// Folder of the hub's record
+        /// Folder of the hub's record; of one in a database that of an instance, for its certificate and key
+        #[arg(long, required_unless_present = "store")]
+        record: Option<PathBuf>,
+        /// The database it is served with, `postgres://…`
         #[arg(long)]
-        record: PathBuf,
+        store: Option<String>,
         /// Folder of the backup; an earlier one of the same hub is brought up to date
         #[arg(long)]
         output: PathBuf,
     },
-    /// Brings a backup of a hub back into an empty folder
+    /// Brings a backup of a hub back into an empty folder. From there `move` carries it into a database
     Restore {
         /// Folder of the backup
         #[arg(long)]
@@ -239,7 +242,7 @@ pub(crate) enum Command {
         #[arg(long)]
         record: PathBuf,
     },
-    /// Moves the entries of a hub into PostgreSQL; the hub must not run. Stopped, it goes on where it was
+    /// Moves a hub into PostgreSQL; it must not run. Stopped, it goes on where it was
     Move {
         /// Folder of the hub's record
         #[arg(long)]

@@ -44,7 +44,7 @@ fn main() -> ExitCode {
         }
         Command::Recall { tester, record, json, output } => record::recall(&tester, &record, json, output.as_deref()),
         Command::Serve(how) => serve::serve(how),
-        Command::Backup { record, output } => serve::back_up(&record, &output),
+        Command::Backup { record, store, output } => serve::back_up(record.as_deref(), store.as_deref(), &output),
         Command::Restore { from, record } => serve::restore(&from, &record),
         Command::Move { record, to } => serve::move_to(&record, &to),
         Command::Demo { record } => record::demo(&record),

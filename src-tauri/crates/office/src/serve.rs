@@ -6,6 +6,7 @@ use crate::tell;
 use provenohm_hub::{Carried, Certificate, Hub, NotKept, Options, carried, ended, no_folder, not_kept, not_serving};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
+use tokio::runtime::Runtime;
 
 /// Answers until it is interrupted or asked to end.
 pub(crate) fn serve(serve: Serve) -> Outcome {
@@ -15,8 +16,7 @@ pub(crate) fn serve(serve: Serve) -> Outcome {
     // What happens goes to the standard error, a line each, with its instant and what it is about.
     tracing_subscriber::fmt().with_writer(std::io::stderr).with_ansi(false).with_target(false).init();
     let told = |error: &dyn std::fmt::Display| error.to_string();
-    let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(|error| told(&error))?;
-    runtime.block_on(async {
+    runtime()?.block_on(async {
         let hub = Hub::bind(&options).await.map_err(|error| not_serving(&error))?;
         tell::lines(hub.lines())?;
         // Asked for before anybody can ask to end it.
@@ -28,8 +28,15 @@ pub(crate) fn serve(serve: Serve) -> Outcome {
 }
 
 /// Backs up a hub while it runs.
-pub(crate) fn back_up(record: &Path, output: &Path) -> Outcome {
-    told(provenohm_hub::back_up(record, output))
+pub(crate) fn back_up(record: Option<&Path>, store: Option<&str>, output: &Path) -> Outcome {
+    match (store, record) {
+        (Some(url), instance) => {
+            let runtime = runtime()?;
+            told(provenohm_hub::back_up_database(url, instance, output, runtime.handle().clone()))
+        }
+        (None, Some(record)) => told(provenohm_hub::back_up(record, output)),
+        (None, None) => Err(no_folder()),
+    }
 }
 
 /// Brings a backup back.
@@ -39,8 +46,12 @@ pub(crate) fn restore(from: &Path, record: &Path) -> Outcome {
 
 /// Moves the entries of a hub into PostgreSQL.
 pub(crate) fn move_to(record: &Path, to: &str) -> Outcome {
-    let runtime = tokio::runtime::Runtime::new().map_err(|error| error.to_string())?;
+    let runtime = runtime()?;
     told(provenohm_hub::move_to(record, to, runtime.handle().clone()))
+}
+
+fn runtime() -> Result<Runtime, String> {
+    Runtime::new().map_err(|error| error.to_string())
 }
 
 fn told(done: Result<Carried, NotKept>) -> Outcome {

@@ -7,6 +7,7 @@ use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, Hash, LogId, Noun, Salt, Seq};
 use std::collections::BTreeMap;
 use tokio::runtime::Handle;
+use tokio_postgres::error::SqlState;
 use tokio_postgres::types::{FromSql, ToSql};
 use tokio_postgres::{Row, Transaction};
 use uuid::Uuid;
@@ -23,6 +24,16 @@ impl PostgresStore {
     /// [`StoreError`].
     pub fn open(url: &str, new: Epoch, runtime: Handle) -> Result<Self, StoreError> {
         Self::within(Database::of(url, runtime)?, new)
+    }
+
+    /// The store that is within a database already, if there is one; none is made.
+    pub(crate) fn there(database: Database) -> Result<Option<Self>, StoreError> {
+        let there = database.read(async |tx| match tx.query_opt("SELECT one FROM hub WHERE one = 1", &[]).await {
+            Ok(row) => Ok(row.is_some()),
+            Err(error) if error.code() == Some(&SqlState::UNDEFINED_TABLE) => Ok(false),
+            Err(error) => Err(error.into()),
+        })?;
+        Ok(there.then_some(Self(database)))
     }
 
     /// The store within a database.
