@@ -33,7 +33,8 @@ pub(crate) struct Serve {
     /// The key of that certificate, as a PEM file
     #[arg(long, requires = "certificate")]
     pub(crate) key: Option<PathBuf>,
-    /// Where the entries are kept, `postgres://…`; absent: beside the record
+    /// Where the entries are kept, `postgres://…`; absent: beside the record. Encrypted unless the database is on this machine
+    /// or its address says sslmode=disable; SSL_CERT_FILE names its root where this machine does not trust it
     #[arg(long)]
     pub(crate) store: Option<String>,
 }

@@ -1,17 +1,22 @@
 //! A database: connections to it, and transactions as often as they take.
 
-use deadpool_postgres::{Config, Object, Pool, Runtime};
+#[cfg(test)]
+mod tests;
+
+use super::encrypted;
+use deadpool_postgres::{Object, Pool, PoolError, Runtime};
 use provenohm_exchange::hub::StoreError;
+use std::error::Error;
 use std::time::Duration;
 use tokio::runtime::Handle;
 use tokio::time::timeout;
 use tokio_postgres::error::SqlState;
-use tokio_postgres::{IsolationLevel, NoTls, Transaction};
+use tokio_postgres::{Config, IsolationLevel, Transaction};
 
 /// How often a transaction is tried that others keep from being serialized.
 pub(super) const TRIES: u32 = 20;
 
-/// For a transaction and all its tries.
+/// For what is asked over a connection.
 const LONGEST: Duration = Duration::from_secs(60);
 
 /// For a connection to be there.
@@ -25,6 +30,7 @@ pub(super) const AGAIN: Duration = Duration::from_millis(5);
 pub(crate) struct Database {
     pool: Pool,
     runtime: Handle,
+    longest: Duration,
 }
 
 /// Why a transaction did not come about.
@@ -60,10 +66,13 @@ impl Database {
     /// # Errors
     /// [`StoreError`] if that is no address of one.
     pub(crate) fn of(url: &str, runtime: Handle) -> Result<Self, StoreError> {
-        let config = Config { url: Some(url.to_owned()), connect_timeout: Some(CONNECTED), ..Config::default() };
-        let _in = runtime.enter();
-        let pool = config.create_pool(Some(Runtime::Tokio1), NoTls);
-        Ok(Self { pool: pool.map_err(|error| StoreError::Engine(error.to_string()))?, runtime: runtime.clone() })
+        let mut config: Config = url.parse().map_err(|error| engine(&error))?;
+        config.connect_timeout(CONNECTED);
+        let manager = encrypted::manager(config)?;
+        let pool =
+            Pool::builder(manager).runtime(Runtime::Tokio1).create_timeout(Some(CONNECTED)).wait_timeout(Some(LONGEST));
+        let pool = pool.build().map_err(|error| StoreError::Engine(error.to_string()))?;
+        Ok(Self { pool, runtime, longest: LONGEST })
     }
 
     /// Makes what is not there yet. To be called off the threads of the runtime.
@@ -71,7 +80,7 @@ impl Database {
         self.wait(async {
             for tried in 1.. {
                 let client = self.connection().await?;
-                match client.batch_execute(statements).await {
+                match self.answered(client, async |client| client.batch_execute(statements).await).await? {
                     // Two instances that start at once are each other's way.
                     Err(error) if (is_passing(&error) || is_there(&error)) && tried < TRIES => {
                         tokio::time::sleep(AGAIN * tried).await;
@@ -84,13 +93,31 @@ impl Database {
     }
 
     pub(super) async fn connection(&self) -> Result<Object, StoreError> {
-        self.pool.get().await.map_err(|error| StoreError::Engine(error.to_string()))
+        self.pool.get().await.map_err(|error| match error {
+            PoolError::Backend(error) => engine(&error),
+            other => StoreError::Engine(other.to_string()),
+        })
     }
 
-    /// Waits for work. A database that went away without a word would be waited for as long as the system does.
-    pub(super) fn wait<T>(&self, work: impl Future<Output = Result<T, StoreError>>) -> Result<T, StoreError> {
-        let late = |_| Err(StoreError::Engine("the database did not answer in time".to_owned()));
-        self.runtime.block_on(async { timeout(LONGEST, work).await.unwrap_or_else(late) })
+    /// Waits for work.
+    pub(super) fn wait<T>(&self, work: impl Future<Output = T>) -> T {
+        self.runtime.block_on(work)
+    }
+
+    /// Waits for an answer, though not for ever: a database that went away without a word would be waited for as long as the
+    /// system does.
+    pub(super) async fn in_time<T>(&self, work: impl Future<Output = T>) -> Result<T, StoreError> {
+        let late = |_| StoreError::Engine("the database did not answer in time".to_owned());
+        timeout(self.longest, work).await.map_err(late)
+    }
+
+    /// What is asked over a connection. One that did not answer in time is not used again: what it was asked may still be done.
+    async fn answered<T>(&self, mut client: Object, work: impl AsyncFnOnce(&mut Object) -> T) -> Result<T, StoreError> {
+        let answered = self.in_time(work(&mut client)).await;
+        if answered.is_err() {
+            drop(Object::take(client));
+        }
+        answered
     }
 
     /// Reads, all of it at one and the same moment.
@@ -111,24 +138,28 @@ impl Database {
     ) -> Result<T, StoreError> {
         self.wait(async {
             for tried in 1.. {
-                let mut client = self.connection().await?;
-                let begun = client.build_transaction().isolation_level(level).start().await;
-                let tx = begun.map_err(|error| engine(&error))?;
-                let done = match work(&tx).await {
-                    Ok(value) => tx.commit().await.map(|()| value).map_err(Failed::from),
-                    Err(failed) => Err(failed),
-                };
-                match done {
+                let client = self.connection().await?;
+                match self.answered(client, async |client| once(client, level, &work).await).await? {
                     Err(Failed::Engine(error)) if is_passing(&error) && tried < TRIES => {
                         tokio::time::sleep(AGAIN * tried).await;
                     }
-                    Err(failed) => return Err(failed.said()),
-                    Ok(value) => return Ok(value),
+                    done => return done.map_err(Failed::said),
                 }
             }
             Err(StoreError::Engine("others were always first".to_owned()))
         })
     }
+}
+
+async fn once<T>(
+    client: &mut Object,
+    level: IsolationLevel,
+    work: &impl AsyncFn(&Transaction<'_>) -> Result<T, Failed>,
+) -> Result<T, Failed> {
+    let tx = client.build_transaction().isolation_level(level).start().await?;
+    let done = work(&tx).await?;
+    tx.commit().await?;
+    Ok(done)
 }
 
 /// Whether a transaction may come about if it is tried again.
@@ -142,6 +173,12 @@ fn is_there(error: &tokio_postgres::Error) -> bool {
 }
 
 pub(super) fn engine(error: &tokio_postgres::Error) -> StoreError {
-    let said = error.as_db_error().map_or_else(|| error.to_string(), |told| told.message().to_owned());
-    StoreError::Engine(said)
+    let told = error.as_db_error().map(|told| told.message().to_owned());
+    StoreError::Engine(told.or_else(|| encrypted::said(error)).unwrap_or_else(|| chain(error)))
+}
+
+/// An error with what it comes from.
+fn chain(error: &(dyn Error + 'static)) -> String {
+    let causes = std::iter::successors(Some(error), |&error| error.source());
+    causes.map(ToString::to_string).collect::<Vec<_>>().join(": ")
 }

@@ -2,6 +2,7 @@
 //! lock that only one engine has.
 
 mod database;
+mod encrypted;
 mod office;
 mod store;
 

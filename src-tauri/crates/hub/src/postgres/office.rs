@@ -3,7 +3,7 @@
 use super::database::{AGAIN, Database, TRIES, is_passing};
 use crate::account::AccountError;
 use crate::base::{Cell, Line, Tables};
-use provenohm_exchange::hub::StoreError;
+use deadpool_postgres::Object;
 use tokio_postgres::types::private::BytesMut;
 use tokio_postgres::types::{IsNull, ToSql, Type, to_sql_checked};
 use tokio_postgres::{IsolationLevel, Row, Transaction};
@@ -58,6 +58,20 @@ impl Database {
         work: &impl Fn(&mut dyn Tables) -> Result<T, AccountError>,
     ) -> Result<T, AccountError> {
         let mut client = self.wait(self.connection())?;
+        let done = self.over(&mut client, level, work);
+        if matches!(done, Err(AccountError::NotReached(_))) {
+            // As for entries: what it was asked may still be done.
+            drop(Object::take(client));
+        }
+        done
+    }
+
+    fn over<T>(
+        &self,
+        client: &mut Object,
+        level: IsolationLevel,
+        work: &impl Fn(&mut dyn Tables) -> Result<T, AccountError>,
+    ) -> Result<T, AccountError> {
         let tx = self.asked(client.build_transaction().isolation_level(level).start())?;
         let done = work(&mut Shared { tx: &tx, database: self })?;
         self.asked(tx.commit())?;
@@ -66,7 +80,7 @@ impl Database {
 
     /// Waits for an answer, and keeps what the engine says of it.
     fn asked<T>(&self, work: impl Future<Output = Result<T, tokio_postgres::Error>>) -> Result<T, AccountError> {
-        Ok(self.wait(async { Ok::<_, StoreError>(work.await) })??)
+        Ok(self.wait(self.in_time(work))??)
     }
 }
 
