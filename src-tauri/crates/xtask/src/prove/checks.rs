@@ -8,8 +8,17 @@ use super::parts::{Part, Told, number_from, seed};
 
 /// The writer killed over and over; how often is asked by `PROVENOHM_KILLS`.
 pub(crate) fn kills(part: &Part) -> Result<Told, Trouble> {
+    killed(part, &["--test", "durable", "--test", "program"])
+}
+
+/// Hubs killed while phones send; how often is asked by `PROVENOHM_KILLS`.
+pub(crate) fn kills_of_hubs(part: &Part) -> Result<Told, Trouble> {
+    killed(part, &["--test", "killed"])
+}
+
+fn killed(part: &Part, tried: &[&str]) -> Result<Told, Trouble> {
     let kills = number_from("PROVENOHM_KILLS")?.unwrap_or(1_000);
-    let words = ["test", "--workspace", "--locked", "--test", "durable", "--test", "program", "--", "kills"];
+    let words = [&["test", "--workspace", "--locked"], tried, &["--", "kills"]].concat();
     tests(cargo(&words).env("PROVENOHM_KILLS", kills.to_string()))?;
     Ok(Told { cases: format!("{kills} kills"), replay: format!("PROVENOHM_KILLS={kills} {}", part.told("").replay) })
 }

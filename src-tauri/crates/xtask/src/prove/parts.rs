@@ -56,6 +56,12 @@ pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
             checks::kills,
         ),
         part(
+            "kills-hub",
+            SURVIVES,
+            "a hub, and instances over one database, killed while phones send; the store held against what was acknowledged",
+            checks::kills_of_hubs,
+        ),
+        part(
             "schedules",
             SAME,
             "two devices work and exchange; arrival shuffled, the record rebuilt",
