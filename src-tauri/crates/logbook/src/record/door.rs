@@ -128,13 +128,16 @@ pub struct Writer<'w> {
     act: i64,
     appended: Vec<Appended>,
     ends: BTreeMap<LogId, (Seq, Hash)>,
+    /// Whether dropped bytes are to leave the write-ahead log too.
+    pub(super) erases: bool,
 }
 
 impl Record {
     /// Lets `change` append, then commits: all of it or nothing. When this returns, it is on the disk.
     ///
     /// # Errors
-    /// Whatever `change` returns; then nothing was written. [`WriteError`] if the record cannot be written.
+    /// Whatever `change` returns; then nothing was written. [`WriteError`] if the record cannot be written. An erasure that
+    /// fails may be on record all the same, with the dropped bytes left beside it: asking for it again drops them.
     pub fn write<T, E: From<WriteError>>(
         &mut self,
         by: By<'_>,
@@ -156,13 +159,13 @@ impl Record {
             act,
             appended: Vec::new(),
             ends: BTreeMap::new(),
+            erases: false,
         };
         let value = change(&mut writer)?;
-        let (appended, ends) = (writer.appended, writer.ends);
-        let erased = appended.iter().any(|one| one.kind == Kind::Erasure);
+        let (appended, ends, erases) = (writer.appended, writer.ends, writer.erases);
         tx.commit().map_err(WriteError::from)?;
         let noted = ends.into_iter().all(|(log, (seq, hash))| self.device.note(log, seq, hash).is_ok());
-        if erased {
+        if erases {
             // The dropped bytes leave the write-ahead log too.
             self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(())).map_err(WriteError::from)?;
         }
@@ -223,6 +226,7 @@ impl Writer<'_> {
         }
         self.check(&fact)?;
         self.introduce(book, &fact)?;
+        self.erases |= fact.body.kind() == Kind::Erasure;
         let entry = self.append_to_log(book, &fact, Some(self.person))?;
         self.tx
             .prepare_cached("INSERT INTO own_act (act, entry, device, person) SELECT ?1, id, ?2, ?3 FROM entry WHERE log = ?4 AND seq = ?5 AND substr(hash, 1, 8) = ?6")?

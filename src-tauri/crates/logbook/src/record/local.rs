@@ -96,6 +96,8 @@ impl Writer<'_> {
     /// # Errors
     /// [`WriteError`] in words.
     pub fn erase_person(&mut self, person: PersonId, reason: &str) -> Result<(), WriteError> {
+        // Also where every card is gone already: what the try before dropped may still be in the write-ahead log.
+        self.erases = true;
         self.tx.prepare_cached("DELETE FROM local_person WHERE person = ?1")?.execute([blob(&person.0)])?;
         for (book, entries) in self.view().cards_by_book(person)? {
             let entries: Vec<EntryRef> = entries.into_iter().map(|one| one.entry).collect();
