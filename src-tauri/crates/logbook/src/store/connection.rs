@@ -104,6 +104,7 @@ fn prepare(mut connection: Connection) -> Result<Opened, OpenError> {
         return Ok(Opened { connection, newer: true });
     }
     set_up(&connection)?;
+    flush_what_was_found(&connection)?;
     migration::run(&mut connection, APPLICATION)?;
     Ok(Opened { connection, newer: false })
 }
@@ -120,6 +121,13 @@ pub(super) fn set_up(connection: &Connection) -> rusqlite::Result<()> {
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     connection.set_prepared_statement_cache_capacity(128);
     Ok(())
+}
+
+/// Writes what is found in the write-ahead log to its place, and flushes it there. After a flush that failed, a system may
+/// show bytes that its disk never got, and not try them again: a commit that was refused for it then reads as whole, and
+/// whatever is appended behind it is lost with it when the power goes.
+pub(super) fn flush_what_was_found(connection: &Connection) -> rusqlite::Result<()> {
+    connection.query_row("PRAGMA wal_checkpoint(PASSIVE)", [], |_| Ok(()))
 }
 
 /// The schema's version; 0 for an empty file. Looked at in one piece, as another program may be making it right now.
