@@ -86,6 +86,7 @@ impl From<OpenError> for Failure {
     fn from(error: OpenError) -> Self {
         let code = match &error {
             OpenError::NeedsNewer => "record_newer",
+            OpenError::DiskFull => "storage_full",
             damage if damage.is_damage() => DAMAGED,
             _ => "storage",
         };

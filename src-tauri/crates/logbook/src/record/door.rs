@@ -9,10 +9,10 @@ use crate::entry::{
 use crate::project;
 use crate::random::{self, NoRandomness, Randomness};
 use crate::seal::LONGEST_UNSEALED;
-use crate::store::{blob, counter, is_damage, number};
+use crate::store::{blob, counter, is_damage, is_full, number};
 use provenohm_assess::ids::PersonId;
 use provenohm_assess::moment::Moment;
-use rusqlite::{Connection, ErrorCode, OptionalExtension, TransactionBehavior, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use std::collections::BTreeMap;
 use uuid::Builder;
 
@@ -110,10 +110,7 @@ impl WriteError {
 
 impl From<rusqlite::Error> for WriteError {
     fn from(error: rusqlite::Error) -> Self {
-        match error.sqlite_error_code() {
-            Some(ErrorCode::DiskFull) => Self::DiskFull,
-            _ => Self::Sqlite(error),
-        }
+        if is_full(&error) { Self::DiskFull } else { Self::Sqlite(error) }
     }
 }
 

@@ -3,7 +3,9 @@
 use super::migration::{self, SCHEMA};
 use crate::random::NoRandomness;
 use rusqlite::config::DbConfig;
-use rusqlite::{Connection, OpenFlags};
+use rusqlite::ffi::SQLITE_IOERR_SHMSIZE;
+use rusqlite::{Connection, ErrorCode, OpenFlags};
+use std::io;
 use std::path::Path;
 use std::time::Duration;
 
@@ -31,12 +33,27 @@ pub enum OpenError {
     /// The device's identity cannot be made.
     #[error(transparent)]
     NoRandomness(#[from] NoRandomness),
+    /// The disk is full: opening a record takes a little of it.
+    #[error("the disk is full: what was recorded so far is saved")]
+    DiskFull,
     /// The folder cannot be written.
     #[error("the record cannot be opened: {0}")]
-    Folder(#[from] std::io::Error),
+    Folder(io::Error),
     /// SQLite refuses.
     #[error("the record cannot be opened: {0}")]
-    Sqlite(#[from] rusqlite::Error),
+    Sqlite(rusqlite::Error),
+}
+
+impl From<io::Error> for OpenError {
+    fn from(error: io::Error) -> Self {
+        if error.kind() == io::ErrorKind::StorageFull { Self::DiskFull } else { Self::Folder(error) }
+    }
+}
+
+impl From<rusqlite::Error> for OpenError {
+    fn from(error: rusqlite::Error) -> Self {
+        if is_full(&error) { Self::DiskFull } else { Self::Sqlite(error) }
+    }
 }
 
 impl OpenError {
@@ -53,8 +70,13 @@ impl OpenError {
 
 /// Whether SQLite says that a file's bytes are not those of its format.
 pub(crate) fn is_damage(error: &rusqlite::Error) -> bool {
-    use rusqlite::ErrorCode::{DatabaseCorrupt, NotADatabase};
-    matches!(error.sqlite_error_code(), Some(DatabaseCorrupt | NotADatabase))
+    matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))
+}
+
+/// Whether SQLite says that the disk is full, be it for the file by which programs share a write-ahead log.
+pub(crate) fn is_full(error: &rusqlite::Error) -> bool {
+    error.sqlite_error_code() == Some(ErrorCode::DiskFull)
+        || error.sqlite_error().is_some_and(|error| error.extended_code == SQLITE_IOERR_SHMSIZE)
 }
 
 /// A connection, and whether a newer version has written the file: then it is only read.
