@@ -92,19 +92,16 @@ impl Hand {
 
     /// A job with one board and one circuit.
     pub fn job(&mut self) {
-        self.write(|writer| {
-            writer.append(Body::from(JobOpened { job: JOB, origin: Origin::Invented }))?;
-            writer.append(Body::from(JobNames { job: JOB, name: "Workshop".into(), place: "Hall 2".into() }))?;
-            writer.append(Body::from(BoardNames {
-                job: JOB,
-                board: BOARD,
-                name: "DB-1".into(),
-                place: String::new(),
-            }))?;
-            circuit(writer, CIRCUIT, "1")
-        })
-        .unwrap();
+        self.write(job).unwrap();
     }
+}
+
+/// A job with one board and one circuit.
+pub fn job(writer: &mut Writer<'_>) -> Result<(), WriteError> {
+    writer.append(Body::from(JobOpened { job: JOB, origin: Origin::Invented }))?;
+    writer.append(Body::from(JobNames { job: JOB, name: "Workshop".into(), place: "Hall 2".into() }))?;
+    writer.append(Body::from(BoardNames { job: JOB, board: BOARD, name: "DB-1".into(), place: String::new() }))?;
+    circuit(writer, CIRCUIT, "1")
 }
 
 pub fn circuit(writer: &mut Writer<'_>, circuit: CircuitId, reference: &str) -> Result<(), WriteError> {

@@ -23,6 +23,22 @@ fn killed(part: &Part, tried: &[&str]) -> Result<Told, Trouble> {
     Ok(Told { cases: format!("{kills} kills"), replay: format!("PROVENOHM_KILLS={kills} {}", part.told("").replay) })
 }
 
+/// The record on a disk that fails; how many cuts of the power by chance at each change is asked by `PROVENOHM_FAULTS`.
+pub(crate) fn faults(part: &Part) -> Result<Told, Trouble> {
+    let cuts = number_from("PROVENOHM_FAULTS")?.unwrap_or(20);
+    let seed = seed()?;
+    println!("   seed {seed}");
+    let words = ["test", "--workspace", "--locked", "--test", "faults"];
+    let mut disk = cargo(&words);
+    disk.env("PROVENOHM_FAULTS", cuts.to_string()).env("PROVENOHM_SEED", seed.to_string());
+    let passed = tests(&mut disk)?;
+    let told = part.told_with_seed(
+        format!("{passed} kinds of fault at every place, {cuts} power cuts by chance at each change"),
+        seed,
+    );
+    Ok(Told { replay: format!("PROVENOHM_FAULTS={cuts} {}", told.replay), ..told })
+}
+
 /// Simulated histories; how many is asked by `PROVENOHM_SCHEDULES`.
 pub(crate) fn schedules(part: &Part) -> Result<Told, Trouble> {
     let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(2_000);

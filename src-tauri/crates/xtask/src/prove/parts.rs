@@ -38,6 +38,7 @@ impl Part {
 }
 
 const SURVIVES: &str = "a reading shown as saved survives a killed process";
+const DISK: &str = "what was acknowledged survives any fault of the disk, what failed is told, and work goes on";
 const SAME: &str = "the same entries and rules show the same record, whatever the order";
 const NO_CRASH: &str = "no input can crash it, block it, or make it lose a record";
 const ARITHMETIC: &str = "limits, guards and uncertainties are right to the last digit shown";
@@ -60,6 +61,12 @@ pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
             SURVIVES,
             "a hub, and instances over one database, killed while phones send; the store held against what was acknowledged",
             checks::kills_of_hubs,
+        ),
+        part(
+            "faults",
+            DISK,
+            "every call of SQLite to the disk failing or half done, a full disk, the power cut at every change; earlier records brought to today in the same way",
+            checks::faults,
         ),
         part(
             "schedules",
