@@ -4,6 +4,7 @@
 #[path = "../../../../src-tauri/crates/logbook/tests/support/mod.rs"]
 mod support;
 
+mod damaged;
 mod failing;
 mod migrating;
 mod power;
@@ -19,9 +20,14 @@ fn places(count: usize, share: usize) -> impl Iterator<Item = usize> {
 
 /// What cuts of the power at one place leave.
 fn leavings(place: usize) -> impl Iterator<Item = Left> {
-    let seed = std::env::var("PROVENOHM_SEED").map_or(1, |seed| seed.parse().unwrap());
+    let seed = seed();
     let some = move |cut: u64| Left::Some((seed << 24) + ((place as u64) << 8) + cut);
     [Left::Flushed, Left::All].into_iter().chain((0..asked_for().unwrap_or(2)).map(some))
+}
+
+/// The seed asked for, or one that is always the same.
+fn seed() -> u64 {
+    std::env::var("PROVENOHM_SEED").map_or(1, |seed| seed.parse().unwrap())
 }
 
 /// How many cuts of the power by chance are asked for at each place.

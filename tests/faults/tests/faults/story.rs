@@ -1,11 +1,15 @@
 //! A day's work on a record, told again and again on a disk that fails somewhere else each time.
 
 use crate::support::{Counted, Hand, JOB, OTHER_PERSON, PERSON, id, job, taken};
-use provenohm_assess::ids::ReadingId;
+use provenohm_assess::ids::{PersonId, ReadingId};
 use provenohm_faults::{Disk, Left};
+use provenohm_logbook::entry::Body;
 use provenohm_logbook::entry::body::Person;
 use provenohm_logbook::record::{Place, Record};
+use provenohm_logbook::store::OpenError;
+use provenohm_logbook::view::ReadError;
 use std::collections::BTreeSet;
+use std::path::Path;
 use std::sync::Arc;
 
 /// What is done, in order. It ends with the record open, so that what was saved last is in the write-ahead log alone.
@@ -129,7 +133,7 @@ impl Story {
             Act::Job => hand.write(job).map(drop),
             Act::Guest => {
                 let guest = card(OTHER_PERSON, GUEST);
-                hand.write(|writer| writer.append_in(JOB.into(), provenohm_logbook::entry::Body::from(guest))).map(drop)
+                hand.write(|writer| writer.append_in(JOB.into(), Body::from(guest))).map(drop)
             }
             Act::Take => {
                 let reading = ReadingId(id(0x1_0000 + number));
@@ -216,18 +220,23 @@ impl Story {
 }
 
 /// Opens the record of a disk.
-pub(crate) fn open(disk: &Disk, seed: u64) -> Result<Hand, provenohm_logbook::store::OpenError> {
-    let place = Place { record: disk.folder().join("record.sqlite"), device: disk.folder().join("device.sqlite") };
+pub(crate) fn open(disk: &Disk, seed: u64) -> Result<Hand, OpenError> {
+    open_in(disk.folder(), seed)
+}
+
+/// Opens the record of a folder.
+pub(crate) fn open_in(folder: &Path, seed: u64) -> Result<Hand, OpenError> {
+    let place = Place { record: folder.join("record.sqlite"), device: folder.join("device.sqlite") };
     let mut random = Counted::from(seed);
     let record = Record::open(&place, &mut |bytes: &mut [u8]| random.fill(bytes))?;
     Ok(Hand { record, random, minutes: 0, person: PERSON })
 }
 
-fn readings(hand: &Hand) -> Result<BTreeSet<ReadingId>, provenohm_logbook::view::ReadError> {
+fn readings(hand: &Hand) -> Result<BTreeSet<ReadingId>, ReadError> {
     let readings = hand.record.view().readings(JOB)?;
     Ok(readings.into_iter().map(|one| one.taken.value.reading.id).collect())
 }
 
-fn card(person: provenohm_assess::ids::PersonId, name: &str) -> Person {
+fn card(person: PersonId, name: &str) -> Person {
     Person { person, name: name.into(), role: String::new() }
 }
