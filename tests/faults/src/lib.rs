@@ -4,9 +4,12 @@
 //! writes were flushed, so that its power can be cut at any of them.
 #![cfg(unix)]
 
+mod asked;
+mod call;
 mod disk;
 mod platter;
 mod vfs;
 
-pub use disk::{Call, Disk, Wrong};
+pub use call::{Call, Wrong};
+pub use disk::Disk;
 pub use platter::Left;

@@ -41,6 +41,16 @@ fn open(folder: &TempDir) -> Hand {
     Hand { record, random, minutes: 10, person: PERSON }
 }
 
+/// What a new record of today says of the same entries.
+fn written_today(hand: &Hand) -> String {
+    let view = hand.record.view();
+    let mut today = Hand::new(2);
+    for book in view.books().unwrap() {
+        today.record.receive(&view.entries(book).unwrap()).unwrap();
+    }
+    today.record.projection().unwrap()
+}
+
 #[test]
 fn migrations_are_frozen() {
     let frozen = ["bd300c9c6f48df2ee1cf4ae23818191b1dc5f2728e36cea1f07fa3b5a384a48d"];
@@ -63,6 +73,8 @@ fn every_schema_has_a_kept_record_that_opens_and_goes_on() {
         assert_eq!(readings.iter().map(|one| one.is_live()).collect::<Vec<_>>(), [false, true], "schema {schema}");
         let report = hand.record.view().check(JOB.into()).unwrap();
         assert!(report.values().all(|log| log.faults.is_empty() && log.sealed == log.entries), "schema {schema}");
+        // Judgement knows nothing but these tables.
+        assert_eq!(hand.record.projection().unwrap(), written_today(&hand), "schema {schema}");
         hand.append(taken(3, 100));
         assert_eq!(hand.record.view().readings(JOB).unwrap().len(), 3);
     }

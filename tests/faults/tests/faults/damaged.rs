@@ -52,7 +52,9 @@ impl Left {
         }
         std::fs::write(folder.path().join(RECORD), record).unwrap();
         for (name, bytes) in [(LOG, log), (SHARED, shared)] {
-            bytes.map(|bytes| std::fs::write(folder.path().join(name), bytes).unwrap());
+            if let Some(bytes) = bytes {
+                std::fs::write(folder.path().join(name), bytes).unwrap();
+            }
         }
         folder
     }

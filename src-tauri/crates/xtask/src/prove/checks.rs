@@ -25,7 +25,7 @@ fn killed(part: &Part, tried: &[&str]) -> Result<Told, Trouble> {
 
 /// The record on a disk that fails; how many cuts of the power by chance at each change is asked by `PROVENOHM_FAULTS`.
 pub(crate) fn faults(part: &Part) -> Result<Told, Trouble> {
-    let cuts = number_from("PROVENOHM_FAULTS")?.unwrap_or(20);
+    let cuts = number_from("PROVENOHM_FAULTS")?.unwrap_or(8);
     let seed = seed()?;
     println!("   seed {seed}");
     let words = ["test", "--workspace", "--locked", "--test", "faults"];
