@@ -1,6 +1,7 @@
 //! A device: its record in files, as in the product, so that it can be closed, copied, backed up and restored.
 
 use crate::support::{Counted, Hand, JOB, OTHER_PERSON, OTHER_TESTER, PERSON, TESTER, moment};
+use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::bundle::{HandedOver, hand_over};
 use provenohm_logbook::entry::body::{Book, Person};
 use provenohm_logbook::entry::{Entry, EntryRef};
@@ -63,6 +64,10 @@ impl Device {
             let card = Person { person, name: name.into(), role: String::new() };
             self.hand_mut().record.keep_person(&card).unwrap();
         }
+    }
+
+    pub(crate) fn id(&self) -> DeviceId {
+        self.hand().record.device().id()
     }
 
     pub(crate) fn hand(&self) -> &Hand {

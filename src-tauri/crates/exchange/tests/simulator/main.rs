@@ -1,6 +1,7 @@
 //! Devices over the real code: they work, exchange by files or over a hub, are destroyed, copied and set back, with clocks
-//! that are years wrong; so is the hub. Whatever happened, once they meet they hold the same record, and nothing is gone but what one device alone had when it
-//! was destroyed or set back.
+//! that are years wrong; so is the hub, whose instances die in the middle of a request, and which lies now and then. What a revoked device wrote
+//! waits until it is accepted. Whatever happened, once they meet they hold the same record, and nothing is gone but what one device alone had
+//! when it was destroyed or set back.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 #[path = "../support/mod.rs"]
@@ -9,6 +10,9 @@ mod support;
 mod acts;
 mod chance;
 mod device;
+mod dying;
+mod held;
+mod liar;
 mod office;
 mod recovery;
 mod world;
@@ -47,7 +51,7 @@ fn whatever_happens_devices_that_meet_hold_the_same_record() {
     let met = met.into_inner().unwrap();
     println!("{many} schedules from {first}: {met:?}");
     let enough = many >= 1000 || (many >= 200 && first == 1);
-    assert!(!enough || met.len() == 13, "all that they are for was met: {met:?}");
+    assert!(!enough || met.len() == 19, "all that they are for was met: {met:?}");
 }
 
 #[test]

@@ -24,6 +24,8 @@ const BOOKS: [Book; 3] =
     [Book::Job { job: JOB }, Book::Tester { tester: TESTER }, Book::Tester { tester: OTHER_TESTER }];
 const MOST_DEVICES: usize = 5;
 const STEPS: usize = 32;
+/// With a hub more can happen.
+const STEPS_WITH_A_HUB: usize = 44;
 const MINUTES_A_YEAR: i64 = 365 * 24 * 60;
 
 struct Letter {
@@ -65,6 +67,12 @@ pub(crate) enum Met {
     Synced,
     BrokenOff,
     HubSetBack,
+    InstanceDied,
+    Lied,
+    LieSeen,
+    Revoked,
+    Held,
+    Accepted,
     /// A device's own file was copied: only then may a place in a log be given twice.
     Twin,
 }
@@ -113,7 +121,8 @@ impl World {
 
     /// Runs the whole schedule, then lets everybody meet, and holds what must be.
     pub(crate) fn run(&mut self) {
-        for _ in 0..STEPS {
+        let steps = if self.office.is_some() { STEPS_WITH_A_HUB } else { STEPS };
+        for _ in 0..steps {
             self.step();
         }
         self.meet();
@@ -125,7 +134,7 @@ impl World {
         let at = self.chance.below(self.devices.len());
         let minutes = self.minutes;
         self.devices[at].at(minutes);
-        match self.chance.below(if self.office.is_some() { 60 } else { 41 }) {
+        match self.chance.below(if self.office.is_some() { 69 } else { 41 }) {
             0..=15 => self.acts(at),
             16..=23 => self.sends(at),
             24..=32 => self.delivers(),
@@ -149,6 +158,12 @@ impl World {
             56 | 57 => self.office_is_set_back(|office, _| office.restore()),
             58 => self.office_is_set_back(|office, _| office.is_lost()),
             59 => self.office_is_set_back(Office::replace_instance),
+            60..=62 => self.is_lied_to(at),
+            63 => self.is_revoked(at),
+            64 | 65 => self.office_is_set_back(|office, chance| {
+                office.accepts(chance, true);
+            }),
+            66..=68 => self.acts_at_the_office(),
             _ if self.chance.one_in(2) => self.forgets(at),
             _ => {
                 // Mail that never arrives.
@@ -300,6 +315,10 @@ impl World {
 
     fn syncs(&mut self, at: usize) {
         let Some(office) = &mut self.office else { return };
+        if office.refuses(&self.devices[at]) {
+            self.told.push(format!("{at} is refused by the hub"));
+            return;
+        }
         let told = match office.syncs(&mut self.devices[at], &mut self.chance, true) {
             Ok(Synced { sent, came }) => {
                 self.met.insert(Met::Synced);
@@ -312,6 +331,57 @@ impl World {
             Err(other) => panic!("{other}"),
         };
         self.told.push(format!("{at} syncs: {told}"));
+    }
+
+    /// Somebody in the place of the hub lies to a device: it loses nothing, and has nothing that nobody wrote.
+    fn is_lied_to(&mut self, at: usize) {
+        let known = self.everywhere();
+        let Some(office) = &mut self.office else { return };
+        let device = &mut self.devices[at];
+        if office.refuses(device) {
+            return;
+        }
+        let before = device.all();
+        let ids = |office: &Office| office.instances.iter().map(Device::id).collect::<BTreeSet<_>>();
+        let mut writers = ids(office);
+        let told = match office.lies(device, &mut self.chance) {
+            Ok(Synced { sent, came }) => format!("sent {sent}, {came:?}"),
+            Err(error @ (NoAnswer::NotReached | NoAnswer::NotTaken(_) | NoAnswer::NeverTheSame)) => {
+                if !matches!(error, NoAnswer::NotReached) {
+                    self.met.insert(Met::LieSeen);
+                }
+                error.to_string()
+            }
+            Err(other) => panic!("{other}"),
+        };
+        self.met.insert(Met::Lied);
+        self.told.push(format!("{at} is lied to: {told}"));
+        let after = device.all();
+        assert!(before.is_subset(&after), "a lie takes nothing away");
+        writers.extend(ids(office));
+        writers.insert(device.id());
+        let view = device.hand().record.view();
+        for new in after.difference(&before) {
+            // Whoever sends and whoever takes in seals what it wrote.
+            let written_now = view.device_of(new.log).unwrap().is_some_and(|device| writers.contains(&device));
+            assert!(written_now || known.contains(new), "nobody wrote {new:?}");
+        }
+    }
+
+    fn is_revoked(&mut self, at: usize) {
+        let Some(office) = &mut self.office else { return };
+        if self.devices.iter().filter(|device| !office.refuses(device)).count() > 1 {
+            office.revoke(&self.devices[at]);
+            self.met.insert(Met::Revoked);
+            self.told.push(format!("{at} is revoked"));
+        }
+    }
+
+    fn acts_at_the_office(&mut self) {
+        let Some(office) = &mut self.office else { return };
+        self.made += 1;
+        let what = office.acts(self.minutes, self.made, &mut self.chance);
+        self.told.push(format!("the office {}", what.unwrap_or("has nothing to do")));
     }
 
     fn office_is_set_back(&mut self, change: impl FnOnce(&mut Office, &mut Chance)) {
@@ -382,17 +452,44 @@ impl World {
         self.takes_away(at, |device| device.hand_mut().record.forget(JOB.into()).unwrap());
     }
 
-    /// Everybody is in step with the hub, until nobody has anything new.
+    /// Everybody is in step with the hub, until nobody has anything new; revoked devices give and get theirs by file.
     fn meet_at(&mut self, office: &mut Office) {
+        office.is_honest_again();
+        if self.devices.iter().all(|device| office.refuses(device)) {
+            // They were copies of one another: the office gives out a new one.
+            self.devices.push(Device::new(self.chance.number()));
+        }
+        let (revoked, others): (Vec<usize>, Vec<usize>) =
+            (0..self.devices.len()).partition(|at| office.refuses(&self.devices[*at]));
+        for at in &revoked {
+            if let Some(bytes) = self.handed(*at) {
+                self.arrives(others[0], &bytes);
+            }
+        }
         for round in 0.. {
             assert!(round < 6, "it comes to an end");
-            for device in &mut self.devices {
-                office.syncs(device, &mut self.chance, false).unwrap();
+            for at in &others {
+                office.syncs(&mut self.devices[*at], &mut self.chance, false).unwrap();
+            }
+            if office.held.entries().next().is_some() {
+                self.met.insert(Met::Held);
+            }
+            if office.accepts(&mut self.chance, false) {
+                self.met.insert(Met::Accepted);
             }
             office.gather();
-            if self.are_alike(office.instances.iter().chain(&self.devices)) {
-                return;
+            if self.are_alike(office.instances.iter().chain(others.iter().map(|at| &self.devices[*at]))) {
+                break;
             }
+        }
+        if let Some(bytes) = self.handed(others[0]) {
+            for at in revoked {
+                self.arrives(at, &bytes);
+            }
+        }
+        assert!(self.are_alike(office.instances.iter().chain(&self.devices)), "revoked devices get it by file");
+        if office.died > 0 {
+            self.met.insert(Met::InstanceDied);
         }
     }
 
@@ -401,7 +498,9 @@ impl World {
             let view = device.hand().record.view();
             BOOKS.map(|book| view.heads(book).unwrap())
         };
-        devices.into_iter().all(|device| heads(device) == heads(&self.devices[0]))
+        let mut all = devices.map(heads);
+        let first = all.next();
+        all.all(|one| Some(one) == first)
     }
 
     /// Everybody hands everything to the first, who hands it to everybody, until nobody has anything new.
