@@ -139,23 +139,30 @@ fn a_hub_that_lost_its_disk_or_was_set_back_is_refilled_by_its_devices() {
     assert_eq!(wires(&old.hand), wires(&two));
 }
 
+/// A hub that says something else than what it has.
+struct Lies(Hub, fn(Page) -> Page);
+
+impl Line for Lies {
+    fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
+        self.0.tell(tell)
+    }
+
+    fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
+        self.0.send(piece)
+    }
+
+    fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
+        assert!(self.0.asked.len() < 50, "it is asked for ever");
+        self.0.pull(pull).map(self.1)
+    }
+
+    fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+        self.0.jobs()
+    }
+}
+
 #[test]
 fn a_hub_that_lies_makes_a_device_take_nothing() {
-    struct Lies(Hub, fn(Page) -> Page);
-    impl Line for Lies {
-        fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
-            self.0.tell(tell)
-        }
-        fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
-            self.0.send(piece)
-        }
-        fn pull(&mut self, pull: &Pull) -> Result<Page, NoAnswer> {
-            self.0.pull(pull).map(self.1)
-        }
-        fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
-            self.0.jobs()
-        }
-    }
     fn packed(entries: &[Entry], job: JobId) -> Option<provenohm_logbook::entry::Bytes> {
         let books = BTreeMap::from([(job.into(), entries.to_vec())]);
         Some(provenohm_logbook::entry::Bytes(write(None, job.into(), &books).unwrap()))
@@ -185,6 +192,66 @@ fn a_hub_that_lies_makes_a_device_take_nothing() {
         in_step(&mut one, &mut hub);
         assert_eq!(wires(&one), wires(&hub.hand));
     }
+}
+
+#[test]
+fn a_hub_that_says_more_for_ever_is_not_asked_for_ever() {
+    let (mut one, hub) = (recorder(1), Hub::new(3));
+    let mut liar = Lies(hub, |page| Page { more: true, ..page });
+    sync(&mut At(&mut one), &mut liar, &[Scope::Register, Scope::Job(JOB)]).unwrap();
+}
+
+#[test]
+fn what_a_hub_hid_comes_once_what_builds_on_it_is_not_taken() {
+    let (mut one, mut two, mut hub) = (recorder(1), Hand::new(2), Hub::new(3));
+    in_step(&mut one, &mut hub);
+    in_step(&mut two, &mut hub);
+    two.append(taken(3, 130));
+    in_step(&mut two, &mut hub);
+    let mut liar = Lies(hub, |page| Page { bundle: None, ..page });
+    let scopes = [Scope::Register, Scope::Job(JOB)];
+    sync(&mut At(&mut one), &mut liar, &scopes).unwrap();
+    let mut hub = liar.0;
+    two.append(taken(4, 140));
+    in_step(&mut two, &mut hub);
+    let before = wires(&one);
+    let refused = sync(&mut At(&mut one), &mut hub, &scopes);
+    assert!(matches!(refused, Err(NoAnswer::NotTaken(_))), "the beginning of a log is missing");
+    assert_eq!(wires(&one), before);
+    in_step(&mut one, &mut hub);
+    assert_eq!(wires(&one), wires(&two));
+}
+
+/// What was sent is behind no cursor before a page came: until then it counts as not told.
+#[test]
+fn a_hub_that_is_set_back_before_its_first_page_came_gets_all_again() {
+    struct Breaks<'h>(&'h mut Hub);
+    impl Line for Breaks<'_> {
+        fn tell(&mut self, tell: &Tell) -> Result<Lacks, NoAnswer> {
+            self.0.tell(tell)
+        }
+
+        fn send(&mut self, piece: &BTreeMap<Book, Vec<Entry>>) -> Result<(), NoAnswer> {
+            self.0.send(piece)
+        }
+
+        fn pull(&mut self, _: &Pull) -> Result<Page, NoAnswer> {
+            Err(NoAnswer::NotReached)
+        }
+
+        fn jobs(&mut self) -> Result<JobsThere, NoAnswer> {
+            self.0.jobs()
+        }
+    }
+    let (mut one, mut hub) = (recorder(1), Hub::new(3));
+    let scopes = [Scope::Register, Scope::Job(JOB)];
+    sync(&mut At(&mut one), &mut Breaks(&mut hub), &scopes).unwrap_err();
+    let all = hub.entries();
+    let mut back = Hub::new(4);
+    in_step(&mut one, &mut back);
+    assert!(all > 0);
+    assert_eq!(back.entries(), all);
+    assert_eq!(wires(&back.hand), wires(&one));
 }
 
 /// While a device waits for its hub, its record is set aside and a new one stands in its place: what that one lacks comes, and
@@ -267,6 +334,7 @@ fn the_pager_gives_everything_once_from_any_point_in_pages_of_any_size() {
                     most: size * page_size - size / 2,
                 };
                 let mut came: Vec<Entry> = Vec::new();
+                let mut more = true;
                 for _ in 0..=parcels {
                     let told = page(&mut store, &pull).unwrap();
                     let here = told.bundle.iter().flat_map(|bytes| {
@@ -279,11 +347,12 @@ fn the_pager_gives_everything_once_from_any_point_in_pages_of_any_size() {
                     came.extend(here);
                     let bytes: u64 = came[before..].iter().map(|it| it.to_wire().len() as u64).sum();
                     assert!(bytes <= size * (page_size + 1), "a page goes beyond its size by one parcel at most");
-                    pull.wants = told.upto.unwrap();
-                    if !told.more {
+                    (pull.wants, more) = (told.upto.unwrap(), told.more);
+                    if !more {
                         break;
                     }
                 }
+                assert!(!more, "there is an end to it");
                 assert!(pull.wants.iter().all(|want| want.from == cursors[parcels as usize]));
                 let mut expected: Vec<_> = all[have..].iter().flat_map(|one| &one.entries).map(Entry::hash).collect();
                 let mut found: Vec<_> = came.iter().map(Entry::hash).collect();

@@ -36,6 +36,11 @@ impl Link {
         Ok(kept.and_then(|bytes| super::ask::read(&bytes).ok()).unwrap_or_default())
     }
 
+    /// How far it is, in all scopes.
+    fn came(&self) -> u128 {
+        self.cursors.values().map(|cursor| u128::from(cursor.at)).sum()
+    }
+
     fn kept(&self) -> String {
         super::ask::written(self).iter().map(|byte| format!("{byte:02x}")).collect()
     }
@@ -134,6 +139,9 @@ pub fn take(record: &mut Record, asked: &Pull, page: &Page) -> Result<Pulled, Ta
     let Some(upto) = &page.upto else { return Ok(Pulled::Elsewhere) };
     let known = Link::of(record)?;
     let from = |want: &Want| known.cursors.get(&want.scope).copied().unwrap_or_default();
+    if asked.epoch.is_some_and(|of| of != page.epoch) {
+        return Ok(Pulled::Elsewhere);
+    }
     if asked.epoch != known.epoch || asked.wants.iter().any(|want| want.from != from(want)) {
         // A record in the place of the one that asked: it is somewhere else.
         return Ok(Pulled::Elsewhere);
@@ -144,12 +152,14 @@ pub fn take(record: &mut Record, asked: &Pull, page: &Page) -> Result<Pulled, Ta
     link.cursors.extend(
         upto.iter().filter(|one| asked.wants.iter().any(|it| it.scope == one.scope)).map(|one| (one.scope, one.from)),
     );
+    // A hub that says "more" and brings nobody on would be asked for ever.
+    let more = page.more && link.came() > known.came();
     let kept = link.kept();
     let Some(bytes) = &page.bundle else {
         if link != known {
             record.choose(KEPT, Some(&kept))?;
         }
-        return Ok(Pulled::Taken { joined: Joined::default(), more: page.more });
+        return Ok(Pulled::Taken { joined: Joined::default(), more });
     };
     let bundle = Bundle::open(&bytes.0).map_err(TakeInError::Source)?;
     let asked_for = |book| asked.wants.iter().any(|want| want.scope.holds(book));
@@ -159,5 +169,5 @@ pub fn take(record: &mut Record, asked: &Pull, page: &Page) -> Result<Pulled, Ta
     let joined = crate::join::take_in_with(record, &bundle, &mut |_| ControlFlow::Continue(()), |taking| {
         taking.choose(KEPT, &kept)
     })?;
-    Ok(Pulled::Taken { joined, more: page.more })
+    Ok(Pulled::Taken { joined, more })
 }

@@ -2,7 +2,7 @@
 
 use super::PIECE_BYTES;
 use super::ask::{JobsThere, Lacks, Page, Pull, Tell};
-use super::cursor::Scope;
+use super::cursor::{Epoch, Scope};
 use super::device::{Link, Pulled, take, told, wants};
 use super::plan::Plan;
 use super::store::StoreError;
@@ -10,7 +10,7 @@ use crate::bundle::{NotABundle, TooLarge};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, Malformed};
 use provenohm_logbook::record::{By, Record, Sum, TakeInError, WriteError};
-use provenohm_logbook::view::ReadError;
+use provenohm_logbook::view::{Point, ReadError};
 use std::collections::BTreeMap;
 
 /// Carries what is asked to a hub, and its answer back.
@@ -120,7 +120,9 @@ pub fn sync_watched(
     let mut synced = Synced::default();
     // A store in another life is compared with once; one that is another each time is not waited for.
     for _ in 0..3 {
-        if send(desk, line, &mut synced, tell)? && pull(desk, line, scopes, &mut synced, tell)? {
+        if let Some(had) = send(desk, line, &mut synced, tell)?
+            && pull(desk, line, scopes, had, &mut synced, tell)?
+        {
             return Ok(synced);
         }
         desk.with(|record, _| Link::forget(record))?;
@@ -128,17 +130,20 @@ pub fn sync_watched(
     Err(NoAnswer::NeverTheSame)
 }
 
-/// Sends what is lacking; false if the hub is in another life, or the record in the place of this one, and all has to be told.
+/// What the hub has of this record: everything up to a point, in this life.
+type Had = (Epoch, Point);
+
+/// Sends what is lacking; nothing if the hub is in another life, or another record in the place of this one, and all has to be told.
 fn send(
     desk: &mut impl Desk,
     line: &mut dyn Line,
     synced: &mut Synced,
     tell: &mut dyn FnMut(Synced),
-) -> Result<bool, NoAnswer> {
+) -> Result<Option<Had>, NoAnswer> {
     let (heads, point, link) = desk.with(told)?;
     let lacks = line.tell(&heads)?;
     if link.epoch.is_some_and(|known| known != lacks.epoch) {
-        return Ok(false);
+        return Ok(None);
     }
     let mut plan = desk.with(|record, _| Plan::of(&record.view(), &lacks))?;
     while let Some(piece) = desk.with(|record, by| plan.next(record, by, PIECE_BYTES))? {
@@ -149,23 +154,39 @@ fn send(
     desk.with(|record, _| {
         // A record that was set aside meanwhile has another order of arrival.
         let same = Link::of(record)? == link;
-        same.then(|| Link::note(record, lacks.epoch, point)).transpose().map(|noted| noted.is_some())
+        same.then(|| Link::note(record, lacks.epoch, link.told)).transpose()
     })
+    .map(|noted| noted.map(|()| (lacks.epoch, point)))
     .map_err(NoAnswer::from)
 }
 
-/// Takes what came; false if the hub is in another life.
+/// Takes what came, and then notes what the hub had: from there on its cursors tell if the hub is set back. False if the hub is in
+/// another life.
 fn pull(
     desk: &mut impl Desk,
     line: &mut dyn Line,
     scopes: &[Scope],
+    (epoch, point): Had,
     synced: &mut Synced,
     tell: &mut dyn FnMut(Synced),
 ) -> Result<bool, NoAnswer> {
     loop {
         let asked = desk.with(|record, _| wants(record, scopes, PIECE_BYTES))?;
+        if asked.epoch != Some(epoch) {
+            return Ok(false);
+        }
         let page = line.pull(&asked)?;
-        match desk.with(|record, _| take(record, &asked, &page))? {
+        let pulled = desk.with(|record, _| {
+            let pulled = take(record, &asked, &page);
+            match &pulled {
+                // What it builds on was not told here, perhaps: all is asked for again.
+                Err(TakeInError::Source(_) | TakeInError::Refused(_)) => Link::forget(record)?,
+                Ok(Pulled::Taken { more: false, .. }) => Link::note(record, epoch, point)?,
+                _ => {}
+            }
+            pulled.map_err(NoAnswer::from)
+        })?;
+        match pulled {
             Pulled::Elsewhere => return Ok(false),
             Pulled::Taken { joined, more } => {
                 synced.came = synced.came + joined.sum();
