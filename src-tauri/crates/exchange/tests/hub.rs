@@ -389,9 +389,7 @@ fn what_a_revoked_device_wrote_is_parted_at_what_the_store_has() {
     assert_eq!(parted(&[DeviceId(id(0xd))]), None, "a device that wrote nothing here");
     let Some(Parted { held, rest }) = parted(&[revoked]) else { panic!("nothing is parted") };
     assert_eq!(held, BTreeMap::from([(revoked, BTreeMap::from([(JOB.into(), beyond)]))]));
-    let rest = rest.unwrap();
-    let rest: Vec<Entry> =
-        Bundle::open(&rest).unwrap().entries(JOB.into()).unwrap().unwrap().map(Result::unwrap).collect();
+    let rest = &rest[&Book::from(JOB)];
     assert_eq!(rest.len() + 2, all.len());
     assert!(rest.iter().all(|entry| first.contains(entry) || other.entries.contains(entry)));
 }
@@ -413,7 +411,7 @@ fn what_waits_is_known_by_the_store_and_by_what_waits_already_and_could_be_taken
     // An instance that was just made knows how the log begins by the store alone.
     let mut fresh = Hand::new(11);
     let parted = part_at(&mut fresh, &beyond, &|_| None).unwrap();
-    assert_eq!((parted.held.values().next(), parted.rest), (Some(&beyond), None));
+    assert_eq!((parted.held.values().next(), parted.rest), (Some(&beyond), BTreeMap::new()));
     // Of a log that nobody has here a second piece is of whom the first one is.
     let first = lost.seal().to_vec();
     lost.say(taken(10, 160));
@@ -423,14 +421,38 @@ fn what_waits_is_known_by_the_store_and_by_what_waits_already_and_could_be_taken
     let of = |log| (log == lost.log).then_some(DeviceId(id(0xf)));
     assert_eq!(part_at(&mut fresh, &second, &of).unwrap().held.values().next(), Some(&second));
     // Kept aside is what would be taken in: from its beginning, sealed, begun once.
-    judge(&mut At(&mut fresh), &books(&all)).unwrap();
+    judge(&mut At(&mut fresh), [&books(&all[..first.len()]), &books(&all)]).unwrap();
     for wrong in [&all[first.len()..], &all[..all.len() - 1]] {
-        assert!(judge(&mut At(&mut fresh), &books(wrong)).is_err());
+        assert!(judge(&mut At(&mut fresh), [&books(wrong)]).is_err());
     }
     let mut forged = Forger::new(8, JOB.into());
     (forged.log, forged.entries) = (lost.log, Vec::new());
     forged.say(forged.opening(JOB.into()));
     let mut twice = [all.as_slice(), forged.seal()].concat();
     twice.sort_by_key(|entry| (entry.envelope().seq, entry.hash()));
-    assert!(judge(&mut At(&mut fresh), &books(&twice)).is_err());
+    assert!(judge(&mut At(&mut fresh), [&books(&twice)]).is_err());
+}
+
+/// A phone is lost before it was in step and revoked; its backup goes on as another one, which vouches for what no seal reached.
+#[test]
+fn what_a_backup_of_a_revoked_device_vouches_for_waits_and_its_own_work_does_not() {
+    let mut hub = Hub::new(3);
+    let (mut lost, mut copy) = (Forger::new(7, JOB.into()), Forger::new(8, JOB.into()));
+    let end = lost.say(taken(9, 150));
+    let from = LogOpened { device: DeviceId(id(0xe)), after: Some(end), ..copy.opening(JOB.into()) };
+    copy.entries.clear();
+    copy.say(from);
+    let all = [lost.entries.as_slice(), copy.seal()].concat();
+    let bytes = write(None, JOB.into(), &BTreeMap::from([(JOB.into(), all)])).unwrap();
+    let revoked = BTreeSet::from([DeviceId(id(0xf))]);
+    let bundle = Bundle::open(&bytes).unwrap();
+    let parted = part(&mut At(&mut hub.hand), &mut hub.store, &bundle, &revoked, &|_| None).unwrap().unwrap();
+    let held = &parted.held[&DeviceId(id(0xf))];
+    assert_eq!(held[&Book::from(JOB)], lost.entries);
+    assert!(judge(&mut At(&mut hub.hand), [held]).is_err(), "nothing proves it alone");
+    judge(&mut At(&mut hub.hand), [held, &parted.rest]).unwrap();
+    // Its own work is taken in, and what waits once it is accepted.
+    hub.send(&parted.rest).unwrap();
+    hub.send(held).unwrap();
+    assert_eq!(hub.entries(), lost.entries.len() + copy.entries.len());
 }

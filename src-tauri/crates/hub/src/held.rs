@@ -151,16 +151,11 @@ pub(crate) fn keep_aside(office: &Office, bundle: &Bundle<'_>) -> Result<Aside, 
     let held_of = |log| office.phones.held_of(log).ok().flatten();
     let parted = part(&mut office.api.desk(), &mut **office.store(), bundle, &revoked, &held_of);
     let Some(parted) = parted.map_err(|error| by_hub(office, error))? else { return Ok(Aside::Nothing) };
+    let waiting = parted.held.keys().map(|device| office.phones.waiting(*device)).collect::<Result<Vec<_>, _>>();
+    let waiting = waiting.map_err(by_accounts)?;
+    let all = waiting.iter().chain(parted.held.values()).chain([&parted.rest]);
+    judge(&mut office.api.desk(), all).map_err(|error| by_hub(office, error))?;
     for (device, books) in &parted.held {
-        let mut all = office.phones.waiting(*device).map_err(by_accounts)?;
-        for (book, entries) in books {
-            all.entry(*book).or_default().extend(entries.iter().cloned());
-        }
-        for entries in all.values_mut() {
-            entries.sort_by_key(|entry| (entry.envelope().log, entry.envelope().seq, entry.hash()));
-            entries.dedup();
-        }
-        judge(&mut office.api.desk(), &all).map_err(|error| by_hub(office, error))?;
         office.phones.hold(*device, books).map_err(by_accounts)?;
         tracing::warn!(%device, "a revoked phone's work is kept aside");
     }
@@ -168,7 +163,8 @@ pub(crate) fn keep_aside(office: &Office, bundle: &Bundle<'_>) -> Result<Aside, 
     if office.store().is_closed().map_err(|error| Refused::broke(&office.words, error))? {
         return Err(Refused::of(&office.words, StatusCode::GONE, "hub_moved"));
     }
-    Ok(parted.rest.map_or(Aside::All, Aside::But))
+    let rest = packed(&parted.rest).map_err(|error| by_hub(office, error))?;
+    Ok(rest.map_or(Aside::All, Aside::But))
 }
 
 fn by_hub(office: &Office, error: HubError) -> Refused {

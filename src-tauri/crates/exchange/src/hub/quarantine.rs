@@ -21,8 +21,8 @@ pub type Books = BTreeMap<Book, Vec<Entry>>;
 pub struct Parted {
     /// What waits, of each device.
     pub held: BTreeMap<DeviceId, Books>,
-    /// All else, as a bundle; nothing if there is no other entry.
-    pub rest: Option<Vec<u8>>,
+    /// All else.
+    pub rest: Books,
 }
 
 /// Parts what a bundle brings; nothing if no revoked device wrote anything of it that the store has not. Whose log is one of
@@ -70,7 +70,7 @@ pub fn part(
     if held.is_empty() {
         return Ok(None);
     }
-    Ok(Some(Parted { held, rest: packed(&rest)? }))
+    Ok(Some(Parted { held, rest }))
 }
 
 /// Whose log begins with this entry.
@@ -83,12 +83,21 @@ fn opened_by(entry: &Entry) -> Option<DeviceId> {
     }
 }
 
-/// Whether entries that wait could be taken in: chained and sealed as all others. Nothing is kept of it.
+/// Whether entries that wait could be taken in together with what came along: chained and sealed as all others. What no seal
+/// reached is proven by another device that vouches for it, whose word is not held. Nothing is kept of it.
 ///
 /// # Errors
 /// [`HubError::NotTaken`] says why not.
-pub fn judge(desk: &mut impl Desk, books: &Books) -> Result<(), HubError> {
-    let Some(bytes) = packed(books)? else { return Ok(()) };
+pub fn judge<'b>(desk: &mut impl Desk, parts: impl IntoIterator<Item = &'b Books>) -> Result<(), HubError> {
+    let mut all = Books::new();
+    for (book, entries) in parts.into_iter().flatten() {
+        all.entry(*book).or_default().extend(entries.iter().cloned());
+    }
+    for entries in all.values_mut() {
+        entries.sort_by_key(|entry| (entry.envelope().log, entry.envelope().seq, entry.hash()));
+        entries.dedup_by_key(|entry| entry.hash());
+    }
+    let Some(bytes) = packed(&all)? else { return Ok(()) };
     let bundle = Bundle::open(&bytes).map_err(not_taken)?;
     desk.with(|record, _| look(record, &bundle, &mut |_| ControlFlow::Continue(())))?;
     Ok(())
