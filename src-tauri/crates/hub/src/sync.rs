@@ -114,7 +114,9 @@ fn told(office: &Office, device: DeviceId, tell: &Tell) -> Result<Response, Refu
     let held = office.phones.held(tell).map_err(|error| Refused::broke(&office.words, error))?;
     let is_lacking = |ends: &Ends| {
         let mut told = tell.heads.iter().filter(|head| head.log == ends.log);
-        told.any(|head| !held.contains(head) && !ends.heads.contains(head))
+        // A log of which nothing waits may lack something before its end.
+        !told.clone().any(|head| held.contains(head))
+            || told.any(|head| !held.contains(head) && !ends.heads.contains(head))
     };
     if !held.is_empty() {
         lacks.logs.retain(is_lacking);

@@ -48,17 +48,14 @@ impl Held {
             self.waiting.iter().find(begun).map(|(device, _)| *device)
         };
         let Some(parted) = part(instance, store, bundle, &self.revoked, &of)? else { return Ok(None) };
+        judge(instance, self.waiting.values().chain(parted.held.values()).chain([&parted.rest]))?;
+        let waits: BTreeSet<_> = self.entries().map(Entry::hash).collect();
         for (device, books) in &parted.held {
-            let mut all = self.waiting.get(device).cloned().unwrap_or_default();
+            let waiting = self.waiting.entry(*device).or_default();
             for (book, entries) in books {
-                all.entry(*book).or_default().extend(entries.iter().cloned());
+                let new = entries.iter().filter(|entry| !waits.contains(&entry.hash()));
+                waiting.entry(*book).or_default().extend(new.cloned());
             }
-            for entries in all.values_mut() {
-                entries.sort_by_key(|entry| (entry.envelope().log, entry.envelope().seq, entry.hash()));
-                entries.dedup_by_key(|entry| entry.hash());
-            }
-            judge(instance, &all)?;
-            self.waiting.insert(*device, all);
         }
         Ok(Some(parted))
     }
@@ -68,7 +65,8 @@ impl Held {
         let waits: BTreeSet<_> = self.entries().map(Entry::hash).collect();
         lacks.logs.retain(|ends| {
             let mut told = tell.heads.iter().filter(|head| head.log == ends.log);
-            told.any(|head| !waits.contains(&head.hash) && !ends.heads.contains(head))
+            let wait = told.clone().any(|head| waits.contains(&head.hash));
+            !wait || told.any(|head| !waits.contains(&head.hash) && !ends.heads.contains(head))
         });
         lacks
     }
@@ -78,6 +76,10 @@ impl Held {
         let mut any = false;
         while let Some((device, books)) = self.waiting.pop_first() {
             self.let_in.extend(books.values().flatten().map(Entry::reference));
+            let mut books = books;
+            for entries in books.values_mut() {
+                entries.sort_by_key(|entry| (entry.envelope().log, entry.envelope().seq, entry.hash()));
+            }
             let bytes = packed(&books).unwrap().unwrap();
             let taken = receive(instance, store, &Bundle::open(&bytes).unwrap());
             if store.is_dead() {

@@ -79,10 +79,11 @@ impl Office {
         let at = chance.below(self.instances.len());
         let instance = &mut self.instances[at];
         instance.at(minutes);
-        if chance.one_in(2) {
-            keep_in_step(instance, &mut self.store).unwrap();
-        }
-        instance.books().contains(&JOB.into()).then(|| act(instance, number, chance))
+        keep_in_step(instance, &mut self.store).unwrap();
+        let what = instance.books().contains(&JOB.into()).then(|| act(instance, number, chance));
+        // Before it is answered.
+        keep_in_step(instance, &mut self.store).unwrap();
+        what
     }
 
     /// From now on what this device wrote and the hub has not waits, whoever brings it.
@@ -115,10 +116,10 @@ impl Office {
         let instance = &mut self.instances[at];
         let mut take = || match self.held.keep_aside(instance, &mut store, &bundle)? {
             None => receive(instance, &mut store, &bundle).map(drop),
-            Some(Parted { rest: Some(rest), .. }) => {
-                receive(instance, &mut store, &Bundle::open(&rest).unwrap()).map(drop)
-            }
-            Some(Parted { rest: None, .. }) => Ok(()),
+            Some(Parted { rest, .. }) => match packed(&rest)? {
+                Some(rest) => receive(instance, &mut store, &Bundle::open(&rest).unwrap()).map(drop),
+                None => Ok(()),
+            },
         };
         let taken = take();
         if dies.is_some() {
@@ -185,10 +186,20 @@ impl Office {
     }
 
     pub(crate) fn all(&mut self) -> BTreeSet<EntryRef> {
+        let kept = self.kept();
+        kept.into_iter().chain(self.instances.iter().flat_map(Device::all)).collect()
+    }
+
+    /// What only the record of an instance has.
+    pub(crate) fn at_instances_alone(&mut self) -> BTreeSet<EntryRef> {
+        let kept = self.kept();
+        self.instances.iter().flat_map(Device::all).filter(|entry| !kept.contains(entry)).collect()
+    }
+
+    fn kept(&mut self) -> BTreeSet<EntryRef> {
         let parcels = self.store.parcels(Scope::All, 0, u64::MAX).unwrap();
-        let stored = parcels.iter().flat_map(|parcel| &parcel.entries).map(Entry::reference);
-        let held = self.held.entries().map(Entry::reference);
-        stored.chain(held).chain(self.instances.iter().flat_map(Device::all)).collect()
+        let stored = parcels.iter().flat_map(|parcel| &parcel.entries);
+        stored.chain(self.held.entries()).map(Entry::reference).collect()
     }
 }
 

@@ -154,13 +154,13 @@ impl World {
             }
             39 => self.is_destroyed(at),
             41..=54 => self.syncs(at),
-            55 => self.office_is_set_back(|office, _| office.back_up()),
-            56 | 57 => self.office_is_set_back(|office, _| office.restore()),
-            58 => self.office_is_set_back(|office, _| office.is_lost()),
-            59 => self.office_is_set_back(Office::replace_instance),
+            55 => self.office_is_set_back("is backed up", |office, _| office.back_up()),
+            56 | 57 => self.office_is_set_back("is set back", |office, _| office.restore()),
+            58 => self.office_is_set_back("is lost", |office, _| office.is_lost()),
+            59 => self.office_is_set_back("has another instance", Office::replace_instance),
             60..=62 => self.is_lied_to(at),
             63 => self.is_revoked(at),
-            64 | 65 => self.office_is_set_back(|office, chance| {
+            64 | 65 => self.office_is_set_back("accepts what waits", |office, chance| {
                 office.accepts(chance, true);
             }),
             66..=68 => self.acts_at_the_office(),
@@ -314,6 +314,7 @@ impl World {
     }
 
     fn syncs(&mut self, at: usize) {
+        let alone = self.at_instances_alone();
         let Some(office) = &mut self.office else { return };
         if office.refuses(&self.devices[at]) {
             self.told.push(format!("{at} is refused by the hub"));
@@ -331,11 +332,21 @@ impl World {
             Err(other) => panic!("{other}"),
         };
         self.told.push(format!("{at} syncs: {told}"));
+        self.note_lost(&alone);
+    }
+
+    /// What nobody has but the record of an instance, which may die.
+    fn at_instances_alone(&mut self) -> BTreeSet<EntryRef> {
+        let mut alone = self.office.as_mut().map(Office::at_instances_alone).unwrap_or_default();
+        for entry in self.devices.iter().flat_map(Device::all) {
+            alone.remove(&entry);
+        }
+        alone
     }
 
     /// Somebody in the place of the hub lies to a device: it loses nothing, and has nothing that nobody wrote.
     fn is_lied_to(&mut self, at: usize) {
-        let known = self.everywhere();
+        let (known, alone) = (self.everywhere(), self.at_instances_alone());
         let Some(office) = &mut self.office else { return };
         let device = &mut self.devices[at];
         if office.refuses(device) {
@@ -366,6 +377,7 @@ impl World {
             let written_now = view.device_of(new.log).unwrap().is_some_and(|device| writers.contains(&device));
             assert!(written_now || known.contains(new), "nobody wrote {new:?}");
         }
+        self.note_lost(&alone);
     }
 
     fn is_revoked(&mut self, at: usize) {
@@ -384,7 +396,7 @@ impl World {
         self.told.push(format!("the office {}", what.unwrap_or("has nothing to do")));
     }
 
-    fn office_is_set_back(&mut self, change: impl FnOnce(&mut Office, &mut Chance)) {
+    fn office_is_set_back(&mut self, what: &str, change: impl FnOnce(&mut Office, &mut Chance)) {
         self.acknowledge();
         let Some(office) = &mut self.office else { return };
         let before = office.all();
@@ -392,12 +404,15 @@ impl World {
         if office.all() != before {
             self.met.insert(Met::HubSetBack);
         }
-        self.told.push("something becomes of the hub".into());
+        self.told.push(format!("the hub {what}"));
         self.note_lost(&before);
     }
 
     /// What of these is nowhere any more.
     fn note_lost(&mut self, before: &BTreeSet<EntryRef>) {
+        if before.is_empty() {
+            return;
+        }
         let still = self.everywhere();
         self.lost.extend(before.difference(&still));
         if before.difference(&still).next().is_some() {
@@ -469,7 +484,8 @@ impl World {
         for round in 0.. {
             assert!(round < 6, "it comes to an end");
             for at in &others {
-                office.syncs(&mut self.devices[*at], &mut self.chance, false).unwrap();
+                let Synced { sent, came } = office.syncs(&mut self.devices[*at], &mut self.chance, false).unwrap();
+                self.told.push(format!("{at} meets the hub: sent {sent}, {came:?}"));
             }
             if office.held.entries().next().is_some() {
                 self.met.insert(Met::Held);
