@@ -90,6 +90,46 @@ async fn what_is_recorded_at_one_is_at_the_other_within_a_second_and_stays_when_
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn instances_that_start_at_once_on_an_empty_database_are_one_hub() {
+    let server = Postgres::start();
+    let all: Vec<Running> = {
+        let begun: Vec<_> = (0..4)
+            .map(|_| {
+                let url = server.url.clone();
+                tokio::spawn(async move { Running::over_store(TempDir::new().unwrap(), Some(&url)).await })
+            })
+            .collect();
+        let mut all = Vec::new();
+        for one in begun {
+            all.push(one.await.unwrap());
+        }
+        all
+    };
+    // Each gives a link to whoever is the first; the one that was made last works, at any of them, and once.
+    let mut opened = Vec::new();
+    for (at, of) in all.iter().enumerate() {
+        let asked = json!({ "code": of.code(), "name": format!("Office {at}"), "password": PASSWORD });
+        let told = all[(at + 1) % all.len()].post("/first", "", &asked).await;
+        if told.status == 200 {
+            opened.push(headers_of(&told));
+        } else {
+            assert_eq!(told.code(), "link_used");
+        }
+    }
+    let [office] = &opened[..] else { panic!("{} are the first", opened.len()) };
+    all[0].ask(office, "start_job", json!({ "name": "Mill Lane", "place": "", "person": "" })).await;
+    // A record is brought in step before its instance ends: what is said at one is in the store of all.
+    for instance in all {
+        drop(instance.end().await);
+    }
+    let later = instance(&server).await;
+    assert_eq!(later.first, None);
+    assert!(later.ask(office, "jobs", json!({})).await.to_string().contains("Mill Lane"));
+    let lines = later.post("/people/audit", office, &json!({ "before": null })).await.json();
+    assert_eq!(lines["lines"].as_array().unwrap().len(), 2, "an account and its password: {lines}");
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn guessing_at_all_instances_is_guessing_at_one() {
     let server = Postgres::start();
     let one = instance(&server).await;

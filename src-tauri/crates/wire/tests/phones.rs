@@ -2,13 +2,16 @@
 //! being the hub.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use provenohm_api::network::{Enrolling, HubAt, Network};
 use provenohm_api::{Api, Host};
 use provenohm_assess::ids::DeviceId;
+use provenohm_exchange::bundle::Bundle;
 use provenohm_exchange::hub::{EnrolCode, JobsThere, Lacks, Line, NoAnswer, Page, Pull, Tell};
 use provenohm_hub::{Certificate, Hub, Options};
-use provenohm_logbook::entry::Entry;
 use provenohm_logbook::entry::body::Book;
+use provenohm_logbook::entry::{Entry, Kind};
 use provenohm_wire::Wire;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -391,6 +394,58 @@ fn what_a_revoked_phone_wrote_beyond_what_the_hub_had_waits_whoever_brings_it() 
     let brought = office.call("take_in_bundle", json!({ "base64": handed(&lost, &later) }));
     assert_eq!(brought["code"], "bundle_held", "{brought}");
     assert_ne!(of_lost(&list())["held"], Value::Null);
+}
+
+/// The entries of a job as a phone hands it over, parted behind the first seal of its log.
+fn pieces(phone: &Phone, job: &Value) -> [BTreeMap<Book, Vec<Entry>>; 2] {
+    let bytes = BASE64_STANDARD.decode(handed(phone, job).as_str().unwrap()).unwrap();
+    let bundle = Bundle::open(&bytes).unwrap();
+    let [packed] = &bundle.manifest().books[..] else { panic!("one job and no tester") };
+    let mut all: Vec<Entry> = bundle.entries(packed.book).unwrap().unwrap().map(Result::unwrap).collect();
+    let seal = all.iter().position(|entry| entry.envelope().kind == Kind::Seal.number()).unwrap();
+    let second = all.split_off(seal + 1);
+    [all, second].map(|entries| BTreeMap::from([(packed.book, entries)]))
+}
+
+/// A log of which the hub has nothing comes in pieces, as a long one does: the second is of whom the first one is.
+#[test]
+fn a_revoked_phones_log_waits_whole_when_it_comes_in_pieces() {
+    let office = Office::open();
+    let lost = Phone::enrolled(&office, "Lost phone");
+    let device = office.ask("/phones", &json!({}))[0]["device"].clone();
+    office.ask("/phones/revoke", &json!({ "device": device }));
+    let job = lost.start_job("Mill Lane");
+    handed(&lost, &job);
+    lost.call("set_job_names", json!({ "job": job["id"], "name": "Mill Lane altered", "place": "Hall" }));
+    let [first, second] = pieces(&lost, &job);
+    let bringing = Enrolling {
+        address: office.address.clone(),
+        code: EnrolCode::typed(&office.code()).unwrap(),
+        device: DeviceId(uuid::Uuid::from_u128(7)),
+        name: "Other phone".into(),
+    };
+    let mut line = Wire.line(&Wire.enrol(&bringing).unwrap()).unwrap();
+    let held = || {
+        let list = office.ask("/phones", &json!({}));
+        list.as_array().unwrap().iter().find(|one| one["device"] == device).unwrap()["held"].clone()
+    };
+    // The second alone is of nobody, and not taken.
+    assert!(matches!(line.send(&second), Err(NoAnswer::Refused { code, .. }) if code == "not_taken"));
+    assert_eq!(held(), Value::Null);
+    let entries = |pieces: &[&BTreeMap<Book, Vec<Entry>>]| {
+        let all: usize = pieces.iter().flat_map(|piece| piece.values()).map(Vec::len).sum();
+        json!(format!("{all} entries wait to be accepted"))
+    };
+    line.send(&first).unwrap();
+    assert_eq!(held(), entries(&[&first]));
+    line.send(&second).unwrap();
+    line.send(&first).unwrap();
+    assert_eq!(held(), entries(&[&first, &second]), "each waits once");
+    let jobs = || office.call("jobs", json!({}))["jobs"].to_string();
+    assert!(!jobs().contains("Mill Lane"), "{}", jobs());
+    office.ask("/phones/accept", &json!({ "device": device }));
+    assert_eq!(held(), Value::Null);
+    assert!(jobs().contains("Mill Lane altered"), "{}", jobs());
 }
 
 #[test]
