@@ -26,7 +26,7 @@ pub(crate) struct Office {
     epochs: u128,
     backup: Option<Vec<Parcel>>,
     /// Whether it hid something from a device.
-    hid: bool,
+    pub(crate) hid: bool,
     /// How often an instance died in the middle of a request.
     pub(crate) died: u32,
 }

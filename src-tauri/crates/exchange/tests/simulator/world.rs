@@ -329,6 +329,11 @@ impl World {
                 self.met.insert(Met::BrokenOff);
                 "not reached".into()
             }
+            // What is told now builds on what was hidden: then all of it is asked for the next time.
+            Err(error @ NoAnswer::NotTaken(_)) if office.hid => {
+                self.met.insert(Met::LieSeen);
+                error.to_string()
+            }
             Err(other) => panic!("{other}"),
         };
         self.told.push(format!("{at} syncs: {told}"));
