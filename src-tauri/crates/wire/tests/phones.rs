@@ -7,7 +7,7 @@ use base64::prelude::BASE64_STANDARD;
 use provenohm_api::network::{Enrolling, HubAt, Network};
 use provenohm_api::{Api, Host};
 use provenohm_assess::ids::DeviceId;
-use provenohm_exchange::bundle::Bundle;
+use provenohm_exchange::bundle::{Bundle, Head};
 use provenohm_exchange::hub::{EnrolCode, JobsThere, Lacks, Line, NoAnswer, Page, Pull, Tell};
 use provenohm_hub::{Certificate, Hub, Options};
 use provenohm_logbook::entry::body::Book;
@@ -396,15 +396,57 @@ fn what_a_revoked_phone_wrote_beyond_what_the_hub_had_waits_whoever_brings_it() 
     assert_ne!(of_lost(&list())["held"], Value::Null);
 }
 
-/// The entries of a job as a phone hands it over, parted behind the first seal of its log.
-fn pieces(phone: &Phone, job: &Value) -> [BTreeMap<Book, Vec<Entry>>; 2] {
+type Piece = BTreeMap<Book, Vec<Entry>>;
+
+/// The entries of a job as a phone hands it over, parted behind each seal of its log.
+fn pieces(phone: &Phone, job: &Value) -> Vec<Piece> {
     let bytes = BASE64_STANDARD.decode(handed(phone, job).as_str().unwrap()).unwrap();
     let bundle = Bundle::open(&bytes).unwrap();
     let [packed] = &bundle.manifest().books[..] else { panic!("one job and no tester") };
-    let mut all: Vec<Entry> = bundle.entries(packed.book).unwrap().unwrap().map(Result::unwrap).collect();
-    let seal = all.iter().position(|entry| entry.envelope().kind == Kind::Seal.number()).unwrap();
-    let second = all.split_off(seal + 1);
-    [all, second].map(|entries| BTreeMap::from([(packed.book, entries)]))
+    let all: Vec<Entry> = bundle.entries(packed.book).unwrap().unwrap().map(Result::unwrap).collect();
+    let stretches = all.split_inclusive(|entry| entry.envelope().kind == Kind::Seal.number());
+    stretches.map(|entries| BTreeMap::from([(packed.book, entries.to_vec())])).collect()
+}
+
+/// What the log of a piece ends with.
+fn end_of(piece: &Piece) -> Head {
+    let last = piece.values().flatten().last().unwrap();
+    Head { log: last.envelope().log, seq: last.envelope().seq, hash: last.hash() }
+}
+
+/// A line of a phone that brings what others recorded.
+fn bringing(office: &Office) -> Box<dyn Line + Send> {
+    let asked = Enrolling {
+        address: office.address.clone(),
+        code: EnrolCode::typed(&office.code()).unwrap(),
+        device: DeviceId(uuid::Uuid::from_u128(7)),
+        name: "Other phone".into(),
+    };
+    Wire.line(&Wire.enrol(&asked).unwrap()).unwrap()
+}
+
+#[test]
+fn what_is_missing_before_a_logs_end_is_asked_for_while_something_waits() {
+    let office = Office::open();
+    let lost = Phone::enrolled(&office, "Lost phone");
+    let device = office.ask("/phones", &json!({}))[0]["device"].clone();
+    office.ask("/phones/revoke", &json!({ "device": device }));
+    let waits = pieces(&lost, &lost.start_job("Mill Lane"));
+    let own = Phone::new();
+    let job = own.start_job("Wharf");
+    for name in ["Wharf 2", "Wharf 3"] {
+        handed(&own, &job);
+        own.call("set_job_names", json!({ "job": job["id"], "name": name, "place": "Hall" }));
+    }
+    let own = pieces(&own, &job);
+    let mut line = bringing(&office);
+    for piece in [&waits[0], &own[0], &own[2]] {
+        line.send(piece).unwrap();
+    }
+    let mut heads = vec![end_of(&waits[0]), end_of(&own[2])];
+    heads.sort_unstable();
+    let lacks = line.tell(&Tell { heads }).unwrap().logs;
+    assert_eq!(lacks.iter().map(|ends| ends.log).collect::<Vec<_>>(), [end_of(&own[2]).log]);
 }
 
 /// A log of which the hub has nothing comes in pieces, as a long one does: the second is of whom the first one is.
@@ -417,30 +459,24 @@ fn a_revoked_phones_log_waits_whole_when_it_comes_in_pieces() {
     let job = lost.start_job("Mill Lane");
     handed(&lost, &job);
     lost.call("set_job_names", json!({ "job": job["id"], "name": "Mill Lane altered", "place": "Hall" }));
-    let [first, second] = pieces(&lost, &job);
-    let bringing = Enrolling {
-        address: office.address.clone(),
-        code: EnrolCode::typed(&office.code()).unwrap(),
-        device: DeviceId(uuid::Uuid::from_u128(7)),
-        name: "Other phone".into(),
-    };
-    let mut line = Wire.line(&Wire.enrol(&bringing).unwrap()).unwrap();
+    let [first, second] = &pieces(&lost, &job)[..] else { panic!("two seals") };
+    let mut line = bringing(&office);
     let held = || {
         let list = office.ask("/phones", &json!({}));
         list.as_array().unwrap().iter().find(|one| one["device"] == device).unwrap()["held"].clone()
     };
     // The second alone is of nobody, and not taken.
-    assert!(matches!(line.send(&second), Err(NoAnswer::Refused { code, .. }) if code == "not_taken"));
+    assert!(matches!(line.send(second), Err(NoAnswer::Refused { code, .. }) if code == "not_taken"));
     assert_eq!(held(), Value::Null);
-    let entries = |pieces: &[&BTreeMap<Book, Vec<Entry>>]| {
+    let entries = |pieces: &[&Piece]| {
         let all: usize = pieces.iter().flat_map(|piece| piece.values()).map(Vec::len).sum();
         json!(format!("{all} entries wait to be accepted"))
     };
-    line.send(&first).unwrap();
-    assert_eq!(held(), entries(&[&first]));
-    line.send(&second).unwrap();
-    line.send(&first).unwrap();
-    assert_eq!(held(), entries(&[&first, &second]), "each waits once");
+    line.send(first).unwrap();
+    assert_eq!(held(), entries(&[first]));
+    line.send(second).unwrap();
+    line.send(first).unwrap();
+    assert_eq!(held(), entries(&[first, second]), "each waits once");
     let jobs = || office.call("jobs", json!({}))["jobs"].to_string();
     assert!(!jobs().contains("Mill Lane"), "{}", jobs());
     office.ask("/phones/accept", &json!({ "device": device }));
