@@ -22,7 +22,7 @@ use trouble::Trouble;
 const USAGE: &str = "name one of these
   cargo xtask run             set up what is missing, build, open the app with the invented demo job
   cargo xtask test            every check that must hold for each change
-  cargo xtask prove [PART…]   the longer checks, all or by name; goes on where it stopped, with --again from the start
+  cargo xtask prove [PART…]   the longer checks, all or by name; goes on where it stopped, with --again from the start; --long takes a night
   cargo xtask mobile-check    type-check the whole app for Android and iOS
   cargo xtask bench [PART…]   timed figures, each beside what it is compared with";
 

@@ -41,7 +41,7 @@ pub(crate) fn faults(part: &Part) -> Result<Told, Trouble> {
 
 /// Simulated histories; how many is asked by `PROVENOHM_SCHEDULES`.
 pub(crate) fn schedules(part: &Part) -> Result<Told, Trouble> {
-    let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(2_000);
+    let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(part.extent.of(2_000, 100_000));
     let seed = seed()?;
     println!("   seed {seed}");
     let words = ["test", "--workspace", "--locked", "--test", "order", "--", "any_order"];
@@ -53,7 +53,7 @@ pub(crate) fn schedules(part: &Part) -> Result<Told, Trouble> {
 
 /// Simulated devices that exchange bundles; how many schedules is asked by `PROVENOHM_SCHEDULES`.
 pub(crate) fn devices(part: &Part) -> Result<Told, Trouble> {
-    let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(2_000);
+    let schedules = number_from("PROVENOHM_SCHEDULES")?.unwrap_or(part.extent.of(2_000, 100_000));
     let seed = seed()?;
     println!("   seed {seed}");
     let words = ["test", "--workspace", "--locked", "--test", "simulator", "--", "whatever"];

@@ -7,8 +7,8 @@ use crate::{places, trouble::Trouble};
 use super::instrumented;
 use super::parts::{Part, Told, number_from, seed};
 
-/// Seconds for each target; another figure is asked by `PROVENOHM_FUZZ_SECONDS`.
-const SECONDS: u64 = 60;
+/// Seconds for each target, as a rule and for a night; another figure is asked by `PROVENOHM_FUZZ_SECONDS`.
+const SECONDS: (u64, u64) = (60, 1_200);
 /// No input may take longer, in seconds.
 const TIMEOUT: u64 = 10;
 /// The memory ceiling of the whole process, MB.
@@ -33,7 +33,7 @@ pub(crate) fn targets() -> Result<Vec<String>, Trouble> {
 /// Fuzzes the target of this part.
 pub(crate) fn live(part: &Part) -> Result<Told, Trouble> {
     let target = part.name.trim_start_matches("fuzz-");
-    let seconds = number_from("PROVENOHM_FUZZ_SECONDS")?.unwrap_or(SECONDS);
+    let seconds = number_from("PROVENOHM_FUZZ_SECONDS")?.unwrap_or(part.extent.of(SECONDS.0, SECONDS.1));
     // libFuzzer takes the seed as 32 bits and 0 as none.
     let seed = seed()? % u64::from(u32::MAX) + 1;
     let folder = places::target().join("prove/fuzz").join(target);

@@ -3,6 +3,7 @@
 mod checks;
 mod fuzz;
 mod instrumented;
+mod mutants;
 mod parts;
 mod references;
 mod row;
@@ -12,27 +13,31 @@ use std::time::Instant;
 
 use crate::command::{command, read};
 use crate::trouble::Trouble;
-use parts::{Part, Told};
+use parts::{Extent, Part, Told};
 use row::Row;
 
 /// Runs the parts named, or all that have not held yet for this commit; with `--again`, those too. A row is written
-/// as each ends, so that a run that was broken off goes on where it stopped; at the end all rows are one table.
+/// as each ends, so that a run that was broken off goes on where it stopped; at the end all rows are one table. `--long` is for
+/// a night: more schedules, longer fuzzing, and mutants.
 pub(crate) fn prove(words: &[&str]) -> Result<(), Trouble> {
     let (options, names): (Vec<&str>, Vec<&str>) = words.iter().partition(|word| word.starts_with("--"));
-    if let Some(option) = options.iter().find(|option| **option != "--again") {
-        return Err(Trouble::new(format!("There is no option {option}."), "the one there is: --again"));
+    if let Some(option) = options.iter().find(|option| !["--again", "--long"].contains(option)) {
+        return Err(Trouble::new(format!("There is no option {option}."), "those there are: --again, --long"));
     }
-    let parts = parts::all()?;
+    let (again, long) = (options.contains(&"--again"), options.contains(&"--long"));
+    let parts = parts::all(if long { Extent::Long } else { Extent::Usual })?;
     if let Some(name) = names.iter().find(|name| !parts.iter().any(|part| part.is_meant_by(name))) {
         let all: Vec<&str> = parts.iter().map(|part| part.name.as_str()).collect();
         return Err(Trouble::new(format!("There is no part {name}."), format!("name some of: {}", all.join(", "))));
     }
-    let meant = |part: &&Part| names.is_empty() || names.iter().any(|name| part.is_meant_by(name));
-    let state = state()?;
+    let named = |part: &Part| names.iter().any(|name| part.is_meant_by(name));
+    let meant = |part: &&Part| if names.is_empty() { part.is_usual() } else { named(part) };
+    // What held in the usual time is not yet shown at length.
+    let state = if long { format!("{} at length", state()?) } else { state()? };
     let mut failed = Vec::new();
     for part in parts.iter().filter(meant) {
         let before = Row::read(&part.name)?;
-        if options.is_empty() && before.is_some_and(|row| row.held && row.state == state) {
+        if !again && before.is_some_and(|row| row.held && row.state == state) {
             println!("── {} held already for {state}", part.name);
             continue;
         }

@@ -2,7 +2,7 @@
 use crate::trouble::Trouble;
 use crate::{mobile, node, pdf, run};
 
-use super::{checks, fuzz, references, tools};
+use super::{checks, fuzz, mutants, references, tools};
 
 /// One check that can be run by its name.
 pub(crate) struct Part {
@@ -12,6 +12,25 @@ pub(crate) struct Part {
     /// How that is tried.
     pub(crate) how: &'static str,
     pub(crate) run: fn(&Self) -> Result<Told, Trouble>,
+    pub(crate) extent: Extent,
+}
+
+/// How far the tries go.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Extent {
+    /// As long as closing a piece of work may take.
+    Usual,
+    /// A night.
+    Long,
+}
+
+impl Extent {
+    pub(crate) const fn of(self, usual: u64, long: u64) -> u64 {
+        match self {
+            Self::Usual => usual,
+            Self::Long => long,
+        }
+    }
 }
 
 /// What a part that held tells.
@@ -28,6 +47,11 @@ impl Part {
         self.name.strip_prefix(name).is_some_and(|rest| rest.is_empty() || rest.starts_with('-'))
     }
 
+    /// Whether it is run where no part was named.
+    pub(crate) fn is_usual(&self) -> bool {
+        self.extent == Extent::Long || self.name != MUTANTS
+    }
+
     pub(crate) fn told(&self, cases: impl Into<String>) -> Told {
         Told { cases: cases.into(), replay: format!("cargo xtask prove {}", self.name) }
     }
@@ -37,6 +61,9 @@ impl Part {
     }
 }
 
+/// Takes a night by itself.
+const MUTANTS: &str = "mutants";
+
 const SURVIVES: &str = "a reading shown as saved survives a killed process";
 const DISK: &str = "what was acknowledged survives any fault of the disk, what failed is told, and work goes on";
 const SAME: &str = "the same entries and rules show the same record, whatever the order";
@@ -45,10 +72,11 @@ const ARITHMETIC: &str = "limits, guards and uncertainties are right to the last
 const FOR_ALL: &str = "every screen can be read and used, in every theme, width and text size";
 const PAPER: &str = "what is on paper is archivable as it says";
 const KEPT_UP: &str = "what it is built of is known, allowed and used";
+const TESTS_BITE: &str = "a change of the judgement or of the record's core is noticed by a test";
 const PHONES: &str = "it is written for phones too";
 
-pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
-    let part = |name: &str, promise, how, run| Part { name: name.to_owned(), promise, how, run };
+pub(crate) fn all(extent: Extent) -> Result<Vec<Part>, Trouble> {
+    let part = |name: &str, promise, how, run| Part { name: name.to_owned(), promise, how, run, extent };
     let mut parts = vec![
         part(
             "kills",
@@ -122,6 +150,12 @@ pub(crate) fn all() -> Result<Vec<Part>, Trouble> {
             PHONES,
             "the Rust code type-checked for Android and iOS; no C, Kotlin, Swift, no link",
             phones,
+        ),
+        part(
+            MUTANTS,
+            TESTS_BITE,
+            "judgement and the core of the record changed in one place at a time, by cargo-mutants",
+            mutants::mutants,
         ),
         part(
             "coverage",

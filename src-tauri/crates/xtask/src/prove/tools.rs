@@ -120,7 +120,7 @@ fn llvm() -> Result<Llvm, Trouble> {
 }
 
 /// A tool of cargo's in this version: the one at hand if it is that, else compiled here.
-fn tool((name, version): (&str, &str)) -> Result<PathBuf, Trouble> {
+pub(super) fn tool((name, version): (&str, &str)) -> Result<PathBuf, Trouble> {
     let folder = places::target().join("prove/tools");
     let program = folder.join("bin").join(format!("{name}{}", std::env::consts::EXE_SUFFIX));
     if !program.exists() {
