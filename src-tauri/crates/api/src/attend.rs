@@ -237,12 +237,13 @@ mod tests {
     use super::*;
     use std::sync::Arc;
 
-    const FOR_EVER: Duration = Duration::from_secs(3600);
+    /// Longer than a test may take.
+    const LONG: Duration = Duration::from_secs(30);
 
     /// Ends only if the wait does.
     fn waits_until(attending: &Arc<Attending>, happens: impl FnOnce(&Attending)) {
         let waiting = Arc::clone(attending);
-        let waiter = std::thread::spawn(move || waiting.wait(FOR_EVER));
+        let waiter = std::thread::spawn(move || waiting.wait(LONG));
         happens(attending);
         assert!(waiter.join().expect("the wait ends"));
     }

@@ -65,6 +65,7 @@ impl From<WriteError> for Failure {
             WriteError::NoReason => "reason_needed",
             WriteError::UnknownEntry(_) => "not_found",
             WriteError::LeavesWork => "worked_on_since",
+            WriteError::BegunElsewhere => "begun_elsewhere",
             WriteError::Sqlite(_) => "storage",
             _ => "unexpected",
         };

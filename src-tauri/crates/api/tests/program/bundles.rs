@@ -303,6 +303,12 @@ fn a_job_from_a_file_that_was_taken_back_is_there_again_once_the_work_of_another
     // The other does not know of that, and tests a circuit.
     let me = other.ask("add_person", json!({ "job": job, "name": "B. Recorder", "role": "" }))["me"].clone();
     assert_ne!(me, Value::Null);
+    // What else was done with it is known where it was taken in.
+    let elsewhere = other.refused("undo", json!({ "token": imported["done"]["undo"] }));
+    assert_eq!(
+        (elsewhere.code.as_str(), other.ask("jobs", json!({}))["jobs"].as_array().unwrap().len()),
+        ("begun_elsewhere", 1)
+    );
     read(&other, &board, "300");
     one.ask("take_in_bundle", file(&handed(&other, job)));
     other.ask("take_in_bundle", file(&handed(&one, job)));

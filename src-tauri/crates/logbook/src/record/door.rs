@@ -82,6 +82,9 @@ pub enum WriteError {
     /// What an entry began cannot be taken back: others' work, or work done since, stands about it.
     #[error("work that stands would be left without what it is about")]
     LeavesWork,
+    /// Whether what an entry began was worked on since is known only to the record that it was begun in.
+    #[error("that was begun in another record")]
+    BegunElsewhere,
     /// It is larger than any entry may be.
     #[error("this is longer than the record keeps in one piece")]
     TooLong,
@@ -140,9 +143,7 @@ impl Record {
         by: By<'_>,
         change: impl FnOnce(&mut Writer<'_>) -> Result<T, E>,
     ) -> Result<Receipt<T>, E> {
-        if self.newer {
-            return Err(WriteError::NewerRecord.into());
-        }
+        self.writable()?;
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(WriteError::from)?;
         // Read inside the writing transaction: a counter read before it could be given twice.
         let (lamport, act) = counters(&tx).map_err(WriteError::from)?;

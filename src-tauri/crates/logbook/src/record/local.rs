@@ -3,10 +3,11 @@
 use super::{Record, WriteError, Writer};
 use crate::entry::body::{Book, Erasure, Person};
 use crate::entry::{EntryRef, Fact, Role};
-use crate::store::blob;
+use crate::store::{blob, flush_what_was_found};
 use crate::view::ReadError;
 use provenohm_assess::ids::PersonId;
 use rusqlite::{Connection, OptionalExtension, params};
+use std::sync::atomic::Ordering;
 
 /// How the names of choices begin that were worked out from entries and are only kept: they go with any book that goes.
 pub const WORKED_OUT: &str = "worked-out:";
@@ -68,8 +69,20 @@ impl Record {
         keep_person(&self.connection, person)
     }
 
+    /// Asked before anything is written.
     pub(super) fn writable(&self) -> Result<(), WriteError> {
-        if self.newer { Err(WriteError::NewerRecord) } else { Ok(()) }
+        if self.newer {
+            return Err(WriteError::NewerRecord);
+        }
+        Ok(self.flush_what_was_found()?)
+    }
+
+    pub(super) fn flush_what_was_found(&self) -> rusqlite::Result<()> {
+        if self.unflushed.load(Ordering::Relaxed) {
+            flush_what_was_found(&self.connection)?;
+            self.unflushed.store(false, Ordering::Relaxed);
+        }
+        Ok(())
     }
 }
 

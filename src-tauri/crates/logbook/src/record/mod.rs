@@ -33,6 +33,7 @@ use crate::view::{ReadError, View};
 use rusqlite::{Connection, TransactionBehavior};
 use std::fs::File;
 use std::path::PathBuf;
+use std::sync::atomic::AtomicBool;
 
 /// Where a record is kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,6 +50,8 @@ pub struct Record {
     connection: Connection,
     device: Device,
     newer: bool,
+    /// What was found at opening has still to be flushed.
+    unflushed: AtomicBool,
 }
 
 impl Record {
@@ -64,8 +67,8 @@ impl Record {
         let device = Device::open(&place.device, random)?;
         // Heads are read before the record: another program may append in between, which must not look like a loss.
         let heads = device.heads()?;
-        let store::Opened { connection, newer } = store::open(&place.record)?;
-        let mut record = Self { connection, device, newer };
+        let store::Opened { connection, newer, unflushed } = store::open(&place.record)?;
+        let mut record = Self { connection, device, newer, unflushed: unflushed.into() };
         if !newer {
             record.guard(&heads)?;
             record.project_anew_if_needed()?;
@@ -78,7 +81,8 @@ impl Record {
     /// # Errors
     /// [`OpenError`] in words.
     pub fn in_memory(random: &mut dyn Randomness) -> Result<Self, OpenError> {
-        let mut record = Self { connection: store::in_memory()?, device: Device::in_memory(random)?, newer: false };
+        let (connection, device) = (store::in_memory()?, Device::in_memory(random)?);
+        let mut record = Self { connection, device, newer: false, unflushed: false.into() };
         record.project_anew_if_needed()?;
         Ok(record)
     }

@@ -38,6 +38,7 @@ impl Record {
         if self.newer {
             return Err(ReceiveError::NewerRecord);
         }
+        self.flush_what_was_found()?;
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         let mut received = Received::default();
         for entry in entries {

@@ -5,6 +5,7 @@ use super::{WriteError, Writer};
 use crate::entry::body::{Book, Withdrawal};
 use crate::entry::{EntryRef, Fact, Kind, Object, Role};
 use crate::store::{blob, counter};
+use crate::view::Left;
 use rusqlite::params;
 use std::collections::BTreeMap;
 
@@ -50,12 +51,14 @@ impl Writer<'_> {
     ///
     /// # Errors
     /// [`WriteError::UnknownEntry`] for an entry of no book here; [`WriteError::LeavesWork`] for one that began what has been
-    /// worked on since.
+    /// worked on since, [`WriteError::BegunElsewhere`] for one of another record.
     pub fn take_back(&mut self, entries: &[EntryRef]) -> Result<Vec<EntryRef>, WriteError> {
         let by = self.withdraw_all(entries, None)?;
         for entry in entries {
-            if self.view().leaves_work(*entry)? {
-                return Err(WriteError::LeavesWork);
+            match self.view().left_of(*entry)? {
+                Left::Nothing => {}
+                Left::Work => return Err(WriteError::LeavesWork),
+                Left::Elsewhere => return Err(WriteError::BegunElsewhere),
             }
         }
         Ok(by)

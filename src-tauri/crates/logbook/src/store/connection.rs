@@ -79,10 +79,13 @@ pub(crate) fn is_full(error: &rusqlite::Error) -> bool {
         || error.sqlite_error().is_some_and(|error| error.extended_code == SQLITE_IOERR_SHMSIZE)
 }
 
-/// A connection, and whether a newer version has written the file: then it is only read.
+/// A connection to a record.
 pub(crate) struct Opened {
     pub(crate) connection: Connection,
+    /// A newer version has written the file: then it is only read.
     pub(crate) newer: bool,
+    /// What was found was not flushed, for want of room: it has to be before anything is added.
+    pub(crate) unflushed: bool,
 }
 
 /// Opens a record file, or makes it.
@@ -123,12 +126,16 @@ fn prepare(mut connection: Connection) -> Result<Opened, OpenError> {
             return Err(OpenError::NeedsNewer);
         }
         connection.pragma_update(None, "query_only", true)?;
-        return Ok(Opened { connection, newer: true });
+        return Ok(Opened { connection, newer: true, unflushed: false });
     }
     set_up(&connection)?;
-    flush_what_was_found(&connection)?;
+    // Where the disk is full it is read all the same.
+    let unflushed = match flush_what_was_found(&connection) {
+        Err(error) if is_full(&error) => true,
+        flushed => flushed.map(|()| false)?,
+    };
     migration::run(&mut connection, APPLICATION)?;
-    Ok(Opened { connection, newer: false })
+    Ok(Opened { connection, newer: false, unflushed })
 }
 
 /// Every commit is on the disk before it returns; what is dropped is overwritten.
@@ -148,7 +155,7 @@ pub(super) fn set_up(connection: &Connection) -> rusqlite::Result<()> {
 /// Writes what is found in the write-ahead log to its place, and flushes it there. After a flush that failed, a system may
 /// show bytes that its disk never got, and not try them again: a commit that was refused for it then reads as whole, and
 /// whatever is appended behind it is lost with it when the power goes.
-pub(super) fn flush_what_was_found(connection: &Connection) -> rusqlite::Result<()> {
+pub(crate) fn flush_what_was_found(connection: &Connection) -> rusqlite::Result<()> {
     connection.query_row("PRAGMA wal_checkpoint(PASSIVE)", [], |_| Ok(()))
 }
 

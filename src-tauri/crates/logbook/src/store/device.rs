@@ -6,7 +6,7 @@
 //! commit and before it is shown as saved; a crash in between leaves this file one behind, which closes nothing.
 
 use super::birth::Birth;
-use super::connection::{OpenError, flush_what_was_found};
+use super::connection::{OpenError, flush_what_was_found, is_full};
 use crate::entry::{Hash, LogId, Seq};
 use crate::random::{self, Randomness};
 use crate::seal::DeviceKey;
@@ -51,7 +51,11 @@ impl Device {
         file.pragma_update(None, "journal_mode", "wal")?;
         file.pragma_update(None, "synchronous", "full")?;
         file.pragma_update(None, "secure_delete", true)?;
-        flush_what_was_found(&file)?;
+        match flush_what_was_found(&file) {
+            // Heads that are lost with it are caught up from the record.
+            Err(error) if is_full(&error) => {}
+            flushed => flushed?,
+        }
         let transaction = file.transaction_with_behavior(TransactionBehavior::Immediate)?;
         transaction.execute_batch(
             "CREATE TABLE IF NOT EXISTS device (

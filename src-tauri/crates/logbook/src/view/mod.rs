@@ -42,4 +42,5 @@ pub use tester::Tester;
 pub use to_settle::{Question, ToSettle};
 pub use touched::Touched;
 
+pub(crate) use begun::Left;
 pub(crate) use query::reference;
