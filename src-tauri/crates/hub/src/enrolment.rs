@@ -41,6 +41,8 @@ pub(crate) struct PhoneShown {
     alone: Option<String>,
     /// What of it waits to be accepted.
     held: Option<String>,
+    /// How many entries those are.
+    waiting: u64,
     revoked: bool,
 }
 
@@ -49,6 +51,8 @@ pub(crate) struct PhoneShown {
 #[serde(deny_unknown_fields)]
 struct OfPhone {
     device: DeviceId,
+    /// How many entries of it were shown to wait.
+    waiting: Option<u64>,
 }
 
 /// The phones as they are afterwards.
@@ -79,7 +83,7 @@ pub(crate) async fn code(State(office): State<Arc<Office>>, headers: HeaderMap) 
 
 /// Revokes a phone.
 pub(crate) async fn revoke(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Done {
-    to_phone(office, &headers, body, |office, device, by| {
+    to_phone(office, &headers, body, |office, OfPhone { device, .. }, by| {
         office.phones.revoke(device, by).map_err(|error| Refused::broke(&office.words, error))
     })
     .await
@@ -87,13 +91,14 @@ pub(crate) async fn revoke(State(office): State<Arc<Office>>, headers: HeaderMap
 
 /// Takes in what a revoked phone wrote beyond what the hub had.
 pub(crate) async fn accept(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Done {
-    to_phone(office, &headers, body, held::accept).await
+    to_phone(office, &headers, body, |office, phone, by| held::accept(office, phone.device, by)).await
 }
 
-/// Throws that away.
+/// Throws that away, if it is what was shown.
 pub(crate) async fn drop_held(State(office): State<Arc<Office>>, headers: HeaderMap, body: Body) -> Done {
-    to_phone(office, &headers, body, |office, device, by| {
-        office.phones.drop_held(device, by).map_err(|error| Refused::broke(&office.words, error))
+    to_phone(office, &headers, body, |office, OfPhone { device, waiting }, by| {
+        let dropped = office.phones.drop_held(device, waiting, by);
+        dropped.map_err(|error| Refused::by_accounts(&office.words, error))
     })
     .await
 }
@@ -103,13 +108,14 @@ async fn to_phone(
     office: Arc<Office>,
     headers: &HeaderMap,
     body: Body,
-    does: impl FnOnce(&Office, DeviceId, By<'_>) -> Result<bool, Refused> + Send + 'static,
+    does: impl FnOnce(&Office, OfPhone, By<'_>) -> Result<bool, Refused> + Send + 'static,
 ) -> Done {
     let account = office_of(&office, headers).await?;
-    let OfPhone { device } = asked(&office, body).await?;
+    let phone: OfPhone = asked(&office, body).await?;
+    let device = phone.device;
     office
         .blocking(move |office| {
-            if !does(office, device, By { who: &account.name, at: office.now() })? {
+            if !does(office, phone, By { who: &account.name, at: office.now() })? {
                 return Err(Refused::of(&office.words, StatusCode::UNPROCESSABLE_ENTITY, "not_found"));
             }
             tracing::info!(%device, "something was done about a phone");
@@ -137,6 +143,7 @@ fn shown(words: &Words, phone: Phone) -> PhoneShown {
         words: said,
         alone: (phone.alone > 0 && phone.revoked.is_none()).then(alone),
         held: (phone.held > 0).then(|| words.text_with("answer-phone-held", &[("entries", phone.held.into())])),
+        waiting: phone.held,
         revoked: phone.revoked.is_some(),
         name: phone.name,
     }

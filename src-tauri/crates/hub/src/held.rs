@@ -105,8 +105,8 @@ impl Phones {
         })
     }
 
-    /// These were taken in; with the last of a phone it is noted who accepted them.
-    fn let_in(&self, device: DeviceId, books: &Books, last: Option<By<'_>>) -> Result<(), AccountError> {
+    /// These were taken in; with the first of a phone it is noted who accepted them.
+    fn let_in(&self, device: DeviceId, books: &Books, first: Option<By<'_>>) -> Result<(), AccountError> {
         let gone = "DELETE FROM held WHERE log = ?1 AND seq = ?2 AND hash = ?3";
         self.0.change(|tables| {
             for entry in books.values().flatten() {
@@ -114,17 +114,22 @@ impl Phones {
                 let (log, seq) = (envelope.log.0.as_bytes().into(), number(envelope.seq.0).into());
                 tables.run(gone, &[log, seq, (&entry.hash().0).into()])?;
             }
-            let Some(by) = last else { return Ok(()) };
+            let Some(by) = first else { return Ok(()) };
             let about = &name_of(tables, device)?;
             note(tables, by.at, &Act::PhoneAccepted { who: by.who, about })
         })
     }
 
-    /// Throws away what waits of a phone; false if nothing does.
-    pub(crate) fn drop_held(&self, device: DeviceId, by: By<'_>) -> Result<bool, AccountError> {
+    /// Throws away what waits of a phone; false if nothing does. Refused where that is not as much as was shown: what came
+    /// meanwhile nobody has thought about.
+    pub(crate) fn drop_held(&self, device: DeviceId, shown: Option<u64>, by: By<'_>) -> Result<bool, AccountError> {
         self.0.change(|tables| {
-            if tables.run("DELETE FROM held WHERE device = ?1", &[device.0.as_bytes().into()])? == 0 {
+            let dropped = tables.run("DELETE FROM held WHERE device = ?1", &[device.0.as_bytes().into()])?;
+            if dropped == 0 {
                 return Ok(false);
+            }
+            if shown != Some(dropped) {
+                return Err(AccountError::Refused("waiting_changed"));
             }
             let about = &name_of(tables, device)?;
             note(tables, by.at, &Act::PhoneDropped { who: by.who, about })?;
@@ -184,6 +189,7 @@ pub(crate) fn accept(office: &Office, device: DeviceId, by: By<'_>) -> Result<bo
     let broke = |error: &dyn std::fmt::Display| Refused::broke(&office.words, error);
     let mut waiting = office.phones.waiting(device).map_err(|error| broke(&error))?;
     let any = !waiting.is_empty();
+    let mut first = Some(by);
     while !waiting.is_empty() {
         let rest = waiting.keys().nth(AT_ONCE).copied().map(|book| waiting.split_off(&book)).unwrap_or_default();
         if let Some(bytes) = packed(&waiting).map_err(|error| by_hub(office, error))? {
@@ -191,7 +197,7 @@ pub(crate) fn accept(office: &Office, device: DeviceId, by: By<'_>) -> Result<bo
             receive(&mut office.api.desk(), &mut **office.store(), &bundle).map_err(|error| by_hub(office, error))?;
         }
         // Taken in twice it is the same; lost it would be gone.
-        office.phones.let_in(device, &waiting, rest.is_empty().then_some(by)).map_err(|error| broke(&error))?;
+        office.phones.let_in(device, &waiting, first.take()).map_err(|error| broke(&error))?;
         waiting = rest;
     }
     Ok(any)

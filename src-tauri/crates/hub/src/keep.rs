@@ -29,6 +29,9 @@ pub enum NotKept {
     /// There is one already where it should go.
     #[error("there is a hub in {0} already")]
     Occupied(PathBuf),
+    /// There is no certificate of a hub in the folder that was named for it.
+    #[error("there is no certificate of a hub in {0}: name the folder of an instance, or none")]
+    NoKey(PathBuf),
     /// A folder cannot be made.
     #[error("{0}: {1}")]
     Folder(PathBuf, std::io::Error),
@@ -56,11 +59,11 @@ pub enum NotKept {
 /// [`NotKept`].
 pub fn back_up(record: &Path, to: &Path) -> Result<Carried, NotKept> {
     let mut from = open_store_of(record)?;
-    std::fs::create_dir_all(to).map_err(not_in(to))?;
+    let mut copy = copy_of(&mut from, to)?;
     // First: what waits there and is accepted meanwhile is in the entries then.
     accounts(record, to)?;
     key(record, to)?;
-    entries(&mut from, to)
+    entries(&mut from, &mut copy)
 }
 
 /// The same of a hub in a database, into the same folder: what several instances share, and the key that phones know it by
@@ -74,22 +77,33 @@ pub fn back_up_database(url: &str, instance: Option<&Path>, to: &Path, runtime: 
     if from.is_closed()? {
         return Err(StoreError::Closed.into());
     }
-    std::fs::create_dir_all(to).map_err(not_in(to))?;
+    if let Some(instance) = instance.filter(|instance| !instance.join(CERTIFICATE).is_file()) {
+        return Err(NotKept::NoKey(instance.to_owned()));
+    }
+    let mut copy = copy_of(&mut from, to)?;
     let made = tempfile::tempdir_in(to).map_err(not_in(to))?;
     Base::in_database(database)?.copy(&Base::in_file(&made.path().join(ACCOUNTS), &mut Host::system())?)?;
     accounts(made.path(), to)?;
     if let Some(instance) = instance {
         key(instance, to)?;
     }
-    entries(&mut from, to)
+    entries(&mut from, &mut copy)
+}
+
+/// The copy of a store in a folder, a new one or an earlier backup of the same. Asked before anything there is replaced: a backup
+/// of another hub is left alone.
+fn copy_of(from: &mut dyn Store, to: &Path) -> Result<SqliteStore, NotKept> {
+    std::fs::create_dir_all(to).map_err(not_in(to))?;
+    let (epoch, _) = from.end()?;
+    let mut copy = SqliteStore::open(&to.join(STORE), epoch)?;
+    let (_, at) = copy.end()?;
+    if from.knows(at)? { Ok(copy) } else { Err(NotCarried::Other.into()) }
 }
 
 /// Copies the entries, behind what an earlier backup has of them.
-fn entries(from: &mut dyn Store, to: &Path) -> Result<Carried, NotKept> {
-    let (epoch, _) = from.end()?;
-    let mut copy = SqliteStore::open(&to.join(STORE), epoch)?;
+fn entries(from: &mut dyn Store, copy: &mut SqliteStore) -> Result<Carried, NotKept> {
     loop {
-        match carry(from, &mut copy, &mut |_| ControlFlow::Continue(())) {
+        match carry(from, copy, &mut |_| ControlFlow::Continue(())) {
             // The hub runs: what came meanwhile is carried too.
             Err(NotCarried::Meanwhile) => {}
             carried => return Ok(carried?),

@@ -72,7 +72,12 @@ pub struct Options {
     pub names: Vec<String>,
     /// Where the entries are kept, `postgres://…`; absent: beside the record.
     pub store: Option<String>,
+    /// Connections at once, usually [`CONNECTIONS`]. Those beyond wait to be accepted.
+    pub connections: usize,
 }
+
+/// Connections at once of a hub for one firm.
+pub const CONNECTIONS: usize = 1024;
 
 /// Why a hub does not run.
 #[derive(Debug, thiserror::Error)]
@@ -203,6 +208,7 @@ pub struct Hub {
     address: SocketAddr,
     office: Arc<Office>,
     first: Option<String>,
+    connections: usize,
 }
 
 impl Hub {
@@ -255,6 +261,7 @@ impl Hub {
                 random: Mutex::new(Host::system()),
             }),
             first,
+            connections: options.connections,
         })
     }
 
@@ -311,7 +318,7 @@ impl Hub {
         step::once(&self.office).await;
         tracing::info!(address = %self.address, encrypted = self.acceptor.is_some(), "the hub answers");
         let in_step = tokio::spawn(step::keep(Arc::clone(&self.office)));
-        serve::serve(self.listener, self.acceptor, routes, over).await;
+        serve::serve(self.listener, self.acceptor, routes, self.connections, over).await;
         in_step.abort();
         step::once(&self.office).await;
         tracing::info!("the hub has ended");

@@ -34,7 +34,7 @@ pub(crate) async fn small(office: &Office, body: Body) -> Result<Bytes, Refused>
     whole.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))
 }
 
-/// A name as it is kept: without signs that nobody sees, which not every engine keeps.
+/// A name as it is kept: without control characters, which not every engine keeps.
 pub(crate) fn plain_name(typed: &str) -> String {
     typed.replace(char::is_control, "").trim().to_owned()
 }

@@ -14,8 +14,6 @@ use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 use tokio::time::timeout;
 use tokio_rustls::TlsAcceptor;
 
-/// Connections at once. Those beyond wait to be accepted.
-const MOST: usize = 1024;
 /// For the handshake, and for the head of each request.
 const HEAD: Duration = Duration::from_secs(10);
 /// For a whole request and its answer: a large bundle over a slow line.
@@ -29,15 +27,16 @@ const AGAIN: Duration = Duration::from_millis(200);
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Caller(pub(crate) IpAddr);
 
-/// Answers until `over`; what was begun then is ended.
+/// Answers until `over`, so many connections at once; those beyond wait to be accepted. What was begun at the end is ended.
 pub(crate) async fn serve(
     listener: TcpListener,
     tls: Option<TlsAcceptor>,
     routes: Router,
+    connections: usize,
     over: impl Future<Output = ()>,
 ) {
     let graceful = GracefulShutdown::new();
-    let room = Arc::new(Semaphore::new(MOST));
+    let room = Arc::new(Semaphore::new(connections));
     let mut over = std::pin::pin!(over);
     loop {
         let accepted = async {

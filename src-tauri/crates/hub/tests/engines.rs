@@ -11,7 +11,7 @@ use provenohm_exchange::hub::{
     Cursor, Desk, Epoch, Erased, JobsThere, Lacks, Line, NoAnswer, NotCarried, Page, Pull, Scope, SqliteStore, Store,
     StoreError, Tell, carry, jobs_there, lacks, page, receive, sync,
 };
-use provenohm_hub::{Hub, NotKept, Options, PostgresStore, back_up, move_to, restore};
+use provenohm_hub::{CONNECTIONS, Hub, NotKept, Options, PostgresStore, back_up, move_to, restore};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, EntryRef, Lamport};
 use provenohm_logbook::record::{By, Record};
@@ -228,6 +228,7 @@ fn accounts(folder: &std::path::Path, name: &str) {
         certificate: None,
         names: Vec::new(),
         store: None,
+        connections: CONNECTIONS,
     };
     Runtime::new().unwrap().block_on(Hub::bind(&options)).map(drop).unwrap();
     let file = rusqlite::Connection::open(folder.join("office.sqlite")).unwrap();

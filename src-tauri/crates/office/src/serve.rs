@@ -3,7 +3,9 @@
 use crate::ask::Outcome;
 use crate::command::Serve;
 use crate::tell;
-use provenohm_hub::{Carried, Certificate, Hub, NotKept, Options, carried, ended, no_folder, not_kept, not_serving};
+use provenohm_hub::{
+    CONNECTIONS, Carried, Certificate, Hub, NotKept, Options, carried, ended, no_folder, not_kept, not_serving,
+};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use tokio::runtime::Runtime;
@@ -12,7 +14,8 @@ use tokio::runtime::Runtime;
 pub(crate) fn serve(serve: Serve) -> Outcome {
     let record = serve.record.or_else(usual).ok_or_else(no_folder)?;
     let certificate = serve.certificate.zip(serve.key).map(|(chain, key)| Certificate { chain, key });
-    let options = Options { record, listen: serve.listen, certificate, names: serve.name, store: serve.store };
+    let (listen, names, store, connections) = (serve.listen, serve.name, serve.store, CONNECTIONS);
+    let options = Options { record, listen, certificate, names, store, connections };
     // What happens goes to the standard error, a line each, with its instant and what it is about.
     tracing_subscriber::fmt().with_writer(std::io::stderr).with_ansi(false).with_target(false).init();
     let told = |error: &dyn std::fmt::Display| error.to_string();

@@ -9,7 +9,7 @@ use provenohm_api::{Api, Host};
 use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::bundle::{Bundle, Head};
 use provenohm_exchange::hub::{EnrolCode, JobsThere, Lacks, Line, NoAnswer, Page, Pull, Tell};
-use provenohm_hub::{Certificate, Hub, Options};
+use provenohm_hub::{CONNECTIONS, Certificate, Hub, Options};
 use provenohm_logbook::entry::body::Book;
 use provenohm_logbook::entry::{Entry, Kind};
 use provenohm_wire::Wire;
@@ -85,6 +85,7 @@ impl Office {
             certificate: Some(Certificate { chain: folder.join("firm.pem"), key: folder.join("firm-key.pem") }),
             names: Vec::new(),
             store: None,
+            connections: CONNECTIONS,
         };
         let hub = self.runtime.block_on(Hub::bind(&options)).unwrap();
         self.address = hub.reached();
@@ -385,9 +386,12 @@ fn what_a_revoked_phone_wrote_beyond_what_the_hub_had_waits_whoever_brings_it() 
     assert_ne!(of_lost(&list())["held"], Value::Null);
     let nobody = office.browser.post(format!("{}/phones/drop", office.address)).json(&json!({ "device": device }));
     assert_eq!(nobody.send().unwrap().status(), 401);
-    let after = office.ask("/phones/drop", &json!({ "device": device }));
+    let unseen = office.ask("/phones/drop", &json!({ "device": device, "waiting": 0 }));
+    assert_eq!(unseen["code"], "waiting_changed", "more waits than was shown");
+    let waiting = of_lost(&list())["waiting"].clone();
+    let after = office.ask("/phones/drop", &json!({ "device": device, "waiting": waiting }));
     assert_eq!(of_lost(&after)["held"], Value::Null, "{after}");
-    assert_eq!(office.ask("/phones/drop", &json!({ "device": device }))["code"], "not_found");
+    assert_eq!(office.ask("/phones/drop", &json!({ "device": device, "waiting": waiting }))["code"], "not_found");
     assert!(!jobs().contains("Again later"), "{}", jobs());
     let audit = office.ask("/people/audit", &json!({ "before": null }));
     assert_eq!(audit["lines"][0]["words"], "A. Office threw away what Lost phone recorded");

@@ -74,7 +74,8 @@ pub(crate) async fn add_job(
     let bytes = to_bytes(body, MOST).await.map_err(|_| refuse(StatusCode::PAYLOAD_TOO_LARGE, "too_large"))?;
     let text = String::from_utf8(bytes.to_vec()).map_err(|_| refuse(StatusCode::BAD_REQUEST, "no_request"))?;
     let told = call(&office, seat, "import_job_file", json!({ "text": text })).await?;
-    Ok((StatusCode::CREATED, Json(told)))
+    // To take it back is a person's.
+    Ok((StatusCode::CREATED, Json(json!({ "job": told["job"], "words": told["done"]["words"] }))))
 }
 
 /// A file of a schedule: `1.pdf` is the first, and of most jobs the only one.

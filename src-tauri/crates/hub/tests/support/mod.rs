@@ -2,7 +2,7 @@
 // Each test file uses a part of it.
 #![allow(dead_code)]
 
-use provenohm_hub::{Hub, Options};
+use provenohm_hub::{CONNECTIONS, Hub, Options};
 use serde_json::{Value, json};
 use std::net::SocketAddr;
 use std::path::Path;
@@ -15,7 +15,14 @@ use tokio::task::JoinHandle;
 pub(crate) const PASSWORD: &str = "correct horse";
 
 pub(crate) fn options(record: &Path, listen: SocketAddr) -> Options {
-    Options { record: record.to_owned(), listen, certificate: None, names: Vec::new(), store: None }
+    Options {
+        record: record.to_owned(),
+        listen,
+        certificate: None,
+        names: Vec::new(),
+        store: None,
+        connections: CONNECTIONS,
+    }
 }
 
 pub(crate) struct Running {
@@ -60,6 +67,17 @@ impl Running {
     pub(crate) async fn over_store(record: TempDir, store: Option<&str>) -> Self {
         let listen = "127.0.0.1:0".parse().unwrap();
         let options = Options { store: store.map(str::to_owned), ..options(record.path(), listen) };
+        Self::serve(record, options).await
+    }
+
+    /// With room for so many connections at once.
+    pub(crate) async fn with_room_for(connections: usize) -> Self {
+        let record = TempDir::new().unwrap();
+        let options = Options { connections, ..options(record.path(), "127.0.0.1:0".parse().unwrap()) };
+        Self::serve(record, options).await
+    }
+
+    async fn serve(record: TempDir, options: Options) -> Self {
         let hub = Hub::bind(&options).await.unwrap();
         let (address, first) = (hub.address(), hub.first_link().map(str::to_owned));
         let (end, asked) = oneshot::channel();
