@@ -23,6 +23,7 @@ export interface Phone {
   alone: string | null;
   /** What a revoked one wrote beyond what the hub had, which waits to be accepted. */
   held: string | null;
+  waiting: number;
   revoked: boolean;
 }
 
@@ -110,7 +111,8 @@ export const revokePhone = (device: string): Promise<Phone[]> => post('/phones/r
 
 export const acceptPhone = (device: string): Promise<Phone[]> => post('/phones/accept', { device }) as Promise<Phone[]>;
 
-export const dropHeld = (device: string): Promise<Phone[]> => post('/phones/drop', { device }) as Promise<Phone[]>;
+/** Throws away what waits of a phone, if that is still as much as was shown. */
+export const dropHeld = ({ device, waiting }: Phone): Promise<Phone[]> => post('/phones/drop', { device, waiting }) as Promise<Phone[]>;
 
 async function opened(path: string, asked: unknown): Promise<void> {
   login = (await send(path, asked)) as Login;
