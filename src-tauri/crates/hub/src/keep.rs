@@ -5,7 +5,7 @@ use crate::account::AccountError;
 use crate::base::Base;
 use crate::postgres::{Database, PostgresStore};
 use crate::tls::{CERTIFICATE, KEY};
-use provenohm_api::Host;
+use provenohm_api::{Api, Host};
 use provenohm_exchange::hub::{Carried, Epoch, NotCarried, SqliteStore, Store, StoreError, carry};
 use provenohm_logbook::random::NoRandomness;
 use rusqlite::Connection;
@@ -29,9 +29,6 @@ pub enum NotKept {
     /// There is one already where it should go.
     #[error("there is a hub in {0} already")]
     Occupied(PathBuf),
-    /// There is no certificate of a hub in the folder that was named for it.
-    #[error("there is no certificate of a hub in {0}: name the folder of an instance, or none")]
-    NoKey(PathBuf),
     /// A folder cannot be made.
     #[error("{0}: {1}")]
     Folder(PathBuf, std::io::Error),
@@ -77,8 +74,8 @@ pub fn back_up_database(url: &str, instance: Option<&Path>, to: &Path, runtime: 
     if from.is_closed()? {
         return Err(StoreError::Closed.into());
     }
-    if let Some(instance) = instance.filter(|instance| !instance.join(CERTIFICATE).is_file()) {
-        return Err(NotKept::NoKey(instance.to_owned()));
+    if let Some(instance) = instance.filter(|instance| !Api::is_record(instance)) {
+        return Err(NotKept::NoHub(instance.to_owned()));
     }
     let mut copy = copy_of(&mut from, to)?;
     let made = tempfile::tempdir_in(to).map_err(not_in(to))?;

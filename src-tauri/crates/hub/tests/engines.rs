@@ -254,6 +254,13 @@ fn a_hub_is_backed_up_while_it_runs_brought_back_in_a_new_life_and_moved() {
     running.append(&BTreeMap::from([(TESTER.into(), forger.seal().to_vec())])).unwrap();
     accounts(folder.path(), "B. Office");
     assert_eq!(back_up(folder.path(), backup.path()).unwrap().entries, first.entries + 2);
+    // Another hub leaves that backup alone, its accounts too.
+    let stranger = tempfile::tempdir().unwrap();
+    accounts(stranger.path(), "C. Office");
+    let kept = std::fs::read(backup.path().join("office.sqlite")).unwrap();
+    let refused = back_up(stranger.path(), backup.path());
+    assert!(matches!(refused, Err(NotKept::NotCarried(NotCarried::Other))), "{refused:?}");
+    assert_eq!(std::fs::read(backup.path().join("office.sqlite")).unwrap(), kept);
     let brought = restore(backup.path(), back.path()).unwrap();
     assert_eq!(brought.entries, first.entries + 2);
     assert!(matches!(restore(backup.path(), back.path()), Err(NotKept::Occupied(_))));

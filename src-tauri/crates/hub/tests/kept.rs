@@ -88,6 +88,11 @@ async fn a_hub_in_a_database_is_backed_up_while_it_runs_brought_back_and_moved_a
             begun
         }
     });
+    let nowhere = hub.record().join("nowhere");
+    assert!(
+        matches!(backed_up(&server.url, &nowhere, backup.path()).await, Err(NotKept::NoHub(_))),
+        "a folder that is none"
+    );
     let mut before = 0;
     for _ in 0..4 {
         let carried = backed_up(&server.url, hub.record(), backup.path()).await.unwrap();
