@@ -42,7 +42,7 @@ async fn row(what: &str, one: &Window, other: &Window, job: &Job) -> Result<Row,
     other.until_shown_in("screen-job").await?;
     let mut pairs = Pairs::default();
     for _ in 0..READINGS {
-        let (done, _) = job.done(one).await?;
+        let done = in_step(one, other, job).await?;
         other.until_shown(&format!("{done} of")).await?;
         other.ask(WATCH, &[json!(format!("{} of", done + 1))]).await?;
         let run = one.call("set_volts", json!({ "board": job.board, "volts": 500 })).await?;
@@ -54,6 +54,18 @@ async fn row(what: &str, one: &Window, other: &Window, job: &Job) -> Result<Row,
         pairs.add(Duration::from_millis(seen.saturating_sub(saved)), Duration::from_secs(1));
     }
     Ok(pairs.row(format!("a reading saved until it is seen, {what}"), "a second"))
+}
+
+/// How many readings both have.
+async fn in_step(one: &Window, other: &Window, job: &Job) -> Result<u64, Trouble> {
+    for _ in 0..400 {
+        let ((done, _), (there, _)) = (job.done(one).await?, job.done(other).await?);
+        if done == there {
+            return Ok(done);
+        }
+        tokio::time::sleep(Duration::from_millis(50)).await;
+    }
+    Err(Trouble::NotShown("both in step".to_owned()))
 }
 
 fn millis(told: &Value) -> Result<u64, Trouble> {

@@ -431,6 +431,10 @@ impl World {
     }
 
     fn restores(&mut self, at: usize) {
+        // Without the job nobody could hand over what they have of its testers: a bundle is a job's.
+        if self.devices[at].books().contains(&JOB.into()) && !self.others_hold_the_job() {
+            return;
+        }
         self.told.push(format!("{at} is restored"));
         self.takes_away(at, |device| {
             device.restore();
@@ -482,6 +486,12 @@ impl World {
         let (revoked, others): (Vec<usize>, Vec<usize>) =
             (0..self.devices.len()).partition(|at| office.refuses(&self.devices[*at]));
         for at in &revoked {
+            // Whoever removed the job hands nothing over, its testers neither, before it has the job again.
+            if !self.devices[*at].books().contains(&JOB.into())
+                && let Some(bytes) = self.handed(others[0])
+            {
+                self.arrives(*at, &bytes);
+            }
             if let Some(bytes) = self.handed(*at) {
                 self.arrives(others[0], &bytes);
             }
