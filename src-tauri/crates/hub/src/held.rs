@@ -11,7 +11,7 @@ use provenohm_assess::ids::DeviceId;
 use provenohm_exchange::bundle::{Bundle, Head};
 use provenohm_exchange::hub::{Books, HubError, Tell, judge, packed, part, receive};
 use provenohm_logbook::entry::body::Book;
-use provenohm_logbook::entry::{Entry, LogId};
+use provenohm_logbook::entry::{Entry, LogId, Seq};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
@@ -73,9 +73,10 @@ impl Phones {
         })
     }
 
-    /// Those of the heads that were told that wait here: nobody has to send them again.
-    pub(crate) fn held(&self, tell: &Tell) -> Result<Vec<Head>, AccountError> {
+    /// Those of the heads that were told that wait here, with what leads to them: nobody has to send that again.
+    pub(crate) fn held(&self, tell: &Tell) -> Result<Vec<Waits>, AccountError> {
         let is_held = "SELECT device FROM held WHERE log = ?1 AND seq = ?2 AND hash = ?3";
+        let run = "SELECT min(seq), count(DISTINCT seq) FROM held WHERE log = ?1 AND seq <= ?2";
         self.0.ask(|tables| {
             let mut held = Vec::new();
             if tables.line("SELECT device FROM held LIMIT 1", &[])?.is_none() {
@@ -83,8 +84,14 @@ impl Phones {
             }
             for head in &tell.heads {
                 let cells = [head.log.0.as_bytes().into(), number(head.seq.0).into(), (&head.hash.0).into()];
-                if tables.line(is_held, &cells)?.is_some() {
-                    held.push(*head);
+                if tables.line(is_held, &cells)?.is_none() {
+                    continue;
+                }
+                let Some(line) = tables.line(run, &cells[..2])? else { continue };
+                let (from, places) = (line.number(0)?, line.number(1)?);
+                // Where something is missing in between it has to be sent, though its end is here.
+                if places == number(head.seq.0) - from + 1 {
+                    held.push(Waits { head: *head, from: Seq(from.unsigned_abs()) });
                 }
             }
             Ok(held)
@@ -135,6 +142,20 @@ impl Phones {
             note(tables, by.at, &Act::PhoneDropped { who: by.who, about })?;
             Ok(true)
         })
+    }
+}
+
+/// An end that waits, and the place from which on all that leads to it does.
+pub(crate) struct Waits {
+    head: Head,
+    from: Seq,
+}
+
+impl Waits {
+    /// Whether it is this end, and what is there goes up to where it begins.
+    pub(crate) fn behind(&self, head: &Head, there: &[Head]) -> bool {
+        let reached = self.from.0 == 0 || there.iter().any(|end| end.seq.0 + 1 >= self.from.0);
+        self.head == *head && reached
     }
 }
 

@@ -13,7 +13,7 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse as _, Response};
 use provenohm_assess::ids::DeviceId;
-use provenohm_exchange::bundle::Bundle;
+use provenohm_exchange::bundle::{Bundle, Head};
 use provenohm_exchange::hub::{
     Ends, HubError, Lacks, PROTOCOL, Pull, Scope, Tell, jobs_there, keep_in_step, lacks, page, read, receive, written,
 };
@@ -114,9 +114,9 @@ fn told(office: &Office, device: DeviceId, tell: &Tell) -> Result<Response, Refu
     let held = office.phones.held(tell).map_err(|error| Refused::broke(&office.words, error))?;
     let is_lacking = |ends: &Ends| {
         let mut told = tell.heads.iter().filter(|head| head.log == ends.log);
-        // A log of which nothing waits may lack something before its end.
-        !told.clone().any(|head| held.contains(head))
-            || told.any(|head| !held.contains(head) && !ends.heads.contains(head))
+        let waits = |head: &Head| held.iter().any(|waits| waits.behind(head, &ends.heads));
+        // A log of which nothing waits, or not all that leads to its end, may lack something before that.
+        !told.clone().any(waits) || told.any(|head| !waits(head) && !ends.heads.contains(head))
     };
     if !held.is_empty() {
         lacks.logs.retain(is_lacking);

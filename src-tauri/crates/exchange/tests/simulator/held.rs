@@ -3,7 +3,7 @@
 use crate::device::Device;
 use crate::dying::Dying;
 use provenohm_assess::ids::DeviceId;
-use provenohm_exchange::bundle::Bundle;
+use provenohm_exchange::bundle::{Bundle, Head};
 use provenohm_exchange::hub::{Books, HubError, Lacks, Parted, Store, Tell, judge, packed, part, receive};
 use provenohm_logbook::entry::{Entry, EntryRef, LogId};
 use std::collections::{BTreeMap, BTreeSet};
@@ -62,11 +62,18 @@ impl Held {
 
     /// Nobody has to send again what waits.
     pub(crate) fn without_what_waits(&self, tell: &Tell, mut lacks: Lacks) -> Lacks {
-        let waits: BTreeSet<_> = self.entries().map(Entry::hash).collect();
         lacks.logs.retain(|ends| {
+            let of_log = || self.entries().map(Entry::envelope).filter(|it| it.log == ends.log).map(|it| it.seq.0);
+            // With all that leads to it, from what is there on.
+            let waits = |head: &Head| {
+                let places: BTreeSet<u64> = of_log().filter(|seq| *seq <= head.seq.0).collect();
+                let from = places.first().copied().unwrap_or_default();
+                self.entries().any(|it| it.hash() == head.hash)
+                    && places.len() as u64 == head.seq.0 - from + 1
+                    && (from == 0 || ends.heads.iter().any(|end| end.seq.0 + 1 >= from))
+            };
             let mut told = tell.heads.iter().filter(|head| head.log == ends.log);
-            let wait = told.clone().any(|head| waits.contains(&head.hash));
-            !wait || told.any(|head| !waits.contains(&head.hash) && !ends.heads.contains(head))
+            !told.clone().any(waits) || told.any(|head| !waits(head) && !ends.heads.contains(head))
         });
         lacks
     }

@@ -223,6 +223,10 @@ impl World {
             return write(None, JOB.into(), &parts).unwrap();
         }
         let (log, seal) = seals[self.chance.below(seals.len())];
+        if device.hand().record.view().heads_of(log).unwrap().len() > 1 {
+            // Of a fork the seal of the other branch could be what is left out: then it is refused, and rightly.
+            return write(None, JOB.into(), &parts).unwrap();
+        }
         let upto = seal.0 + self.chance.below(6) as u64;
         let last = entries.iter().map(Entry::envelope).filter(|it| it.log == log).map(|it| it.seq).max().unwrap();
         let gone = |seq: Seq| seq > seal && seq.0 <= upto && seq < last;
